@@ -1,0 +1,131 @@
+// Package document reads and writes the one document: the proto3 JSON of AssessmentInput.
+//
+// Decode refuses everything that is not exactly such a document and names every fault by its path, so that a builder
+// can find it in the file. The canonical form (RFC 8785) is the same whoever wrote the document; its digest names it.
+// The package needs no protobuf runtime, so that the command line and the page's worker use the same code.
+package document
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"fmt"
+
+	"github.com/gowebpki/jcs"
+
+	"pitgate/server/physics/assess"
+)
+
+// MaximumBytes is the largest document that Decode reads.
+const MaximumBytes = 1 << 20
+
+// MaximumDepth is the deepest nesting that Decode reads.
+const MaximumDepth = 32
+
+// Decode reads one AssessmentInput. Its error, when the document is at fault, is of type Errors.
+func Decode(data []byte) (assess.Input, error) {
+	var in assess.Input
+	err := decode(data, &in)
+	if err != nil {
+		return assess.Input{}, err
+	}
+	return in, nil
+}
+
+// DecodeModel reads a ModelDescription alone. Paths in its errors start inside the model.
+func DecodeModel(data []byte) (assess.ModelDescription, error) {
+	var model assess.ModelDescription
+	err := decode(data, &model)
+	if err != nil {
+		return assess.ModelDescription{}, err
+	}
+	return model, nil
+}
+
+// DecodeField reads a FieldDescription alone. Paths in its errors start inside the field.
+func DecodeField(data []byte) (assess.FieldDescription, error) {
+	var field assess.FieldDescription
+	err := decode(data, &field)
+	if err != nil {
+		return assess.FieldDescription{}, err
+	}
+	return field, nil
+}
+
+// DecodePlan reads a LaunchPlan alone. The strip or spot it names is looked up only by Decode.
+func DecodePlan(data []byte) (assess.LaunchPlan, error) {
+	var plan assess.LaunchPlan
+	err := decode(data, &plan)
+	if err != nil {
+		return assess.LaunchPlan{}, err
+	}
+	return plan, nil
+}
+
+// DecodeDay reads DayConditions alone.
+func DecodeDay(data []byte) (assess.DayConditions, error) {
+	var day assess.DayConditions
+	err := decode(data, &day)
+	if err != nil {
+		return assess.DayConditions{}, err
+	}
+	return day, nil
+}
+
+// DecodeLimits reads Limits alone.
+func DecodeLimits(data []byte) (assess.Limits, error) {
+	var limits assess.Limits
+	err := decode(data, &limits)
+	if err != nil {
+		return assess.Limits{}, err
+	}
+	return limits, nil
+}
+
+// Canonical writes the RFC 8785 form of an input: keys sorted, one spelling of every number, no space.
+func Canonical(in assess.Input) ([]byte, error) {
+	return canonical(in)
+}
+
+// CanonicalModel writes the RFC 8785 form of a model alone.
+func CanonicalModel(model assess.ModelDescription) ([]byte, error) {
+	return canonical(model)
+}
+
+// CanonicalField writes the RFC 8785 form of a field alone.
+func CanonicalField(field assess.FieldDescription) ([]byte, error) {
+	return canonical(field)
+}
+
+// Digest is the SHA-256 of the canonical form, in hex; empty when the input holds a number that JSON cannot write,
+// which no decoded document does.
+func Digest(in assess.Input) string {
+	form, err := canonical(in)
+	if err != nil {
+		return ""
+	}
+	sum := sha256.Sum256(form)
+	return hex.EncodeToString(sum[:])
+}
+
+func canonical(value any) ([]byte, error) {
+	plain, err := json.Marshal(value)
+	if err != nil {
+		return nil, fmt.Errorf("canonical form: %w", err)
+	}
+	form, err := jcs.Transform(plain)
+	if err != nil {
+		return nil, fmt.Errorf("canonical form: %w", err)
+	}
+	return form, nil
+}
+
+// Assess computes the report of an input and writes the input's digest into it.
+func Assess(in assess.Input) (assess.Report, error) {
+	report, err := assess.Run(in)
+	if err != nil {
+		return assess.Report{}, err
+	}
+	report.InputDigest = Digest(in)
+	return report, nil
+}

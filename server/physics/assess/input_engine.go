@@ -1,0 +1,116 @@
+package assess
+
+// EngineKind says: kind of engine.
+type EngineKind string
+
+// Values of EngineKind; the empty string means that nothing was said.
+const (
+	EngineKindTurbine   EngineKind = "ENGINE_KIND_TURBINE"
+	EngineKindDuctedFan EngineKind = "ENGINE_KIND_DUCTED_FAN"
+	EngineKindPropeller EngineKind = "ENGINE_KIND_PROPELLER"
+)
+
+// Names lists every value that may stand in a document.
+func (EngineKind) Names() []string {
+	return []string{string(EngineKindTurbine), string(EngineKindDuctedFan), string(EngineKindPropeller)}
+}
+
+// Engine: one engine.
+type Engine struct {
+	Name string     `json:"name,omitempty" range:"min_len=1,max_len=60"`
+	Kind EngineKind `json:"kind,omitempty"`
+	// Static thrust at full power in the conditions below.
+	StaticThrustNewtons *Quantity `json:"staticThrustNewtons,omitempty"`
+	// Static thrust at idle.
+	IdleThrustNewtons *Quantity `json:"idleThrustNewtons,omitempty"`
+	// Air through a turbine at full power.
+	AirMassFlowKgPerSecond    *Quantity `json:"airMassFlowKgPerSecond,omitempty"`
+	ExhaustTemperatureCelsius *Quantity `json:"exhaustTemperatureCelsius,omitempty"`
+	NozzleDiameterMeters      *float64  `json:"nozzleDiameterMeters,omitempty" range:"gt=0,lte=0.5"`
+	// Fuel at full thrust.
+	FullFuelFlowGramsPerMinute *Quantity `json:"fullFuelFlowGramsPerMinute,omitempty"`
+	// Fuel at idle.
+	IdleFuelFlowGramsPerMinute *Quantity `json:"idleFuelFlowGramsPerMinute,omitempty"`
+	// Idle to full thrust.
+	SpoolUpSeconds *Quantity `json:"spoolUpSeconds,omitempty"`
+	// Place of the nozzle or disc.
+	XMeters *float64 `json:"xMeters,omitempty" range:"gte=-20,lte=20"`
+	YMeters *float64 `json:"yMeters,omitempty" range:"gte=-20,lte=20"`
+	ZMeters *float64 `json:"zMeters,omitempty" range:"gte=-20,lte=20"`
+	// Angle of the thrust line, pushing the nose up positive.
+	ThrustLineDegrees *Quantity `json:"thrustLineDegrees,omitempty"`
+	// Fan or propeller disc.
+	DiscDiameterMeters *float64 `json:"discDiameterMeters,omitempty" range:"gt=0,lte=2"`
+	HubDiameterMeters  *float64 `json:"hubDiameterMeters,omitempty" range:"gte=0,lte=1"`
+	// Shaft power of a fan or propeller.
+	ShaftPowerWatts *Quantity `json:"shaftPowerWatts,omitempty"`
+	// Air in which the static thrust was measured or is quoted. Absent: 15 C, 101325 Pa.
+	TestTemperatureCelsius *Quantity `json:"testTemperatureCelsius,omitempty"`
+	TestPressurePascals    *Quantity `json:"testPressurePascals,omitempty"`
+	// Loss of thrust by intake duct and tailpipe as a fraction.
+	InstallationLossRatio *Quantity `json:"installationLossRatio,omitempty"`
+	MaximumRpm            *float64  `json:"maximumRpm,omitempty" range:"gt=0,lte=300000"`
+	// Points of a static run.
+	StaticRun []StaticRunPoint `json:"staticRun,omitempty" range:"max_items=60"`
+	// True when the model carries a tailpipe from the engine to the tail.
+	Tailpipe *bool `json:"tailpipe,omitempty"`
+	// Time from fuel cut to no thrust.
+	RunDownSeconds *Quantity `json:"runDownSeconds,omitempty"`
+}
+
+// StaticRunPoint: one point of a static run.
+type StaticRunPoint struct {
+	Rpm                       *float64  `json:"rpm,omitempty" range:"gte=0,lte=300000"`
+	ThrustNewtons             *Quantity `json:"thrustNewtons,omitempty"`
+	ExhaustTemperatureCelsius *Quantity `json:"exhaustTemperatureCelsius,omitempty"`
+	FuelFlowGramsPerMinute    *Quantity `json:"fuelFlowGramsPerMinute,omitempty"`
+	DurationSeconds           *float64  `json:"durationSeconds,omitempty" range:"gte=0,lte=3600"`
+}
+
+// GearKind says: kind of landing gear.
+type GearKind string
+
+// Values of GearKind; the empty string means that nothing was said.
+const (
+	GearKindTricycle  GearKind = "GEAR_KIND_TRICYCLE"
+	GearKindTailwheel GearKind = "GEAR_KIND_TAILWHEEL"
+	GearKindSkid      GearKind = "GEAR_KIND_SKID"
+	// No gear: launched from a ramp, bungee or hand and landed on the belly.
+	GearKindBelly GearKind = "GEAR_KIND_BELLY"
+)
+
+// Names lists every value that may stand in a document.
+func (GearKind) Names() []string {
+	return []string{string(GearKindTricycle), string(GearKindTailwheel), string(GearKindSkid), string(GearKindBelly)}
+}
+
+// LandingGear: landing gear.
+type LandingGear struct {
+	Kind        GearKind `json:"kind,omitempty"`
+	Retractable *bool    `json:"retractable,omitempty"`
+	Wheels      []Wheel  `json:"wheels,omitempty" range:"max_items=12"`
+	// Total frontal area of legs and wires.
+	StrutFrontalAreaSquareMeters *Quantity `json:"strutFrontalAreaSquareMeters,omitempty"`
+	// Round wire and flat legs cost far more than faired ones.
+	StrutsFaired *bool `json:"strutsFaired,omitempty"`
+	// Rolling resistance over normal force from a pull test on the day's surface; replaces the table.
+	RollingResistanceRatio *Quantity `json:"rollingResistanceRatio,omitempty"`
+	// Braking coefficient, zero without brakes.
+	BrakingRatio *Quantity `json:"brakingRatio,omitempty"`
+	// Angle of the model's x axis to the ground when standing, nose up positive.
+	GroundAttitudeDegrees *Quantity `json:"groundAttitudeDegrees,omitempty"`
+	// Greatest nose-up angle before the tail strikes.
+	TailStrikeDegrees *Quantity `json:"tailStrikeDegrees,omitempty"`
+	// Friction of skid or belly on the surface.
+	SlidingFrictionRatio *Quantity `json:"slidingFrictionRatio,omitempty"`
+}
+
+// Wheel: one wheel.
+type Wheel struct {
+	Name           string   `json:"name,omitempty" range:"max_len=60"`
+	DiameterMeters *float64 `json:"diameterMeters,omitempty" range:"gt=0,lte=0.6"`
+	WidthMeters    *float64 `json:"widthMeters,omitempty" range:"gt=0,lte=0.3"`
+	XMeters        *float64 `json:"xMeters,omitempty" range:"gte=-20,lte=20"`
+	YMeters        *float64 `json:"yMeters,omitempty" range:"gte=-20,lte=20"`
+	ZMeters        *float64 `json:"zMeters,omitempty" range:"gte=-20,lte=20"`
+}

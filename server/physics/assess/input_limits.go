@@ -1,0 +1,63 @@
+package assess
+
+// Limits: limits that apply: the defaults of the core, overridden by a rule pack or the club.
+type Limits struct {
+	// Least lift-off speed over stall speed. Absent: 1.2.
+	MinimumLiftoffRatio *float64 `json:"minimumLiftoffRatio,omitempty" range:"gte=1,lte=3"`
+	// Least approach speed over stall speed. Absent: 1.3.
+	MinimumApproachRatio *float64 `json:"minimumApproachRatio,omitempty" range:"gte=1,lte=3"`
+	// Least speed at the end of a ramp, bungee or throw over stall speed. Absent: 1.1.
+	MinimumLaunchEndRatio *float64 `json:"minimumLaunchEndRatio,omitempty" range:"gte=0.8,lte=3"`
+	// Least speed in the circuit's turns over the stall speed in the turn and gust. Absent: 1.2.
+	MinimumTurnRatio *float64 `json:"minimumTurnRatio,omitempty" range:"gte=1,lte=3"`
+	// Least clearance over every obstacle. Absent: 3 m.
+	MinimumClearanceMeters *float64 `json:"minimumClearanceMeters,omitempty" range:"gte=0,lte=200"`
+	// Share of the strip a wheeled launch to the screen may use. Absent: 0.75 of the length for the ground run.
+	MaximumStripUseRatio *float64 `json:"maximumStripUseRatio,omitempty" range:"gt=0,lte=1"`
+	// Deepest sink below the end of the ramp. Absent: half the ramp's end height.
+	MaximumLaunchSinkMeters *float64 `json:"maximumLaunchSinkMeters,omitempty" range:"gte=0,lte=50"`
+	// Least static thrust over weight. Absent: 0.4.
+	MinimumThrustRatio *float64 `json:"minimumThrustRatio,omitempty" range:"gte=0,lte=5"`
+	// Window of the static margin over mean chord. Absent: 0.05 to 0.20.
+	MinimumStaticMarginRatio *float64 `json:"minimumStaticMarginRatio,omitempty" range:"gte=-0.5,lte=1"`
+	MaximumStaticMarginRatio *float64 `json:"maximumStaticMarginRatio,omitempty" range:"gte=-0.5,lte=1"`
+	// Top speed allowed by the rules. Absent: none.
+	MaximumSpeedMetersPerSecond *float64 `json:"maximumSpeedMetersPerSecond,omitempty" range:"gt=0,lte=300"`
+	// Greatest take-off mass allowed. Absent: none.
+	MaximumMassKg *float64 `json:"maximumMassKg,omitempty" range:"gt=0,lte=200"`
+	// Greatest height above ground. Absent: the field's.
+	MaximumHeightMeters *float64 `json:"maximumHeightMeters,omitempty" range:"gt=0,lte=2000"`
+	// Greatest gust, crosswind, least visibility.
+	MaximumGustMetersPerSecond      *float64 `json:"maximumGustMetersPerSecond,omitempty" range:"gte=0,lte=60"`
+	MaximumCrosswindMetersPerSecond *float64 `json:"maximumCrosswindMetersPerSecond,omitempty" range:"gte=0,lte=60"`
+	MinimumVisibilityMeters         *float64 `json:"minimumVisibilityMeters,omitempty" range:"gte=0,lte=100000"`
+	// Least distance to people and buildings.
+	MinimumPeopleDistanceMeters    *float64 `json:"minimumPeopleDistanceMeters,omitempty" range:"gte=0,lte=5000"`
+	MinimumStructureDistanceMeters *float64 `json:"minimumStructureDistanceMeters,omitempty" range:"gte=0,lte=5000"`
+	// Longest fail-safe delay.
+	MaximumFailSafeSeconds *float64 `json:"maximumFailSafeSeconds,omitempty" range:"gt=0,lte=60"`
+	// Least reserve of fuel as a share of the load.
+	MinimumFuelReserveRatio *float64 `json:"minimumFuelReserveRatio,omitempty" range:"gte=0,lte=1"`
+	// Up-gust and down-gust for the load factor.
+	DesignGustMetersPerSecond *float64 `json:"designGustMetersPerSecond,omitempty" range:"gte=0,lte=30"`
+	// Highest density altitude. Absent: none.
+	MaximumDensityAltitudeMeters *float64 `json:"maximumDensityAltitudeMeters,omitempty" range:"gte=-1000,lte=6000"`
+	// Highest stall speed. Absent: none.
+	MaximumStallSpeedMetersPerSecond *float64 `json:"maximumStallSpeedMetersPerSecond,omitempty" range:"gt=0,lte=100"`
+	// Rules as published: shown with the finding they bear on.
+	Rules []AppliedRule `json:"rules,omitempty" range:"max_items=200"`
+	// Name and version of the rule pack the figures come from.
+	RulePack string `json:"rulePack,omitempty" range:"max_len=120"`
+}
+
+// AppliedRule: one published figure behind a limit.
+type AppliedRule struct {
+	// Finding it bears on, e.g. "height.limit".
+	FindingId string `json:"findingId,omitempty" range:"min_len=1,max_len=80"`
+	Authority string `json:"authority,omitempty" range:"max_len=120"`
+	Citation  string `json:"citation,omitempty" range:"max_len=400"`
+	// Date of the document, e.g. "2024-05-14".
+	Date string `json:"date,omitempty" range:"max_len=10"`
+	// False until a club officer confirms it.
+	Verified *bool `json:"verified,omitempty"`
+}

@@ -1,0 +1,53 @@
+package assess
+
+// MassProperties: mass and balance: weighed whole, or as items, or both.
+type MassProperties struct {
+	// Mass as flown without fuel: everything on board, tanks empty.
+	EmptyMassKg *Quantity `json:"emptyMassKg,omitempty"`
+	// Balance point of that state, aft of the datum.
+	EmptyBalanceXMeters *Quantity `json:"emptyBalanceXMeters,omitempty"`
+	// Height of that balance point.
+	EmptyBalanceZMeters *Quantity `json:"emptyBalanceZMeters,omitempty"`
+	// Items, when built up piece by piece.
+	Items []MassItem `json:"items,omitempty" range:"max_items=200"`
+	Tanks []Tank     `json:"tanks,omitempty" range:"max_items=12"`
+	// Scales under wheels or cradle points, when weighed so.
+	ScaleReadings []ScaleReading `json:"scaleReadings,omitempty" range:"max_items=30"`
+	// Balance window the builder asks for, aft of the datum.
+	ForwardBalanceLimitXMeters *float64 `json:"forwardBalanceLimitXMeters,omitempty" range:"gte=-20,lte=20"`
+	AftBalanceLimitXMeters     *float64 `json:"aftBalanceLimitXMeters,omitempty" range:"gte=-20,lte=20"`
+}
+
+// MassItem: one item of the mass list.
+type MassItem struct {
+	Name    string    `json:"name,omitempty" range:"min_len=1,max_len=60"`
+	MassKg  *Quantity `json:"massKg,omitempty"`
+	XMeters *float64  `json:"xMeters,omitempty" range:"gte=-20,lte=20"`
+	YMeters *float64  `json:"yMeters,omitempty" range:"gte=-20,lte=20"`
+	ZMeters *float64  `json:"zMeters,omitempty" range:"gte=-20,lte=20"`
+	// True when it can be moved to shift the balance.
+	Movable *bool `json:"movable,omitempty"`
+}
+
+// Tank: a fuel tank.
+type Tank struct {
+	Name string `json:"name,omitempty" range:"min_len=1,max_len=60"`
+	// Usable volume.
+	CapacityLiters *Quantity `json:"capacityLiters,omitempty"`
+	// Centre of the tank.
+	XMeters *float64 `json:"xMeters,omitempty" range:"gte=-20,lte=20"`
+	YMeters *float64 `json:"yMeters,omitempty" range:"gte=-20,lte=20"`
+	ZMeters *float64 `json:"zMeters,omitempty" range:"gte=-20,lte=20"`
+	// Order in which tanks empty, 1 first.
+	BurnOrder *int32 `json:"burnOrder,omitempty" range:"gte=1,lte=12"`
+	// Filling for the flight, 0 to 1. Absent: full.
+	FillRatio *float64 `json:"fillRatio,omitempty" range:"gte=0,lte=1"`
+}
+
+// ScaleReading: one reading of a scale under the model.
+type ScaleReading struct {
+	Name      string    `json:"name,omitempty" range:"max_len=60"`
+	ReadingKg *Quantity `json:"readingKg,omitempty"`
+	XMeters   *float64  `json:"xMeters,omitempty" range:"gte=-20,lte=20"`
+	YMeters   *float64  `json:"yMeters,omitempty" range:"gte=-20,lte=20"`
+}

@@ -1,0 +1,120 @@
+package assess
+
+// LaunchMethod says: how the model gets into the air.
+type LaunchMethod string
+
+// Values of LaunchMethod; the empty string means that nothing was said.
+const (
+	LaunchMethodWheels   LaunchMethod = "LAUNCH_METHOD_WHEELS"
+	LaunchMethodRamp     LaunchMethod = "LAUNCH_METHOD_RAMP"
+	LaunchMethodBungee   LaunchMethod = "LAUNCH_METHOD_BUNGEE"
+	LaunchMethodHand     LaunchMethod = "LAUNCH_METHOD_HAND"
+	LaunchMethodCatapult LaunchMethod = "LAUNCH_METHOD_CATAPULT"
+)
+
+// Names lists every value that may stand in a document.
+func (LaunchMethod) Names() []string {
+	return []string{string(LaunchMethodWheels), string(LaunchMethodRamp), string(LaunchMethodBungee), string(LaunchMethodHand), string(LaunchMethodCatapult)}
+}
+
+// LaunchPlan: the launch, the circuit and the landing as planned.
+type LaunchPlan struct {
+	Method LaunchMethod `json:"method,omitempty"`
+	// Strip used by a wheeled launch, by name, and direction: true runs from end to start.
+	Strip         string `json:"strip,omitempty" range:"max_len=40"`
+	StripReversed *bool  `json:"stripReversed,omitempty"`
+	// Launch spot used by the other methods, by name.
+	LaunchSpot string `json:"launchSpot,omitempty" range:"max_len=80"`
+	// Heading of the launch, degrees true; absent: of the strip or spot.
+	HeadingDegrees *float64 `json:"headingDegrees,omitempty" range:"gte=0,lt=360"`
+	Ramp           *Ramp    `json:"ramp,omitempty"`
+	Bungee         *Bungee  `json:"bungee,omitempty"`
+	// Speed given by the hand.
+	HandSpeedMetersPerSecond *Quantity `json:"handSpeedMetersPerSecond,omitempty"`
+	// Height of the hand above ground.
+	HandHeightMeters *Quantity `json:"handHeightMeters,omitempty"`
+	// Force of a catapult along its stroke.
+	Catapult []CatapultPoint `json:"catapult,omitempty" range:"max_items=60"`
+	// Share of full thrust set at the start.
+	ThrustSettingRatio *float64 `json:"thrustSettingRatio,omitempty" range:"gte=0,lte=1"`
+	// True when the engine runs at full thrust before the model is let go.
+	FullThrustBeforeRelease *bool `json:"fullThrustBeforeRelease,omitempty"`
+	// Incidence held after leaving the ground, ramp or hand, as a share of the greatest lift coefficient. Absent: 0.7.
+	ClimbLiftRatio *float64     `json:"climbLiftRatio,omitempty" range:"gt=0,lte=1"`
+	Circuit        *CircuitPlan `json:"circuit,omitempty"`
+	// Height of the screen at which the launch ends. Absent: 10 m.
+	ScreenHeightMeters *float64 `json:"screenHeightMeters,omitempty" range:"gt=0,lte=100"`
+	// Strip or landing area used to land, by name; absent: the launch strip.
+	LandingPlace string `json:"landingPlace,omitempty" range:"max_len=80"`
+}
+
+// Ramp: a launch ramp with a dolly.
+type Ramp struct {
+	// Length the model travels on the rails.
+	LengthMeters *Quantity `json:"lengthMeters,omitempty"`
+	// Slope of the rails.
+	AngleDegrees *Quantity `json:"angleDegrees,omitempty"`
+	// Height of the ramp's end above the ground at its foot.
+	EndHeightMeters *Quantity `json:"endHeightMeters,omitempty"`
+	DollyMassKg     *Quantity `json:"dollyMassKg,omitempty"`
+	// Friction of dolly on rails over normal force.
+	FrictionRatio *Quantity `json:"frictionRatio,omitempty"`
+	// Incidence of the model on the dolly to the rails, nose up positive.
+	CradleDegrees *Quantity `json:"cradleDegrees,omitempty"`
+	// Height of the rails along the length, when not straight.
+	RailProfile []ProfilePoint `json:"railProfile,omitempty" range:"max_items=60"`
+	// Force that holds the model until the engine is at full thrust.
+	ReleaseForceNewtons *Quantity `json:"releaseForceNewtons,omitempty"`
+}
+
+// Bungee: a bungee.
+type Bungee struct {
+	// Force per metre of stretch from a pull test.
+	StiffnessNewtonsPerMeter *Quantity `json:"stiffnessNewtonsPerMeter,omitempty"`
+	// Stretch at release.
+	StretchMeters *Quantity `json:"stretchMeters,omitempty"`
+	// Share of the stored energy that comes back.
+	EfficiencyRatio *Quantity `json:"efficiencyRatio,omitempty"`
+	// Mass of the moving cord.
+	CordMassKg *Quantity `json:"cordMassKg,omitempty"`
+	// Friction of skid or dolly before the model flies.
+	FrictionRatio *Quantity `json:"frictionRatio,omitempty"`
+	// Slope of the ground or rail under the stroke.
+	AngleDegrees *Quantity `json:"angleDegrees,omitempty"`
+}
+
+// CatapultPoint: force of a catapult at one place of its stroke.
+type CatapultPoint struct {
+	TravelMeters *float64 `json:"travelMeters,omitempty" range:"gte=0,lte=100"`
+	ForceNewtons *float64 `json:"forceNewtons,omitempty" range:"gte=0,lte=100000"`
+}
+
+// CircuitHand says: which way round the circuit goes.
+type CircuitHand string
+
+// Values of CircuitHand; the empty string means that nothing was said.
+const (
+	CircuitHandLeft  CircuitHand = "CIRCUIT_HAND_LEFT"
+	CircuitHandRight CircuitHand = "CIRCUIT_HAND_RIGHT"
+)
+
+// Names lists every value that may stand in a document.
+func (CircuitHand) Names() []string {
+	return []string{string(CircuitHandLeft), string(CircuitHandRight)}
+}
+
+// CircuitPlan: the circuit as planned.
+type CircuitPlan struct {
+	Hand         CircuitHand `json:"hand,omitempty"`
+	HeightMeters *Quantity   `json:"heightMeters,omitempty"`
+	// Speed through the air; absent: 1.5 times the stall speed.
+	AirspeedMetersPerSecond *Quantity `json:"airspeedMetersPerSecond,omitempty"`
+	// Steepest bank in the circuit. Absent: 45 degrees.
+	BankDegrees *float64 `json:"bankDegrees,omitempty" range:"gt=0,lt=80"`
+	// Pilot's reaction time. Absent: 1 s.
+	ReactionSeconds *float64 `json:"reactionSeconds,omitempty" range:"gte=0,lte=10"`
+	// Number of circuits planned.
+	CircuitCount *int32 `json:"circuitCount,omitempty" range:"gte=1,lte=60"`
+	// Length of the leg along the strip. Absent: computed.
+	StraightLegMeters *Quantity `json:"straightLegMeters,omitempty"`
+}

@@ -1,0 +1,82 @@
+package assess
+
+// Structure: what carries the loads.
+type Structure struct {
+	WingSpar []SparStation `json:"wingSpar,omitempty" range:"max_items=24"`
+	Joiner   *Joiner       `json:"joiner,omitempty"`
+	Boom     []SparPart    `json:"boom,omitempty" range:"max_items=8"`
+	// Skin that carries torsion at the root: closed box of these measures.
+	TorsionBox *TorsionBox `json:"torsionBox,omitempty"`
+	// Load factor the builder designed for.
+	DesignLoadFactor *float64 `json:"designLoadFactor,omitempty" range:"gt=0,lte=40"`
+	// Builder's own sandbag test: load factor held without damage.
+	ProofLoadFactor *Quantity `json:"proofLoadFactor,omitempty"`
+	// Fin plate for the flutter boundary.
+	FinPlate *FinPlate `json:"finPlate,omitempty"`
+	// Wing seat bolts or dowels.
+	WingBoltDiameterMeters *Quantity `json:"wingBoltDiameterMeters,omitempty"`
+	WingBoltCount          *int32    `json:"wingBoltCount,omitempty" range:"gte=0,lte=12"`
+}
+
+// SparStation: the spar at one place along the half span.
+type SparStation struct {
+	// Fraction of the half span.
+	SpanRatio *float64   `json:"spanRatio,omitempty" range:"gte=0,lte=1"`
+	Parts     []SparPart `json:"parts,omitempty" range:"max_items=12"`
+}
+
+// SparShape says: shape of a spar part.
+type SparShape string
+
+// Values of SparShape; the empty string means that nothing was said.
+const (
+	SparShapeTube       SparShape = "SPAR_SHAPE_TUBE"
+	SparShapeCapsAndWeb SparShape = "SPAR_SHAPE_CAPS_AND_WEB"
+	SparShapeSolid      SparShape = "SPAR_SHAPE_SOLID"
+	SparShapeSheet      SparShape = "SPAR_SHAPE_SHEET"
+	SparShapeFoamCore   SparShape = "SPAR_SHAPE_FOAM_CORE"
+)
+
+// Names lists every value that may stand in a document.
+func (SparShape) Names() []string {
+	return []string{string(SparShapeTube), string(SparShapeCapsAndWeb), string(SparShapeSolid), string(SparShapeSheet), string(SparShapeFoamCore)}
+}
+
+// SparPart: one part of a stacked spar.
+type SparPart struct {
+	Shape               SparShape `json:"shape,omitempty"`
+	Material            string    `json:"material,omitempty" range:"max_len=60"`
+	OuterDiameterMeters *Quantity `json:"outerDiameterMeters,omitempty"`
+	WallThicknessMeters *Quantity `json:"wallThicknessMeters,omitempty"`
+	WidthMeters         *Quantity `json:"widthMeters,omitempty"`
+	DepthMeters         *Quantity `json:"depthMeters,omitempty"`
+	CapThicknessMeters  *Quantity `json:"capThicknessMeters,omitempty"`
+	WebThicknessMeters  *Quantity `json:"webThicknessMeters,omitempty"`
+	// Height of the part's own centre above the spar's middle.
+	OffsetZMeters *float64 `json:"offsetZMeters,omitempty" range:"gte=-1,lte=1"`
+	// Fraction of the table's strength left: holes, hand lay-up, age.
+	KnockDownRatio *float64 `json:"knockDownRatio,omitempty" range:"gt=0,lte=1"`
+}
+
+// Joiner: what joins the wing panels.
+type Joiner struct {
+	Part *SparPart `json:"part,omitempty"`
+	// Length inside one panel.
+	EngagedLengthMeters *Quantity `json:"engagedLengthMeters,omitempty"`
+}
+
+// TorsionBox: closed box that carries torsion.
+type TorsionBox struct {
+	WidthMeters         *Quantity `json:"widthMeters,omitempty"`
+	DepthMeters         *Quantity `json:"depthMeters,omitempty"`
+	SkinThicknessMeters *Quantity `json:"skinThicknessMeters,omitempty"`
+	Material            string    `json:"material,omitempty" range:"max_len=60"`
+	// Where the elastic axis lies behind the leading edge, over chord.
+	ElasticAxisRatio *float64 `json:"elasticAxisRatio,omitempty" range:"gt=0,lte=1"`
+}
+
+// FinPlate: a solid plate fin.
+type FinPlate struct {
+	ThicknessMeters *Quantity `json:"thicknessMeters,omitempty"`
+	Material        string    `json:"material,omitempty" range:"max_len=60"`
+}

@@ -1,0 +1,128 @@
+package assess
+
+// FuelSystem: from the tank to the pump.
+type FuelSystem struct {
+	Fuel                   string    `json:"fuel,omitempty" range:"max_len=60"`
+	DensityKgPerCubicMeter *Quantity `json:"densityKgPerCubicMeter,omitempty"`
+	OilRatio               *float64  `json:"oilRatio,omitempty" range:"gte=0,lte=0.2"`
+	// Air trap between tank and pump.
+	AirTrap                   *bool      `json:"airTrap,omitempty"`
+	AirTrapVolumeLiters       *Quantity  `json:"airTrapVolumeLiters,omitempty"`
+	Lines                     []FuelLine `json:"lines,omitempty" range:"max_items=20"`
+	Filter                    *bool      `json:"filter,omitempty"`
+	FilterPressureLossPascals *Quantity  `json:"filterPressureLossPascals,omitempty"`
+	Vent                      *bool      `json:"vent,omitempty"`
+	VentBoreMeters            *Quantity  `json:"ventBoreMeters,omitempty"`
+	VentAgainstSiphoning      *bool      `json:"ventAgainstSiphoning,omitempty"`
+	FeltPickup                *bool      `json:"feltPickup,omitempty"`
+	ShutOffValve              *bool      `json:"shutOffValve,omitempty"`
+	// Height of the pump above the lowest fuel pick-up, model level.
+	PumpHeightMeters *Quantity `json:"pumpHeightMeters,omitempty"`
+	PumpXMeters      *Quantity `json:"pumpXMeters,omitempty"`
+	UnusableLiters   *Quantity `json:"unusableLiters,omitempty"`
+	BladderTank      *bool     `json:"bladderTank,omitempty"`
+}
+
+// FuelLine: one length of fuel line.
+type FuelLine struct {
+	Name         string   `json:"name,omitempty" range:"max_len=60"`
+	LengthMeters *float64 `json:"lengthMeters,omitempty" range:"gt=0,lte=10"`
+	BoreMeters   *float64 `json:"boreMeters,omitempty" range:"gt=0,lte=0.05"`
+	ElbowCount   *int32   `json:"elbowCount,omitempty" range:"gte=0,lte=40"`
+	// True for lines on the suction side of the pump.
+	SuctionSide *bool `json:"suctionSide,omitempty"`
+}
+
+// FailSafeAction says: what the model does when the link is lost.
+type FailSafeAction string
+
+// Values of FailSafeAction; the empty string means that nothing was said.
+const (
+	FailSafeActionCutNeutral  FailSafeAction = "FAIL_SAFE_ACTION_CUT_NEUTRAL"
+	FailSafeActionCutSpiral   FailSafeAction = "FAIL_SAFE_ACTION_CUT_SPIRAL"
+	FailSafeActionIdleNeutral FailSafeAction = "FAIL_SAFE_ACTION_IDLE_NEUTRAL"
+	FailSafeActionHold        FailSafeAction = "FAIL_SAFE_ACTION_HOLD"
+	FailSafeActionNone        FailSafeAction = "FAIL_SAFE_ACTION_NONE"
+)
+
+// Names lists every value that may stand in a document.
+func (FailSafeAction) Names() []string {
+	return []string{string(FailSafeActionCutNeutral), string(FailSafeActionCutSpiral), string(FailSafeActionIdleNeutral), string(FailSafeActionHold), string(FailSafeActionNone)}
+}
+
+// RadioLink: radio link.
+type RadioLink struct {
+	FrequencyMegahertz      *Quantity      `json:"frequencyMegahertz,omitempty"`
+	RadiatedPowerMilliwatts *Quantity      `json:"radiatedPowerMilliwatts,omitempty"`
+	ReceiverSensitivityDbm  *Quantity      `json:"receiverSensitivityDbm,omitempty"`
+	Antennas                []Antenna      `json:"antennas,omitempty" range:"max_items=8"`
+	FailSafeAction          FailSafeAction `json:"failSafeAction,omitempty"`
+	// Time from loss of link to the fail-safe's action, as timed.
+	FailSafeDelaySeconds *Quantity `json:"failSafeDelaySeconds,omitempty"`
+	// Bench range check: distance reached with reduced power.
+	RangeCheckMeters            *Quantity `json:"rangeCheckMeters,omitempty"`
+	RangeCheckReductionDecibels *Quantity `json:"rangeCheckReductionDecibels,omitempty"`
+	ReceiverCount               *int32    `json:"receiverCount,omitempty" range:"gte=0,lte=8"`
+	TransmitterHeightMeters     *float64  `json:"transmitterHeightMeters,omitempty" range:"gt=0,lte=20"`
+}
+
+// Antenna: one receiving antenna.
+type Antenna struct {
+	Name string `json:"name,omitempty" range:"max_len=60"`
+	// Direction of its axis in the model.
+	AzimuthDegrees   *float64 `json:"azimuthDegrees,omitempty" range:"gte=-180,lte=180"`
+	ElevationDegrees *float64 `json:"elevationDegrees,omitempty" range:"gte=-90,lte=90"`
+	// What stands in front of it: carbon, metal, fuel, engine.
+	ShadedBy []string `json:"shadedBy,omitempty" range:"max_items=8" items:"max_len=40"`
+	// True when it lies inside a carbon part.
+	InsideCarbon *bool `json:"insideCarbon,omitempty"`
+}
+
+// PackChemistry says: chemistry of a pack.
+type PackChemistry string
+
+// Values of PackChemistry; the empty string means that nothing was said.
+const (
+	PackChemistryLithiumPolymer       PackChemistry = "PACK_CHEMISTRY_LITHIUM_POLYMER"
+	PackChemistryLithiumIon           PackChemistry = "PACK_CHEMISTRY_LITHIUM_ION"
+	PackChemistryLithiumIronPhosphate PackChemistry = "PACK_CHEMISTRY_LITHIUM_IRON_PHOSPHATE"
+	PackChemistryNickelMetalHydride   PackChemistry = "PACK_CHEMISTRY_NICKEL_METAL_HYDRIDE"
+)
+
+// Names lists every value that may stand in a document.
+func (PackChemistry) Names() []string {
+	return []string{string(PackChemistryLithiumPolymer), string(PackChemistryLithiumIon), string(PackChemistryLithiumIronPhosphate), string(PackChemistryNickelMetalHydride)}
+}
+
+// PackUse says: what a pack feeds.
+type PackUse string
+
+// Values of PackUse; the empty string means that nothing was said.
+const (
+	PackUseReceiver      PackUse = "PACK_USE_RECEIVER"
+	PackUseEngineControl PackUse = "PACK_USE_ENGINE_CONTROL"
+	PackUsePropulsion    PackUse = "PACK_USE_PROPULSION"
+)
+
+// Names lists every value that may stand in a document.
+func (PackUse) Names() []string {
+	return []string{string(PackUseReceiver), string(PackUseEngineControl), string(PackUsePropulsion)}
+}
+
+// Pack: a battery pack.
+type Pack struct {
+	Name                      string        `json:"name,omitempty" range:"min_len=1,max_len=60"`
+	Use                       PackUse       `json:"use,omitempty"`
+	Chemistry                 PackChemistry `json:"chemistry,omitempty"`
+	SeriesCellCount           *int32        `json:"seriesCellCount,omitempty" range:"gte=1,lte=24"`
+	CapacityAmpereHours       *Quantity     `json:"capacityAmpereHours,omitempty"`
+	InternalResistanceOhms    *Quantity     `json:"internalResistanceOhms,omitempty"`
+	MeanCurrentAmperes        *Quantity     `json:"meanCurrentAmperes,omitempty"`
+	PeakCurrentAmperes        *Quantity     `json:"peakCurrentAmperes,omitempty"`
+	LeadLengthMeters          *Quantity     `json:"leadLengthMeters,omitempty"`
+	LeadAreaSquareMillimeters *Quantity     `json:"leadAreaSquareMillimeters,omitempty"`
+	RegulatorVoltageVolts     *Quantity     `json:"regulatorVoltageVolts,omitempty"`
+	RegulatorDropOutVolts     *Quantity     `json:"regulatorDropOutVolts,omitempty"`
+	AgeYears                  *Quantity     `json:"ageYears,omitempty"`
+	ChargeRatio               *Quantity     `json:"chargeRatio,omitempty"`
+}
