@@ -84,7 +84,7 @@ func (m *Measures) addSpanwise(s Surface) {
 		a, b := s.Stations[i-1], s.Stations[i]
 		w := s.projectedWidth(a, b)
 		c1, c2 := a.Chord, b.Chord
-		area += float64(w*(c1+c2)) / 2
+		area += float64(0.5 * float64(w*(c1+c2)))
 		width += w
 		square += float64(w*(float64(c1*c1)+float64(c1*c2)+float64(c2*c2))) / 3
 		x += float64(w * chordMoment(a.X, b.X, c1, c2))
@@ -127,11 +127,11 @@ func (m *Measures) addExposed(s Surface) {
 	for i := 1; i < len(s.Stations); i++ {
 		a, b := s.Stations[i-1], s.Stations[i]
 		t := (a.Section.EffectiveThickness() + b.Section.EffectiveThickness()) / 2
-		strip := float64(stripLength(a, b)*(a.Chord+b.Chord)) / 2
+		strip := float64(0.5 * float64(stripLength(a, b)*(a.Chord+b.Chord)))
 		area += strip
 		wetted += float64(strip * wettedFactor(t))
 		thickness += float64(strip * t)
-		place += float64(strip*(thicknessPlace(a.Section)+thicknessPlace(b.Section))) / 2
+		place += float64(0.5 * float64(strip*(thicknessPlace(a.Section)+thicknessPlace(b.Section))))
 	}
 	m.ExposedArea, m.WettedArea = float64(s.Sides()*area), float64(s.Sides()*wetted)
 	m.Thickness, m.MaximumThicknessX = thickness/area, place/area
