@@ -1,0 +1,138 @@
+package motion
+
+import "math"
+
+// Places in the state of a flight.
+const (
+	atDistance = iota // along the launch heading, m
+	atHeight          // over the start of the launch, m
+	atForward         // speed over the ground along the heading, m/s
+	atUpward          // speed upward, m/s
+	atDrift           // sideways, positive to the right, m
+)
+
+// flight is the free flight after the launch, in the vertical plane of the launch heading.
+type flight struct {
+	model  *Aircraft
+	air    *Conditions
+	launch *Launch
+	ground *ground
+	held   float64 // lift coefficient held while the path has not risen to the climb
+}
+
+// motion is what a flight's state means in the air.
+type airMotion struct {
+	speed     float64 // airspeed, m/s
+	sine      float64 // of the path angle through the air
+	cosine    float64
+	clearance float64 // of the wheels over the ground, m
+	wind      float64 // factor of the wind at the wing's height
+}
+
+// through returns the motion through the air of a state.
+func (f *flight) through(s State) airMotion {
+	m := airMotion{clearance: s[atHeight] - f.ground.height(s[atDistance])}
+	m.wind = f.air.Profile.Factor(m.clearance + f.model.WingHeight)
+	forward := s[atForward] + float64(f.air.Headwind*m.wind)
+	m.speed = math.Sqrt(float64(forward*forward) + float64(s[atUpward]*s[atUpward]))
+	if m.speed > 0 {
+		m.sine, m.cosine = s[atUpward]/m.speed, forward/m.speed
+	} else {
+		m.cosine = 1
+	}
+	return m
+}
+
+// lift returns the lift coefficient the model flies with: the one held, less where the load factor reaches its limit or the path has risen to the
+// angle the thrust can hold.
+//
+//	n = min(nmax, cos(g) + V (gt - g) / (g0 tau)),  CL = n W / (q S) kept within 0 and the coefficient held
+//
+// where g is the path angle, gt the angle of the steady climb at this speed (climbAngle), V the airspeed and tau the time constant.
+// Valid for: a pilot who pitches up to the limit and then holds the climb. Source: equation of motion across the path.
+func (f *flight) lift(m airMotion, pressureArea, thrust float64) float64 {
+	if f.launch.HoldLift {
+		return f.held
+	}
+	if !(pressureArea > 0) {
+		return 0
+	}
+	weight := f.model.Mass * f.air.gravity()
+	angle := math.Atan2(m.sine, m.cosine)
+	turn := m.speed * (f.climbAngle(m, pressureArea, thrust) - angle) / (f.air.gravity() * pitchTime)
+	load := min(f.launch.MaxLoad, m.cosine+turn)
+	wanted := (float64(load*weight) - float64(thrust*math.Sin(f.model.ThrustAngle))) / pressureArea
+	return min(max(wanted, 0), f.held)
+}
+
+// climbAngle returns the angle of the climb at held speed, within the launch's limit, rad.
+//
+//	sin(g) = (T - D) / W, D with the lift that carries the weight
+//
+// Valid for: full angles; the drag is that of level flight, an upper bound in a climb. Source: steady climb.
+func (f *flight) climbAngle(m airMotion, pressureArea, thrust float64) float64 {
+	weight := f.model.Mass * f.air.gravity()
+	level := min(f.held, weight/pressureArea)
+	drag := pressureArea * f.model.DragCoefficient(level, m.clearance+f.model.WingHeight)
+	share := (thrust - drag) / weight
+	if share >= 1 {
+		return f.launch.MaxClimbAngle
+	}
+	share = max(share, -1)
+	return min(f.launch.MaxClimbAngle, math.Atan2(share, cosine(share)))
+}
+
+// rate returns the change of a flight's state.
+//
+//	m dVx/dt = (T - D) cos(g) - L sin(g),  m dVh/dt = (T - D) sin(g) + L cos(g) - W
+//
+// with g the path angle through the air, any size; forces act along the motion through the air, speeds are over the ground, so a wind that
+// changes with height is met in full. Valid for: point mass, no side force. Source: Newton's second law.
+func (f *flight) rate(t float64, s State) State {
+	m := f.through(s)
+	pressureArea := 0.5 * f.air.Density * m.speed * m.speed * f.model.Area
+	thrust := f.model.thrust(m.speed, t)
+	coefficient := f.lift(m, pressureArea, thrust)
+	drag := pressureArea * f.model.DragCoefficient(coefficient, m.clearance+f.model.WingHeight)
+	along := float64(thrust*math.Cos(f.model.ThrustAngle)) - drag
+	across := float64(pressureArea*coefficient) + float64(thrust*math.Sin(f.model.ThrustAngle))
+	return State{
+		atDistance: s[atForward],
+		atHeight:   s[atUpward],
+		atForward:  (float64(along*m.cosine) - float64(across*m.sine)) / f.model.Mass,
+		atUpward:   (float64(along*m.sine)+float64(across*m.cosine))/f.model.Mass - f.air.gravity(),
+		atDrift:    -f.air.Crosswind * m.wind,
+	}
+}
+
+// Events of a flight, by index.
+const (
+	eventContact = iota
+	eventDone
+	eventScreen
+	eventLowest
+)
+
+// screenGap returns the height beyond the screen, over the higher of the ground and the start of the launch.
+func (f *flight) screenGap(s State) float64 {
+	return s[atHeight] - max(0, f.ground.height(s[atDistance])) - f.launch.ScreenHeight
+}
+
+// events returns the events of a flight. It is done when it is over the screen and past the distance asked for, or far beyond that distance.
+func (f *flight) events() []Event {
+	contact := func(_ float64, s State) float64 {
+		return s[atHeight] - f.ground.height(s[atDistance]) + contactMargin
+	}
+	screen := func(_ float64, s State) float64 { return f.screenGap(s) }
+	reach := f.launch.Distance
+	done := func(_ float64, s State) float64 {
+		beyond := s[atDistance] - reach
+		return max(min(beyond, f.screenGap(s)), beyond-longestFlight)
+	}
+	return []Event{
+		eventContact: {Value: contact, Direction: Falling, Terminal: true},
+		eventDone:    {Value: done, Direction: Rising, Terminal: true},
+		eventScreen:  {Value: screen, Direction: Rising},
+		eventLowest:  {Value: func(_ float64, s State) float64 { return s[atUpward] }, Direction: Rising},
+	}
+}

@@ -1,0 +1,31 @@
+package motion
+
+import "math"
+
+// ground is the height of the ground along the launch.
+type ground struct {
+	points []ProfilePoint
+	slope  float64 // rise over distance where there are no points
+	level  float64 // distance from which sloping ground is level
+}
+
+// newGround returns the ground of a launch: its profile, else the plane of the strip, or the slope under the stroke and level ground after it.
+func newGround(l *Launch) *ground {
+	g := &ground{points: l.Ground, level: math.Inf(1)}
+	switch l.Method {
+	case Wheels:
+		g.slope = math.Tan(l.Slope)
+	case Bungee:
+		g.slope = math.Tan(l.Slope)
+		g.level = l.Stretch * math.Cos(l.Slope)
+	}
+	return g
+}
+
+// height returns the height of the ground at a distance.
+func (g *ground) height(distance float64) float64 {
+	if len(g.points) > 0 {
+		return heightAlong(g.points, distance)
+	}
+	return g.slope * min(distance, g.level)
+}

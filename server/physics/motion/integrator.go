@@ -1,0 +1,152 @@
+package motion
+
+import (
+	"errors"
+	"math"
+)
+
+// Dimensions is the size of a State. Unused places stay zero.
+const Dimensions = 6
+
+// State is what the integrator carries: positions and speeds in an order the caller chooses.
+type State [Dimensions]float64
+
+// Rate returns the change of a state with time.
+type Rate func(t float64, s State) State
+
+// Integrator is the setting of the adaptive Dormand-Prince method.
+type Integrator struct {
+	Tolerance float64 // error allowed a step, relative and absolute; zero means 1e-8
+	MaxStep   float64 // longest step, s; zero means none
+	MaxSteps  int     // steps tried before giving up; zero means 20000
+}
+
+// Errors of Solve.
+var (
+	ErrStepTooSmall = errors.New("motion: step size too small: the equations are not smooth or not finite")
+	ErrTooManySteps = errors.New("motion: too many steps")
+)
+
+// stages are the slopes of one step.
+type stages [7]State
+
+// Solve integrates from a state at a time to an end time or to the first terminal event.
+func (in Integrator) Solve(rate Rate, start float64, state State, end float64, events ...Event) (Solution, error) {
+	in = in.withDefaults(end - start)
+	watch := newWatch(events, start, state)
+	solution := Solution{start: start, end: start, first: state, last: state, pieces: make([]piece, 0, 48)}
+	k := stages{rate(start, state)}
+	step := in.firstStep(state, k[0], end-start)
+	for range in.MaxSteps {
+		if solution.end >= end {
+			return solution, nil
+		}
+		step = min(step, in.MaxStep)
+		last := solution.end+step >= end
+		if last {
+			step = end - solution.end
+		}
+		next, failure := attempt(rate, solution.end, solution.last, step, &k, in.Tolerance)
+		if failure > 1 || math.IsNaN(failure) {
+			step *= shrink(failure)
+			if step < 1e-13*max(1, math.Abs(solution.end)) {
+				return solution, ErrStepTooSmall
+			}
+			continue
+		}
+		solution.add(newPiece(solution.end, step, solution.last, next, &k), next)
+		if last {
+			solution.end = end
+		}
+		if watch.scan(&solution) {
+			return solution, nil
+		}
+		k[0] = k[6]
+		step *= grow(failure)
+	}
+	return solution, ErrTooManySteps
+}
+
+// withDefaults fills in what is zero.
+func (in Integrator) withDefaults(span float64) Integrator {
+	if !(in.Tolerance > 0) {
+		in.Tolerance = 1e-8
+	}
+	if !(in.MaxStep > 0) {
+		in.MaxStep = max(span, 0)
+	}
+	if in.MaxSteps <= 0 {
+		in.MaxSteps = 20000
+	}
+	return in
+}
+
+// firstStep guesses a first step from the size of the state and its slope.
+func (in Integrator) firstStep(s, slope State, span float64) float64 {
+	guess := span
+	for i := range s {
+		if rate := math.Abs(slope[i]); rate > 0 {
+			guess = min(guess, 0.01*(1+math.Abs(s[i]))/rate)
+		}
+	}
+	return max(guess, 1e-9*span)
+}
+
+// grow returns the factor on the next step after an accepted one, by the fourth root of the error.
+func grow(failure float64) float64 {
+	return min(4, 0.9/math.Sqrt(math.Sqrt(max(failure, 1e-6))))
+}
+
+// shrink returns the factor on the step after a refused one.
+func shrink(failure float64) float64 {
+	if math.IsNaN(failure) || math.IsInf(failure, 0) {
+		return 0.1
+	}
+	return max(0.1, 0.9/math.Sqrt(math.Sqrt(failure)))
+}
+
+// attempt makes one step, fills in its slopes and returns the new state and the error over the tolerance.
+func attempt(rate Rate, t float64, s State, h float64, k *stages, tolerance float64) (State, float64) {
+	var y State
+	for i := range s {
+		y[i] = s[i] + float64(h*float64(a21*k[0][i]))
+	}
+	k[1] = rate(t+float64(c2*h), y)
+	for i := range s {
+		y[i] = s[i] + float64(h*(float64(a31*k[0][i])+float64(a32*k[1][i])))
+	}
+	k[2] = rate(t+float64(c3*h), y)
+	for i := range s {
+		y[i] = s[i] + float64(h*(float64(a41*k[0][i])+float64(a42*k[1][i])+float64(a43*k[2][i])))
+	}
+	k[3] = rate(t+float64(c4*h), y)
+	for i := range s {
+		y[i] = s[i] + float64(h*(float64(a51*k[0][i])+float64(a52*k[1][i])+float64(a53*k[2][i])+float64(a54*k[3][i])))
+	}
+	k[4] = rate(t+float64(c5*h), y)
+	for i := range s {
+		y[i] = s[i] + float64(h*(float64(a61*k[0][i])+float64(a62*k[1][i])+float64(a63*k[2][i])+float64(a64*k[3][i])+float64(a65*k[4][i])))
+	}
+	k[5] = rate(t+h, y)
+	for i := range s {
+		y[i] = s[i] + float64(h*(float64(a71*k[0][i])+float64(a73*k[2][i])+float64(a74*k[3][i])+float64(a75*k[4][i])+float64(a76*k[5][i])))
+	}
+	k[6] = rate(t+h, y)
+	return y, failure(s, y, h, k, tolerance)
+}
+
+// failure returns the largest error of a step over its tolerance; not a number when a value is not.
+func failure(s, y State, h float64, k *stages, tolerance float64) float64 {
+	worst := 0.0
+	for i := range s {
+		e := h * (float64(e1*k[0][i]) + float64(e3*k[2][i]) + float64(e4*k[3][i]) + float64(e5*k[4][i]) + float64(e6*k[5][i]) + float64(e7*k[6][i]))
+		scaled := math.Abs(e) / (tolerance + float64(tolerance*max(math.Abs(s[i]), math.Abs(y[i]))))
+		if !(scaled <= worst) {
+			worst = scaled
+		}
+		if math.IsNaN(scaled) {
+			return math.NaN()
+		}
+	}
+	return worst
+}

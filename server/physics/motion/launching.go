@@ -1,0 +1,162 @@
+package motion
+
+// Run launches a model from letting go to the screen, or as far as asked, in the air of the day.
+//
+// A wheeled model rolls with its ground lift, is rotated at the lift-off speed and leaves the ground when its lift carries it. A ramp, bungee or
+// catapult lets go at the end of its stroke whatever the speed. A thrown model starts in the air. After that the model flies as flight.lift
+// says. An error names impossible input; a launch that comes to nothing is a Result with its flags set.
+func (l Launch) Run(a Aircraft, air Conditions) (Result, error) {
+	if err := l.check(a, air); err != nil {
+		return Result{}, err
+	}
+	l = l.withDefaults()
+	g := newGround(&l)
+	f := &flight{model: &a, air: &air, launch: &l, ground: g, held: l.ClimbLift * a.CLMax}
+	result := Result{Path: make([]PathPoint, 0, 2*l.Samples)}
+	start, state, left, err := l.leave(&result, f)
+	if err != nil || !left {
+		result.NeverLiftsOff = !left
+		return result, err
+	}
+	err = f.fly(&result, start, state)
+	return result, err
+}
+
+// check returns an error that names the first impossible value.
+func (l Launch) check(a Aircraft, air Conditions) error {
+	if err := l.Check(); err != nil {
+		return err
+	}
+	if err := a.Check(); err != nil {
+		return err
+	}
+	return air.Check()
+}
+
+// leave brings the model into the air and returns the time and state of the flight's start, and whether it got there.
+func (l *Launch) leave(result *Result, f *flight) (float64, State, bool, error) {
+	r := newRun(l, f.model, f.air, f.ground)
+	if l.Method == Hand {
+		state := State{atHeight: l.HandHeight, atForward: l.HandSpeed * r.level(), atUpward: l.HandSpeed * r.sine(0)}
+		result.leaves(f.point(l.ThrustTime, state), 0)
+		return l.ThrustTime, state, true, nil
+	}
+	result.trace.run = r
+	time, state, left, err := r.travel(result)
+	if err != nil || !left {
+		return 0, State{}, false, err
+	}
+	end := r.point(time, state)
+	result.leaves(end, state[0])
+	sine := r.sine(state[0])
+	return time, State{
+		atDistance: end.Distance, atHeight: end.Height,
+		atForward: state[1] * cosine(sine), atUpward: state[1] * sine,
+	}, true, nil
+}
+
+// level returns the cosine of the slope at the start.
+func (r *run) level() float64 { return cosine(r.sine(0)) }
+
+// leaves notes where the model leaves the ground or launcher.
+func (r *Result) leaves(p PathPoint, travel float64) {
+	r.Airspeed, r.GroundSpeed = p.Airspeed, p.GroundSpeed
+	r.Run, r.Time, r.Distance, r.Height = travel, p.Time, p.Distance, p.Height
+}
+
+// travel follows the run to its end.
+func (r *run) travel(result *Result) (float64, State, bool, error) {
+	if r.launch.Method != Wheels {
+		stroke := r.launch.stroke()
+		return r.until(result, r.launch.ThrustTime, State{}, func(_ float64, s State) float64 { return s[0] - stroke })
+	}
+	rotate := func(_ float64, s State) float64 { return r.airspeed(s) - r.launch.LiftoffSpeed }
+	time, state, left, err := r.until(result, r.launch.ThrustTime, State{}, rotate)
+	if err != nil || !left {
+		return time, state, left, err
+	}
+	r.lift = r.launch.ClimbLift * r.model.CLMax
+	return r.until(result, time, state, r.surplus)
+}
+
+// until follows the run until a value rises through zero, and reports whether it did. A run that starts beyond it is over at once.
+func (r *run) until(result *Result, time float64, state State, value func(float64, State) float64) (float64, State, bool, error) {
+	if value(time, state) >= 0 {
+		return time, state, true, nil
+	}
+	events := []Event{
+		{Value: value, Direction: Rising, Terminal: true},
+		{Value: func(_ float64, s State) float64 { return s[1] }, Direction: Falling, Terminal: true},
+		{Value: func(_ float64, s State) float64 { return s[0] - longestRun }, Direction: Rising, Terminal: true},
+	}
+	in := Integrator{Tolerance: r.launch.Tolerance, MaxStep: 1}
+	s, err := in.Solve(r.rate, time, state, time+longestTime, events...)
+	if err != nil {
+		return 0, State{}, false, err
+	}
+	result.Path = sample(result.Path, &s, max(2, r.launch.Samples/3), r.point)
+	result.notePeak(r, &s)
+	result.trace.runs = append(result.trace.runs, s)
+	event, stopped := s.Stopped()
+	return s.end, s.last, stopped && event == 0, nil
+}
+
+// notePeak keeps the greatest acceleration of a run, at the ends of its steps.
+func (r *Result) notePeak(by *run, s *Solution) {
+	r.PeakAcceleration = max(r.PeakAcceleration, by.rate(s.start, s.first)[1], by.rate(s.end, s.last)[1])
+	for i := range s.pieces {
+		t := s.pieces[i].start
+		r.PeakAcceleration = max(r.PeakAcceleration, by.rate(t, s.pieces[i].r[0])[1])
+	}
+}
+
+// fly follows the flight to its end and notes what it comes to.
+func (f *flight) fly(result *Result, start float64, state State) error {
+	in := Integrator{Tolerance: f.launch.Tolerance, MaxStep: 0.5}
+	s, err := in.Solve(f.rate, start, state, start+longestTime, f.events()...)
+	if err != nil {
+		return err
+	}
+	result.Path = sample(result.Path, &s, f.launch.Samples, f.point)
+	f.note(result, &s)
+	result.trace.flight, result.trace.flown, result.trace.hasFlight = f, s, true
+	return nil
+}
+
+// note fills in what a flight comes to.
+func (f *flight) note(result *Result, s *Solution) {
+	f.noteLowest(result, s)
+	event, stopped := s.Stopped()
+	result.TouchesGround = stopped && event == eventContact
+	if result.TouchesGround {
+		result.ContactAt = s.last[atDistance]
+	}
+	result.ReachesFarthest = s.last[atDistance] >= f.launch.Distance
+	if f.screenGap(s.first) >= 0 {
+		f.noteScreen(result, s.start, s.first)
+	} else if c, met := s.First(eventScreen); met {
+		f.noteScreen(result, c.Time, c.State)
+	}
+}
+
+// noteScreen notes where the flight reaches the screen.
+func (f *flight) noteScreen(result *Result, t float64, s State) {
+	p := f.point(t, s)
+	result.ReachesScreen = true
+	result.ScreenDistance, result.ScreenTime, result.ScreenSpeed = p.Distance, p.Time, p.Airspeed
+}
+
+// noteLowest notes the lowest point of a flight up to the screen: its start, its end, or where it stops sinking.
+func (f *flight) noteLowest(result *Result, s *Solution) {
+	lowest := s.first
+	if s.last[atHeight] < lowest[atHeight] {
+		lowest = s.last
+	}
+	for _, c := range s.Crossings {
+		if c.Event == eventLowest && c.State[atHeight] < lowest[atHeight] {
+			lowest = c.State
+		}
+	}
+	result.LowestDistance, result.LowestHeight = lowest[atDistance], lowest[atHeight]
+	result.Sink = max(0, s.first[atHeight]-lowest[atHeight])
+}

@@ -1,0 +1,147 @@
+package motion
+
+import "math"
+
+// PathPoint is one point of a launch.
+type PathPoint struct {
+	Distance    float64 // along the launch heading from its start, m
+	Drift       float64 // to the right, m: crosswind not corrected for
+	Height      float64 // over the ground at the start, m
+	Airspeed    float64 // m/s
+	GroundSpeed float64 // m/s, along the path
+	ClimbAngle  float64 // over the ground, rad
+	Time        float64 // from letting go, s
+}
+
+// Result is what a launch comes to. Places are from the start of the launch.
+type Result struct {
+	Airspeed    float64 // at lift-off or the end of the launcher, m/s
+	GroundSpeed float64 // there, m/s
+	Run         float64 // travel to there along the ground or rails, m
+	Time        float64 // to there, s
+	Distance    float64 // of that place, m
+	Height      float64 // of that place, m
+
+	// PeakAcceleration is the greatest along the run, m/s2.
+	PeakAcceleration float64
+
+	Sink           float64 // lowest point of the flight below the place it left, m
+	LowestDistance float64 // where, m
+	LowestHeight   float64 // m
+
+	ScreenDistance float64 // where the flight reaches the screen, m
+	ScreenTime     float64 // s
+	ScreenSpeed    float64 // airspeed there, m/s
+
+	NeverLiftsOff   bool // the run comes to nothing; the flight fields are zero
+	TouchesGround   bool // the flight meets the ground after leaving it
+	ContactAt       float64
+	ReachesScreen   bool
+	ReachesFarthest bool // the flight reaches the distance asked for
+
+	Path []PathPoint // from letting go to the end, even in time on the run and in the flight
+
+	trace trace
+}
+
+// trace keeps the dense output of a launch.
+type trace struct {
+	run       *run
+	runs      []Solution
+	flight    *flight
+	flown     Solution
+	hasFlight bool
+}
+
+// End returns the last point of the launch.
+func (r *Result) End() PathPoint {
+	if len(r.Path) == 0 {
+		return PathPoint{}
+	}
+	return r.Path[len(r.Path)-1]
+}
+
+// HeightAt returns the height (m over the start) where the launch first passes a distance (m) along its heading, and false when it does not.
+func (r *Result) HeightAt(distance float64) (float64, bool) {
+	p, reached := r.At(distance)
+	return p.Height, reached
+}
+
+// At returns the point where the launch first passes a distance (m) along its heading, from the dense output, and false when it does not.
+func (r *Result) At(distance float64) (PathPoint, bool) {
+	for i := range r.trace.runs {
+		s := &r.trace.runs[i]
+		place := func(t float64) PathPoint { return r.trace.run.point(t, s.At(t)) }
+		if p, reached := passing(s, distance, place); reached {
+			return p, true
+		}
+	}
+	if !r.trace.hasFlight {
+		return PathPoint{}, false
+	}
+	s := &r.trace.flown
+	return passing(s, distance, func(t float64) PathPoint { return r.trace.flight.point(t, s.At(t)) })
+}
+
+// passing finds where a part of the launch first passes a distance: the step that does, then bisection on its dense output.
+func passing(s *Solution, distance float64, place func(float64) PathPoint) (PathPoint, bool) {
+	low := s.start
+	if first := place(low); first.Distance >= distance {
+		return first, first.Distance == distance
+	}
+	for i := range s.pieces {
+		high := min(s.pieces[i].start+s.pieces[i].step, s.end)
+		if place(high).Distance < distance {
+			low = high
+			continue
+		}
+		for range 60 {
+			mid := low + (high-low)/2
+			if mid <= low || mid >= high {
+				break
+			}
+			if place(mid).Distance < distance {
+				low = mid
+			} else {
+				high = mid
+			}
+		}
+		return place(high), true
+	}
+	return PathPoint{}, false
+}
+
+// point returns the point of a run's state.
+func (r *run) point(t float64, s State) PathPoint {
+	distance, height := r.place(s[0])
+	return PathPoint{
+		Distance:    distance,
+		Height:      height,
+		Airspeed:    r.airspeed(s),
+		GroundSpeed: s[1],
+		ClimbAngle:  math.Atan2(r.sine(s[0]), cosine(r.sine(s[0]))),
+		Time:        t - r.launch.ThrustTime,
+	}
+}
+
+// point returns the point of a flight's state.
+func (f *flight) point(t float64, s State) PathPoint {
+	return PathPoint{
+		Distance:    s[atDistance],
+		Drift:       s[atDrift],
+		Height:      s[atHeight],
+		Airspeed:    f.through(s).speed,
+		GroundSpeed: math.Sqrt(float64(s[atForward]*s[atForward]) + float64(s[atUpward]*s[atUpward])),
+		ClimbAngle:  math.Atan2(s[atUpward], s[atForward]),
+		Time:        t - f.launch.ThrustTime,
+	}
+}
+
+// sample adds points of a part of the launch, even in time.
+func sample(path []PathPoint, s *Solution, count int, place func(float64, State) PathPoint) []PathPoint {
+	for i := range count {
+		t := s.start + float64((s.end-s.start)*(float64(i)/float64(count-1)))
+		path = append(path, place(t, s.At(t)))
+	}
+	return path
+}

@@ -1,0 +1,94 @@
+package motion
+
+import "sort"
+
+// piece is one step with its dense output.
+type piece struct {
+	start, step float64
+	r           [5]State
+}
+
+// newPiece prepares the dense output of a step.
+//
+//	y(x) = r0 + x (r1 + (1-x)(r2 + x (r3 + (1-x) r4))), x = (t - t0)/h
+//
+// Valid for: x from 0 to 1, fourth order. Source: Hairer, Norsett and Wanner, Solving Ordinary Differential Equations I, section II.6.
+func newPiece(t, h float64, from, to State, k *stages) piece {
+	p := piece{start: t, step: h}
+	for i := range from {
+		change := to[i] - from[i]
+		bend := float64(h*k[0][i]) - change
+		p.r[0][i] = from[i]
+		p.r[1][i] = change
+		p.r[2][i] = bend
+		p.r[3][i] = change - float64(h*k[6][i]) - bend
+		p.r[4][i] = h * (float64(d1*k[0][i]) + float64(d3*k[2][i]) + float64(d4*k[3][i]) + float64(d5*k[4][i]) + float64(d6*k[5][i]) + float64(d7*k[6][i]))
+	}
+	return p
+}
+
+// at returns the state within the piece.
+func (p *piece) at(t float64) State {
+	x := (t - p.start) / p.step
+	y := 1 - x
+	var s State
+	for i := range s {
+		inner := p.r[3][i] + float64(y*p.r[4][i])
+		inner = p.r[2][i] + float64(x*inner)
+		inner = p.r[1][i] + float64(y*inner)
+		s[i] = p.r[0][i] + float64(x*inner)
+	}
+	return s
+}
+
+// Solution is the answer of Solve: the state at every time between start and end.
+type Solution struct {
+	start, end  float64
+	first, last State
+	pieces      []piece
+	// Crossings are the events met, in order of time.
+	Crossings []Crossing
+	// Stopped is the index of the terminal event that ended the solution, -1 when the end time did.
+	stopped int
+	ended   bool
+}
+
+// add appends a piece.
+func (s *Solution) add(p piece, to State) {
+	s.pieces = append(s.pieces, p)
+	s.end, s.last = p.start+p.step, to
+}
+
+// Start returns the time the solution starts.
+func (s *Solution) Start() float64 { return s.start }
+
+// End returns the time the solution ends and the state there.
+func (s *Solution) End() (float64, State) { return s.end, s.last }
+
+// Steps returns the number of accepted steps.
+func (s *Solution) Steps() int { return len(s.pieces) }
+
+// Stopped returns the index of the terminal event that ended the solution, and false when none did.
+func (s *Solution) Stopped() (int, bool) { return s.stopped, s.ended }
+
+// At returns the state at a time; times outside the solution give its nearest end.
+func (s *Solution) At(t float64) State {
+	switch {
+	case t <= s.start:
+		return s.first
+	case t >= s.end:
+		return s.last
+	}
+	i := sort.Search(len(s.pieces), func(i int) bool { return s.pieces[i].start > t })
+	return s.pieces[i-1].at(t)
+}
+
+// First returns the first crossing of the event with an index, and whether there is one.
+func (s *Solution) First(event int) (Crossing, bool) {
+	for _, c := range s.Crossings {
+		if c.Event == event {
+			return c, true
+		}
+	}
+	return Crossing{}, false
+}
