@@ -1,0 +1,53 @@
+import type { Status } from './wire';
+
+/** What went wrong with one request, in words a person can use. */
+export class Problem extends Error {
+  constructor(
+    /** HTTP status; 0 when no answer came. */
+    readonly status: number,
+    message: string,
+    /** Id under which the server logged it. */
+    readonly requestId: string,
+    /** Faults of single fields, each as "field: what to do". */
+    readonly faults: string[] = [],
+    /** Stable reason in capitals, e.g. "ETAG_MISMATCH". */
+    readonly reason = '',
+  ) {
+    super(message);
+  }
+
+  /** Somebody else changed the record meanwhile. */
+  get isConflict(): boolean {
+    return this.reason === 'ETAG_MISMATCH';
+  }
+
+  /** No session, or it ended. */
+  get isSignedOut(): boolean {
+    return this.status === 401;
+  }
+
+  /** The caller may not do this. */
+  get isForbidden(): boolean {
+    return this.status === 403;
+  }
+
+  /** No server could be reached. */
+  get isOffline(): boolean {
+    return this.status === 0;
+  }
+}
+
+type Detail = {
+  '@type'?: string;
+  reason?: string;
+  fieldViolations?: { field?: string; description?: string }[];
+};
+
+/** Reads a refused answer; the server's own sentence comes first. */
+export function problemFrom(status: number, body: Status | undefined, requestId: string, fallback: string): Problem {
+  const text = body?.message?.trim();
+  const details = (body?.details ?? []) as Detail[];
+  const faults = details.flatMap((d) => d.fieldViolations ?? []).map((v) => `${v.field ?? ''}: ${v.description ?? ''}`);
+  const reason = details.find((d) => d.reason)?.reason ?? '';
+  return new Problem(status, text ? text : fallback, requestId, faults, reason);
+}

@@ -1,0 +1,80 @@
+/** Values are stored in SI; a person chooses how they are shown. This is the only file that converts. */
+
+export type SpeedUnit = 'm/s' | 'km/h' | 'mph' | 'kt';
+export type LengthUnit = 'm' | 'ft';
+export type MassUnit = 'kg' | 'lb';
+export type ForceUnit = 'N' | 'kgf' | 'lbf';
+
+/** What a person prefers to read. */
+export type UnitChoice = { speed: SpeedUnit; length: LengthUnit; mass: MassUnit; force: ForceUnit };
+
+export const defaultUnits: UnitChoice = { speed: 'm/s', length: 'm', mass: 'kg', force: 'N' };
+
+/** SI units in one shown unit: exact by definition of the international yard, pound, nautical mile and standard gravity. */
+const siPer: Record<string, number> = {
+  'm/s': 1,
+  'km/h': 1 / 3.6,
+  mph: 0.44704,
+  kt: 1852 / 3600,
+  m: 1,
+  ft: 0.3048,
+  kg: 1,
+  lb: 0.45359237,
+  N: 1,
+  kgf: 9.80665,
+  lbf: 4.4482216152605,
+  hPa: 100,
+};
+
+const shownNames: Record<string, string> = { '1': '', deg: '°', degC: '°C', Pa: 'hPa', celsius: '°C' };
+
+/** Unit in which a value stored in `si` is shown to this person. */
+export function shownUnit(si: string, choice: UnitChoice): string {
+  switch (si) {
+    case 'm/s':
+      return choice.speed;
+    case 'm':
+      return choice.length;
+    case 'kg':
+      return choice.mass;
+    case 'N':
+      return choice.force;
+    default:
+      return shownNames[si] ?? si;
+  }
+}
+
+/** Converts a stored SI value to the shown unit. */
+export function toShown(value: number, si: string, choice: UnitChoice): number {
+  return value / (siPer[shownUnit(si, choice)] ?? 1);
+}
+
+/** Converts a typed value in the shown unit back to SI. */
+export function fromShown(value: number, si: string, choice: UnitChoice): number {
+  return value * (siPer[shownUnit(si, choice)] ?? 1);
+}
+
+/** Three digits that count, no exponent, true minus sign; whole numbers from 1000. */
+export function numberText(value: number): string {
+  const size = Math.abs(value);
+  const digits = size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3;
+  return new Intl.NumberFormat('en-GB', { maximumFractionDigits: digits, useGrouping: false })
+    .format(value === 0 ? 0 : value)
+    .replace(/^-/, '\u2212');
+}
+
+/** Number and unit as one text, e.g. "14.2 m/s", "12.3°". */
+export function show(value: number | undefined, si: string, choice: UnitChoice): string {
+  if (value === undefined || !Number.isFinite(value)) return '\u2013';
+  const unit = shownUnit(si, choice);
+  const gap = unit === '' || unit === '°' ? '' : '\u00a0';
+  return numberText(toShown(value, si, choice)) + gap + unit;
+}
+
+/** A typed number: comma or point, empty is absent, anything else is undefined and wrong. */
+export function parseNumber(text: string): { value?: number; wrong: boolean } {
+  const trimmed = text.trim().replace(',', '.').replace('\u2212', '-');
+  if (trimmed === '') return { wrong: false };
+  const value = Number(trimmed);
+  return Number.isFinite(value) ? { value, wrong: false } : { wrong: true };
+}

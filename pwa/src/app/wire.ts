@@ -1,0 +1,33 @@
+import type { components } from '../gen/api';
+
+type Schemas = components['schemas'];
+
+export type Status = Schemas['google.rpc.Status'];
+export type Person = Schemas['pitgate.v1.Person'];
+export type Role = Schemas['pitgate.v1.Role'];
+export type Quantity = Schemas['pitgate.v1.Quantity'];
+export type Basis = Schemas['pitgate.v1.Basis'];
+export type AssessmentInput = Schemas['pitgate.v1.AssessmentInput'];
+export type ModelDescription = Schemas['pitgate.v1.ModelDescription'];
+export type FieldDescription = Schemas['pitgate.v1.FieldDescription'];
+export type LaunchPlan = Schemas['pitgate.v1.LaunchPlan'];
+export type LaunchMethod = Schemas['pitgate.v1.LaunchMethod'];
+export type DayConditions = Schemas['pitgate.v1.DayConditions'];
+export type Report = Schemas['pitgate.v1.AssessmentReport'];
+export type Finding = Schemas['pitgate.v1.Finding'];
+export type Verdict = Schemas['pitgate.v1.Verdict'];
+export type VerdictCounts = Schemas['pitgate.v1.VerdictCounts'];
+export type ReportPath = Schemas['pitgate.v1.ReportPath'];
+export type Point = Schemas['pitgate.v1.Point'];
+export type Obstacle = Schemas['pitgate.v1.Obstacle'];
+export type Model = Schemas['pitgate.v1.Model'];
+export type Field = Schemas['pitgate.v1.Field'];
+export type Assessment = Schemas['pitgate.v1.Assessment'];
+export type Approval = Schemas['pitgate.v1.Approval'];
+export type ApprovalState = Schemas['pitgate.v1.ApprovalState'];
+export type Transition = Schemas['pitgate.v1.Transition'];
+export type Incident = Schemas['pitgate.v1.Incident'];
+export type IncidentAction = Schemas['pitgate.v1.IncidentAction'];
+export type Injury = Schemas['pitgate.v1.Injury'];
+export type Lesson = Schemas['pitgate.v1.Lesson'];
+export type TryLessonResponse = Schemas['pitgate.v1.TryLessonResponse'];

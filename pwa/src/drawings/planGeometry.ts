@@ -1,0 +1,117 @@
+import type { FieldDescription, Point, ReportPath } from '../app/wire';
+
+/** A place on the page. */
+export type Spot = { x: number; y: number };
+
+/** How metres become page units: north is up. */
+export type Scale = { left: number; top: number; perMeter: number; width: number; height: number };
+
+const spot = (p: Point): Spot => ({ x: p.xMeters ?? 0, y: p.yMeters ?? 0 });
+
+/** Every point of the field that the plan must show. */
+export function fieldSpots(field: FieldDescription): Spot[] {
+  const points: Point[] = [
+    ...(field.flyingArea?.corners ?? []),
+    ...(field.strips ?? []).flatMap((s) => [s.start ?? {}, s.end ?? {}]),
+    ...(field.launchSpots ?? []).map((s) => s.position ?? {}),
+    ...(field.obstacles ?? []).flatMap((o) => o.points ?? []),
+    ...(field.keepOuts ?? []).flatMap((k) => k.area?.corners ?? []),
+    ...(field.peopleLines ?? []).flatMap((l) => l.points ?? []),
+    ...(field.pits ?? []).flatMap((p) => p.area?.corners ?? []),
+  ];
+  return points.map(spot);
+}
+
+/** Points of a computed path, in metres. */
+export function pathSpots(path: ReportPath | undefined): Spot[] {
+  return (path?.points ?? []).map((p) => ({ x: p.xMeters ?? 0, y: p.yMeters ?? 0 }));
+}
+
+/** Fits all spots into a width, with a margin; undefined when there is nothing to fit. */
+export function fitScale(spots: Spot[], width: number, tallest: number): Scale | undefined {
+  if (spots.length === 0) return undefined;
+  const xs = spots.map((s) => s.x);
+  const ys = spots.map((s) => s.y);
+  const [left, right, low, high] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const pad = Math.max(right - left, high - low, 1) * 0.05;
+  const [wide, tall] = [right - left + 2 * pad, high - low + 2 * pad];
+  const perMeter = Math.min(width / wide, tallest / tall);
+  const spare = (width / perMeter - wide) / 2;
+  return { left: left - pad - spare, top: high + pad, perMeter, width, height: tall * perMeter };
+}
+
+/** Metres to page units. */
+export function toPage(s: Spot, scale: Scale): Spot {
+  return { x: (s.x - scale.left) * scale.perMeter, y: (scale.top - s.y) * scale.perMeter };
+}
+
+const round = (n: number): string => String(Math.round(n * 10) / 10);
+
+/** SVG path through page spots. */
+export function line(spots: Spot[], closed = false): string {
+  if (spots.length === 0) return '';
+  return 'M' + spots.map((s) => `${round(s.x)} ${round(s.y)}`).join('L') + (closed ? 'Z' : '');
+}
+
+/** Unit normal to a line at one of its points, by its neighbours. */
+function normalAt(spots: Spot[], i: number): Spot {
+  const before = spots[Math.max(0, i - 1)] ?? { x: 0, y: 0 };
+  const after = spots[Math.min(spots.length - 1, i + 1)] ?? { x: 0, y: 0 };
+  const size = Math.hypot(after.x - before.x, after.y - before.y) || 1;
+  return { x: -(after.y - before.y) / size, y: (after.x - before.x) / size };
+}
+
+/** Outline of a ribbon along a line, as wide on both sides as the half widths say. */
+export function ribbon(spots: Spot[], half: number[]): Spot[] {
+  const side = (sign: number): Spot[] =>
+    spots.map((s, i) => {
+      const n = normalAt(spots, i);
+      const h = sign * (half[i] ?? 0);
+      return { x: s.x + n.x * h, y: s.y + n.y * h };
+    });
+  return [...side(1), ...side(-1).reverse()];
+}
+
+/** Four corners of a strip from its thresholds and width. */
+export function stripCorners(start: Spot, end: Spot, width: number): Spot[] {
+  return ribbon([start, end], [width / 2, width / 2]);
+}
+
+/** Middle of some spots, for a number. */
+export function middle(spots: Spot[]): Spot {
+  const n = spots.length || 1;
+  return { x: spots.reduce((t, s) => t + s.x, 0) / n, y: spots.reduce((t, s) => t + s.y, 0) / n };
+}
+
+/** Unit vector on the page towards which wind from a direction (degrees true) blows. */
+export function windVector(fromDegrees: number): Spot {
+  const a = (fromDegrees * Math.PI) / 180;
+  return { x: -Math.sin(a), y: Math.cos(a) };
+}
+
+/** Round length of about `pixels` for the scale bar, in metres. */
+export function barLength(perMeter: number, pixels: number): number {
+  const raw = pixels / perMeter;
+  const power = 10 ** Math.floor(Math.log10(raw));
+  const lead = raw / power;
+  return (lead >= 5 ? 5 : lead >= 2 ? 2 : 1) * power;
+}
+
+/** Moves numbers apart so that none covers another; the order is kept. */
+export function spread(spots: Spot[], apart: number): Spot[] {
+  const placed: Spot[] = [];
+  for (const wanted of spots) placed.push(freeSpot(wanted, placed, apart));
+  return placed;
+}
+
+/** Nearest of a few places around the wanted one that is far enough from those taken. */
+function freeSpot(wanted: Spot, taken: Spot[], apart: number): Spot {
+  const clear = (s: Spot): boolean => taken.every((t) => Math.hypot(t.x - s.x, t.y - s.y) >= apart);
+  for (let ring = 0; ring < 6; ring++)
+    for (let turn = 0; turn < 8; turn++) {
+      const a = (turn * Math.PI) / 4;
+      const s = { x: wanted.x + Math.cos(a) * ring * apart * 0.6, y: wanted.y + Math.sin(a) * ring * apart * 0.6 };
+      if (clear(s)) return s;
+    }
+  return wanted;
+}

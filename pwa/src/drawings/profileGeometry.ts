@@ -1,0 +1,105 @@
+import type { FieldDescription, Obstacle, ReportPath } from '../app/wire';
+import type { Spot } from './planGeometry';
+
+/** An obstacle as the launch meets it. */
+export type Post = {
+  name: string;
+  /** Distance along the launch, metres. */
+  distance: number;
+  /** Top above the launch place, metres. */
+  top: number;
+  /** One standard deviation of the top, metres. */
+  spread: number;
+  /** Middle of the path over it less its top, metres; negative when below. */
+  clearance: number;
+};
+
+/** Where two segments cross, as shares along both, if they do. */
+function crossing(a: Spot, b: Spot, c: Spot, d: Spot): { along: number; across: number } | undefined {
+  const [rx, ry, sx, sy] = [b.x - a.x, b.y - a.y, d.x - c.x, d.y - c.y];
+  const det = rx * sy - ry * sx;
+  if (Math.abs(det) < 1e-9) return undefined;
+  const along = ((c.x - a.x) * sy - (c.y - a.y) * sx) / det;
+  const across = ((c.x - a.x) * ry - (c.y - a.y) * rx) / det;
+  return along >= 0 && along <= 1 && across >= 0 && across <= 1 ? { along, across } : undefined;
+}
+
+/** Share along a segment nearest to a spot, and how far off it is. */
+function nearest(a: Spot, b: Spot, p: Spot): { along: number; off: number } {
+  const [rx, ry] = [b.x - a.x, b.y - a.y];
+  const size = rx * rx + ry * ry || 1;
+  const along = Math.min(1, Math.max(0, ((p.x - a.x) * rx + (p.y - a.y) * ry) / size));
+  return { along, off: Math.hypot(a.x + along * rx - p.x, a.y + along * ry - p.y) };
+}
+
+/** The edges of an obstacle; one point is an edge of no length. */
+function edges(obstacle: Obstacle): [Spot, Spot][] {
+  const spots = (obstacle.points ?? []).map((p) => ({ x: p.xMeters ?? 0, y: p.yMeters ?? 0 }));
+  const ring = obstacle.closed && spots.length > 2 ? [...spots, spots[0] as Spot] : spots;
+  const first = ring[0];
+  if (first && ring.length === 1) return [[first, first]];
+  return ring.slice(1).map((end, i) => [ring[i] as Spot, end]);
+}
+
+/** First distance along a track at which it crosses an obstacle, or passes a single point within `reach` metres. */
+export function meets(track: Spot[], obstacle: Obstacle, reach: number): number | undefined {
+  let gone = 0;
+  for (const [i, b] of track.slice(1).entries()) {
+    const a = track[i] as Spot;
+    const length = Math.hypot(b.x - a.x, b.y - a.y);
+    const shares = edges(obstacle).flatMap(([c, d]) => meetEdge(a, b, c, d, reach));
+    if (shares.length > 0) return gone + Math.min(...shares) * length;
+    gone += length;
+  }
+  return undefined;
+}
+
+function meetEdge(a: Spot, b: Spot, c: Spot, d: Spot, reach: number): number[] {
+  if (c !== d) {
+    const hit = crossing(a, b, c, d);
+    return hit ? [hit.along] : [];
+  }
+  const near = nearest(a, b, c);
+  return near.off <= reach ? [near.along] : [];
+}
+
+/** Height of a line of (distance, height) at a distance, straight between its points. */
+export function heightAt(points: Spot[], distance: number): number | undefined {
+  for (const [i, b] of points.slice(1).entries()) {
+    const a = points[i] as Spot;
+    if (distance < Math.min(a.x, b.x) || distance > Math.max(a.x, b.x)) continue;
+    const share = b.x === a.x ? 0 : (distance - a.x) / (b.x - a.x);
+    return a.y + share * (b.y - a.y);
+  }
+  return undefined;
+}
+
+/** The launch track over the field: the computed one, else straight ahead from the launch place. */
+export function launchTrack(plan: ReportPath | undefined): Spot[] {
+  return (plan?.points ?? []).map((p) => ({ x: p.xMeters ?? 0, y: p.yMeters ?? 0 }));
+}
+
+/** Every obstacle under the launch, nearest first, with the clearance of the path's middle over its top. */
+export function postsUnder(field: FieldDescription, track: Spot[], profile: Spot[], ground: number): Post[] {
+  const posts: Post[] = [];
+  for (const obstacle of field.obstacles ?? []) {
+    const reach = 10 + 2 * (obstacle.positionSpreadMeters ?? 0);
+    const distance = meets(track, obstacle, reach);
+    const height = distance === undefined ? undefined : heightAt(profile, distance);
+    if (distance === undefined || height === undefined) continue;
+    const top = (obstacle.points?.[0]?.zMeters ?? 0) - ground + (obstacle.heightMeters?.value ?? 0);
+    posts.push({
+      name: obstacle.name ?? '',
+      distance,
+      top,
+      spread: obstacle.heightMeters?.spread ?? 0,
+      clearance: height - top,
+    });
+  }
+  return posts.sort((a, b) => a.distance - b.distance);
+}
+
+/** The post with the least clearance. */
+export function worstPost(posts: Post[]): Post | undefined {
+  return posts.reduce<Post | undefined>((w, p) => (!w || p.clearance < w.clearance ? p : w), undefined);
+}
