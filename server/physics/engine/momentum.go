@@ -33,7 +33,7 @@ func FanExitSpeed(density, exitArea, jetPower, speed float64) float64 {
 	cube := 2 * jetPower / (density * exitArea)
 	exit := speed + elementary.Pow(cube, 1.0/3)
 	for range 60 {
-		square := exit * exit
+		square := float64(exit * exit)
 		residual := float64(exit*(square-float64(speed*speed))) - cube
 		step := residual / (float64(3*square) - float64(speed*speed))
 		exit -= step

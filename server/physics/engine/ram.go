@@ -62,6 +62,6 @@ func RamNetThrust(staticThrust, massFlow, speed, airTemperature, exhaustTemperat
 	}
 	exponent := (exhaustHeatRatio - 1) / exhaustHeatRatio
 	moving := static / elementary.Pow(RamPressureRatio(speed, airTemperature, recovery), exponent)
-	jet *= math.Sqrt((1 - moving) / (1 - static))
+	jet = float64(jet * math.Sqrt((1-moving)/(1-static)))
 	return RamMassFlow(massFlow, speed, airTemperature, recovery) * (jet - speed)
 }

@@ -78,7 +78,7 @@ func (c Corridor) crossSegment(s Segment) (Crossing, bool) {
 	ub, vb := c.middle(s.B)
 	from, to := 0.0, 1.0
 	for _, side := range [...]float64{-1, 1} {
-		from, to = clip(from, to, c.room(ua, side*va), c.room(ub, side*vb))
+		from, to = clip(from, to, c.room(ua, float64(side*va)), c.room(ub, float64(side*vb)))
 	}
 	from, to = clip(from, to, ua, ub)
 	if from > to {

@@ -15,7 +15,7 @@ func (p Point) Plus(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
 func (p Point) Minus(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
 
 // Times returns the vector scaled by k.
-func (p Point) Times(k float64) Point { return Point{p.X * k, p.Y * k} }
+func (p Point) Times(k float64) Point { return Point{float64(p.X * k), float64(p.Y * k)} }
 
 // Dot returns the scalar product of two vectors.
 func (p Point) Dot(q Point) float64 { return float64(p.X*q.X) + float64(p.Y*q.Y) }

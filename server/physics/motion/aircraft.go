@@ -106,7 +106,7 @@ func GroundEffect(height, span float64) float64 {
 		return 1
 	}
 	ratio := 16 * max(height, 0) / span
-	square := ratio * ratio
+	square := float64(ratio * ratio)
 	if square > 1e12 {
 		return 1
 	}

@@ -90,7 +90,7 @@ func (e Event) root(p *piece, end, atStart float64) float64 {
 		}
 		mid := low + float64((high-low)*(vLow/(vLow-vHigh)))
 		if i%3 == 2 || !(mid > low && mid < high) {
-			mid = low + (high-low)/2
+			mid = low + float64((high-low)/2)
 		}
 		if mid <= low || mid >= high {
 			break

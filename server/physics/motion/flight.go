@@ -73,7 +73,7 @@ func (f *flight) lift(m airMotion, pressureArea, thrust float64) float64 {
 func (f *flight) climbAngle(m airMotion, pressureArea, thrust float64) float64 {
 	weight := f.model.Mass * f.air.gravity()
 	level := min(f.held, weight/pressureArea)
-	drag := pressureArea * f.model.DragCoefficient(level, m.clearance+f.model.WingHeight)
+	drag := float64(pressureArea * f.model.DragCoefficient(level, m.clearance+f.model.WingHeight))
 	share := (thrust - drag) / weight
 	if share >= 1 {
 		return f.launch.MaxClimbAngle
@@ -93,7 +93,7 @@ func (f *flight) rate(t float64, s State) State {
 	pressureArea := 0.5 * f.air.Density * m.speed * m.speed * f.model.Area
 	thrust := f.model.thrust(m.speed, t)
 	coefficient := f.lift(m, pressureArea, thrust)
-	drag := pressureArea * f.model.DragCoefficient(coefficient, m.clearance+f.model.WingHeight)
+	drag := float64(pressureArea * f.model.DragCoefficient(coefficient, m.clearance+f.model.WingHeight))
 	along := float64(thrust*math.Cos(f.model.ThrustAngle)) - drag
 	across := float64(pressureArea*coefficient) + float64(thrust*math.Sin(f.model.ThrustAngle))
 	return State{

@@ -96,7 +96,7 @@ func passing(s *Solution, distance float64, place func(float64) PathPoint) (Path
 			continue
 		}
 		for range 60 {
-			mid := low + (high-low)/2
+			mid := low + float64((high-low)/2)
 			if mid <= low || mid >= high {
 				break
 			}

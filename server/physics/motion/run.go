@@ -82,7 +82,7 @@ func (r *run) place(travel float64) (distance, height float64) {
 			next = min(travel, rail[i].Distance)
 		}
 		piece := max(next-done, 0)
-		sine := sineAlong(rail, done+piece/2)
+		sine := sineAlong(rail, done+float64(piece/2))
 		distance += float64(piece * cosine(sine))
 		height += float64(piece * sine)
 		done += piece
@@ -117,8 +117,8 @@ func (r *run) headwind(height float64) float64 {
 // surplus returns the lift and upward thrust beyond the model's own weight across the slope, N.
 func (r *run) surplus(t float64, s State) float64 {
 	u := r.airspeed(s)
-	lift := 0.5 * r.air.Density * u * math.Abs(u) * r.model.Area * r.lift
-	up := r.model.thrust(u, t) * math.Sin(r.model.ThrustAngle)
+	lift := float64(0.5 * r.air.Density * u * math.Abs(u) * r.model.Area * r.lift)
+	up := float64(r.model.thrust(u, t) * math.Sin(r.model.ThrustAngle))
 	return lift + up - float64(r.model.Mass*r.air.gravity()*cosine(r.sine(s[0])))
 }
 
@@ -135,7 +135,7 @@ func (r *run) rate(t float64, s State) State {
 	height := r.wingHeight(s[0])
 	u := max(s[1], 0) + float64(r.headwind(height)*level)
 	pressure := 0.5 * r.air.Density * u * math.Abs(u) * r.model.Area
-	drag := pressure * (r.model.DragCoefficient(r.lift, height) + r.model.GroundDrag)
+	drag := float64(pressure * (r.model.DragCoefficient(r.lift, height) + r.model.GroundDrag))
 	thrust := r.model.thrust(u, t)
 	weight := r.carried * r.air.gravity()
 	up := float64(max(pressure, 0)*r.lift) + float64(thrust*math.Sin(r.model.ThrustAngle))

@@ -1,6 +1,6 @@
 package weather
 
-import "math"
+import "pitgate/server/physics/elementary"
 
 // Averaging times of a reported mean wind and of a gust, s.
 const (
@@ -15,7 +15,7 @@ const (
 // Valid for: neutral surface layer, z above z0. Source: common form with a standard deviation of 2.5 friction velocities and a von Karman
 // constant of 0.4 (from memory).
 func TurbulenceIntensity(height, roughnessLength float64) float64 {
-	return 1 / math.Log(height/roughnessLength)
+	return 1 / elementary.Log(height/roughnessLength)
 }
 
 // GustFactor returns the highest short mean within a longer mean, over the longer mean.
@@ -25,7 +25,7 @@ func TurbulenceIntensity(height, roughnessLength float64) float64 {
 // where I is the turbulence intensity, T the longer and t the shorter averaging time (s).
 // Valid for: t from 1 s to T. Source: Cook's form of the gust factor (from memory).
 func GustFactor(intensity, meanPeriod, gustPeriod float64) float64 {
-	return 1 + float64(0.42*intensity*math.Log(meanPeriod/gustPeriod))
+	return 1 + float64(0.42*intensity*elementary.Log(meanPeriod/gustPeriod))
 }
 
 // LeastGustFactor returns the gust factor to expect at 10 m over a class of ground when a report names no gust: a report names one only when

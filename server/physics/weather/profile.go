@@ -1,8 +1,6 @@
 package weather
 
 import (
-	"math"
-
 	"pitgate/server/physics/elementary"
 )
 
@@ -78,7 +76,7 @@ func (p Profile) Factor(height float64) float64 {
 	if height <= p.RoughnessLength {
 		return 0
 	}
-	return scale * math.Log(height/p.RoughnessLength)
+	return scale * elementary.Log(height/p.RoughnessLength)
 }
 
 // inverseLogarithm returns 1/ln(r/z0), zero when the reference height lies within the roughness.
@@ -90,7 +88,7 @@ func (p Profile) inverseLogarithm() float64 {
 	if !(p.RoughnessLength > 0) || reference <= p.RoughnessLength {
 		return 0
 	}
-	return 1 / math.Log(reference/p.RoughnessLength)
+	return 1 / elementary.Log(reference/p.RoughnessLength)
 }
 
 // PowerLawFactor returns the mean wind at a height over the wind at a reference height by the power law, for comparison with Factor.
@@ -108,5 +106,5 @@ func PowerLawFactor(height, reference, exponent float64) float64 {
 //
 // where z0 is the roughness length (m). Valid for: z above z0. Source: logarithmic wind profile, derivative.
 func EquivalentExponent(height, roughnessLength float64) float64 {
-	return 1 / math.Log(height/roughnessLength)
+	return 1 / elementary.Log(height/roughnessLength)
 }

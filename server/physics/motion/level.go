@@ -1,0 +1,108 @@
+package motion
+
+import (
+	"math"
+
+	"pitgate/server/physics/elementary"
+)
+
+// LevelDrag returns the drag in level flight at an airspeed, N, with the lift that carries the weight.
+//
+//	D = q S (CD0 + K (W/(q S))^2)
+//
+// where q is the dynamic pressure (Pa), S the area, W the weight. Valid for: away from the ground, lift below its greatest.
+// Source: parabolic polar.
+func (a Aircraft) LevelDrag(speed float64, air Conditions) float64 {
+	pressureArea := 0.5 * air.Density * speed * speed * a.Area
+	lift := a.Mass * air.gravity() / pressureArea
+	return float64(pressureArea * a.DragCoefficient(lift, math.Inf(1)))
+}
+
+// TopSpeed returns the greatest airspeed of level flight, m/s, where full thrust (N, at an airspeed) meets drag, and false when thrust is below drag at
+// every speed from the stall to 400 m/s.
+//
+// Valid for: subsonic polar, thrust that falls slower than drag rises. Source: thrust = drag, root bracketed from above.
+func (a Aircraft) TopSpeed(air Conditions, thrust func(speed float64) float64) (float64, bool) {
+	surplus := func(v float64) float64 { return thrust(v) - a.LevelDrag(v, air) }
+	const highest, parts = 400.0, 200
+	stall := a.StallSpeed(air)
+	if !(stall < highest) {
+		return 0, false
+	}
+	high := highest
+	for i := 1; i <= parts; i++ {
+		low := highest - float64((highest-stall)*(float64(i)/parts))
+		if surplus(low) >= 0 {
+			return bisect(surplus, low, high), true
+		}
+		high = low
+	}
+	return 0, false
+}
+
+// bisect finds where a value falls through zero between low, where it is not negative, and high.
+func bisect(value func(float64) float64, low, high float64) float64 {
+	for range 200 {
+		mid := low + float64((high-low)/2)
+		if mid <= low || mid >= high {
+			break
+		}
+		if value(mid) >= 0 {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return low
+}
+
+// ClimbAngleAt returns the angle of a steady climb at an airspeed with a thrust (N), rad, and false when no steady climb short of the vertical exists.
+//
+//	sin(g) = (T - D)/W with L = W cos(g)
+//
+// Valid for: full angles. Source: steady climb, iterated on the lift.
+func (a Aircraft) ClimbAngleAt(speed, thrust float64, air Conditions) (float64, bool) {
+	weight := float64(a.Mass * air.gravity())
+	pressureArea := 0.5 * air.Density * speed * speed * a.Area
+	surplus := func(angle float64) float64 {
+		lift := weight * math.Cos(angle) / pressureArea
+		drag := float64(pressureArea * a.DragCoefficient(lift, math.Inf(1)))
+		return thrust - drag - float64(weight*math.Sin(angle))
+	}
+	if surplus(math.Pi/2) >= 0 || surplus(-math.Pi/2) < 0 {
+		return 0, false
+	}
+	return bisect(surplus, -math.Pi/2, math.Pi/2), true
+}
+
+// SlowedSpeed returns the speed left after a distance with drag alone, m/s.
+//
+//	v = v0 exp(-k x),  k = rho S CD / (2 m)
+//
+// where x is the distance (m). Valid for: constant drag coefficient, level. Source: Newton's second law, integrated.
+func SlowedSpeed(speed, factor, distance float64) float64 {
+	return float64(speed * elementary.Exp(-factor*distance))
+}
+
+// SlowedTime returns the time a distance takes with drag alone, s.
+//
+//	t = (exp(k x) - 1) / (k v0)
+//
+// where k is as for SlowedSpeed. Valid for: k above zero. Source: Newton's second law, integrated.
+func SlowedTime(speed, factor, distance float64) float64 {
+	return (elementary.Exp(factor*distance) - 1) / (factor * speed)
+}
+
+// DragFactor returns k of SlowedSpeed, 1/m: rho S CD / (2 m). Source: definition.
+func DragFactor(density, area, dragCoefficient, mass float64) float64 {
+	return density * area * dragCoefficient / (2 * mass)
+}
+
+// StopDistance returns the distance to rest with drag and rolling friction, m.
+//
+//	x = ln(1 + k v0^2/(mu g)) / (2 k)
+//
+// where k is DragFactor less mu times the lift's, mu the friction. Valid for: k and mu above zero, level, no wind. Source: Newton's second law, integrated.
+func StopDistance(speed, factor, friction float64) float64 {
+	return elementary.Log(1+float64(factor*speed*speed/(friction*Gravity))) / (2 * factor)
+}
