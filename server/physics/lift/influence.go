@@ -1,0 +1,111 @@
+package lift
+
+import "math"
+
+// coreFactor is the core radius of a trailing leg felt by another surface, over the wider of the two strips.
+const coreFactor = 0.7
+
+// influence returns the matrix of normal velocities at the control points per unit circulation over speed, port side included:
+// image 1 for the same circulation there (symmetric flight), -1 for the opposite one (rolling).
+func (l lattice) influence(image float64) []float64 {
+	n := len(l.panels)
+	matrix := make([]float64, n*n)
+	for i := range l.panels {
+		p := &l.panels[i]
+		row := matrix[i*n : (i+1)*n]
+		mirrored := point{p.control.x, -p.control.y, p.control.z}
+		for j := range l.panels {
+			core := l.coreBetween(p.strip, l.panels[j].strip)
+			y, z := l.panels[j].velocity(p.control, core)
+			my, mz := l.panels[j].velocity(mirrored, core)
+			row[j] = float64(p.normalY*(y-float64(image*my))) + float64(p.normalZ*(z+float64(image*mz)))
+		}
+	}
+	return matrix
+}
+
+// coreBetween returns the square of the core radius that a strip feels in the trailing legs of another.
+//
+// Within a surface the legs run along strip edges and need none. Between surfaces a leg may pass through a control point, where the
+// bare vortex would give any velocity whatever; the core spreads it over the wider strip.
+func (l lattice) coreBetween(receiver, source int) float64 {
+	r, s := &l.strips[receiver], &l.strips[source]
+	if r.surface == s.surface {
+		return 0
+	}
+	core := float64(coreFactor * max(r.Width, s.Width))
+	return float64(core * core)
+}
+
+// velocity returns the y and z velocity at a point per unit circulation of the horseshoe.
+//
+// Formula: Biot-Savart law for the bound leg and two legs that run along +x to infinity.
+// Valid for: any point; on a leg itself the leg adds nothing.
+// Source: Bertin and Smith, Aerodynamics for Engineers, vortex lattice method.
+func (p *panel) velocity(at point, core float64) (y, z float64) {
+	ax, ay, az := at.x-p.a.x, at.y-p.a.y, at.z-p.a.z
+	bx, by, bz := at.x-p.b.x, at.y-p.b.y, at.z-p.b.z
+	ra := math.Sqrt(float64(ax*ax) + float64(ay*ay) + float64(az*az))
+	rb := math.Sqrt(float64(bx*bx) + float64(by*by) + float64(bz*bz))
+	y, z = p.boundVelocity(ax, ay, az, ra, bx, by, bz, rb)
+	la := legFactor(ax, float64(ay*ay)+float64(az*az), ra, core)
+	lb := legFactor(bx, float64(by*by)+float64(bz*bz), rb, core)
+	y += float64(la*az) - float64(lb*bz)
+	z += float64(lb*by) - float64(la*ay)
+	return y / (4 * math.Pi), z / (4 * math.Pi)
+}
+
+// boundVelocity returns y and z of the bound leg's velocity times 4 pi.
+//
+// Formula: (ra x rb)/|ra x rb|^2 (r0 . (ra/|ra| - rb/|rb|)); where r0 the leg from a to b.
+// Valid for: points off the leg's line; nothing on it.
+// Source: Biot-Savart law for a straight segment.
+func (p *panel) boundVelocity(ax, ay, az, ra, bx, by, bz, rb float64) (y, z float64) {
+	cx := float64(ay*bz) - float64(az*by)
+	cy := float64(az*bx) - float64(ax*bz)
+	cz := float64(ax*by) - float64(ay*bx)
+	square := float64(cx*cx) + float64(cy*cy) + float64(cz*cz)
+	lx, ly, lz := p.b.x-p.a.x, p.b.y-p.a.y, p.b.z-p.a.z
+	length := float64(lx*lx) + float64(ly*ly) + float64(lz*lz)
+	if square <= float64(1e-12*float64(length*length)) || ra == 0 || rb == 0 {
+		return 0, 0
+	}
+	dot := float64(lx*(ax/ra-bx/rb)) + float64(ly*(ay/ra-by/rb)) + float64(lz*(az/ra-bz/rb))
+	scale := dot / square
+	return float64(scale * cy), float64(scale * cz)
+}
+
+// legFactor returns the velocity of a leg that runs along +x, times 4 pi, over the distance vector from its line.
+//
+// Formula: (1 + dx/r) (h^2 + 3 c^2)/(h^2 + c^2)^2; where h distance from the line, c core radius. The form keeps the mean velocity of a
+// smooth sheet to second order of the core; without core it is (1 + dx/r)/h^2.
+// Valid for: any point.
+// Source: Biot-Savart law; core by the condition that the removed part has no mean.
+func legFactor(dx, square, r, core float64) float64 {
+	if r == 0 || square+core <= float64(1e-18*float64(r*r)) {
+		return 0
+	}
+	along := 1 + dx/r
+	if core == 0 {
+		return along / square
+	}
+	sum := square + core
+	return float64(along*(square+float64(3*core))) / float64(sum*sum)
+}
+
+// UpwashAt returns the upward velocity at a point over speed, per radian of the model's incidence: positive ahead of a wing,
+// negative behind it (downwash slope = -UpwashAt).
+//
+// Valid for: points off the surfaces by more than a strip.
+// Source: the solved lattice.
+func (s *Solution) UpwashAt(x, y, z float64) float64 {
+	sum := 0.0
+	for j := range s.lattice.panels {
+		p := &s.lattice.panels[j]
+		core := float64(coreFactor * s.lattice.strips[p.strip].Width)
+		_, w := p.velocity(point{x, y, z}, float64(core*core))
+		_, m := p.velocity(point{x, -y, z}, float64(core*core))
+		sum += float64(s.slopeStrength[j] * (w + m))
+	}
+	return sum
+}
