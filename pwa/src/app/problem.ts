@@ -44,10 +44,17 @@ type Detail = {
 };
 
 /** Reads a refused answer; the server's own sentence comes first. */
-export function problemFrom(status: number, body: Status | undefined, requestId: string, fallback: string): Problem {
+export function problemFrom(
+  status: number,
+  body: Status | undefined,
+  requestId: string,
+  fallback: string,
+): Problem {
   const text = body?.message?.trim();
   const details = (body?.details ?? []) as Detail[];
-  const faults = details.flatMap((d) => d.fieldViolations ?? []).map((v) => `${v.field ?? ''}: ${v.description ?? ''}`);
+  const faults = details
+    .flatMap((d) => d.fieldViolations ?? [])
+    .map((v) => `${v.field ?? ''}: ${v.description ?? ''}`);
   const reason = details.find((d) => d.reason)?.reason ?? '';
   return new Problem(status, text ? text : fallback, requestId, faults, reason);
 }

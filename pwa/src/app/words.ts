@@ -118,9 +118,11 @@ export const words = {
   },
   waiting: {
     title: 'Waiting for me',
-    line: (n: number) => (n === 1 ? 'One approval waits for an officer.' : `${String(n)} approvals wait for an officer.`),
+    line: (n: number) =>
+      n === 1 ? 'One approval waits for an officer.' : `${String(n)} approvals wait for an officer.`,
     none: 'Nothing waits for an officer.',
-    noneNext: 'A member’s submission appears here as soon as it is sent. All approvals of the club are under Approvals.',
+    noneNext:
+      'A member’s submission appears here as soon as it is sent. All approvals of the club are under Approvals.',
     since: (text: string) => `since ${text}`,
     own: 'your own model: someone else must sign',
   },
@@ -138,7 +140,8 @@ export const words = {
     fieldVersion: (n: number) => `field version ${String(n)}`,
     stateLine: 'Where it stands',
     findings: 'Findings',
-    noAssessment: 'Nothing has been computed for this approval yet. It is computed when the owner submits it.',
+    noAssessment:
+      'Nothing has been computed for this approval yet. It is computed when the owner submits it.',
     field: 'The field',
     launch: 'The launch',
     cautions: 'Bear in mind',
@@ -346,16 +349,26 @@ export const words = {
       label: 'Static thrust, full power',
       hint: 'Pull on a spring scale, model held, five seconds at full power.',
     },
-    'model.mass.tanks.0.capacityLiters': { label: 'Fuel, usable', hint: 'Fill from a measuring jug.', unit: 'l' },
+    'model.mass.tanks.0.capacityLiters': {
+      label: 'Fuel, usable',
+      hint: 'Fill from a measuring jug.',
+      unit: 'l',
+    },
     'launchPlan.ramp.lengthMeters': { label: 'Ramp length', hint: 'What the model travels on the rails.' },
     'launchPlan.ramp.angleDegrees': { label: 'Ramp slope', hint: 'Against the horizontal.' },
-    'launchPlan.ramp.endHeightMeters': { label: 'Ramp end height', hint: 'Above the ground at the ramp’s foot.' },
+    'launchPlan.ramp.endHeightMeters': {
+      label: 'Ramp end height',
+      hint: 'Above the ground at the ramp’s foot.',
+    },
     'launchPlan.bungee.stiffnessNewtonsPerMeter': {
       label: 'Bungee stiffness',
       hint: 'Pull it one metre further and read the scale’s change.',
     },
     'launchPlan.bungee.stretchMeters': { label: 'Bungee stretch', hint: 'From slack to release.' },
-    'launchPlan.handSpeedMetersPerSecond': { label: 'Throw speed', hint: 'Of a person’s throw, from a film if you can.' },
+    'launchPlan.handSpeedMetersPerSecond': {
+      label: 'Throw speed',
+      hint: 'Of a person’s throw, from a film if you can.',
+    },
     'launchPlan.circuit.heightMeters': { label: 'Circuit height', hint: 'Above the ground.' },
     'day.temperatureCelsius': { label: 'Temperature', hint: 'In the shade.' },
     'day.qnhPascals': { label: 'Pressure at sea level (QNH)', hint: 'From a weather report.' },
@@ -363,7 +376,11 @@ export const words = {
     'day.gustSpeedMetersPerSecond': { label: 'Wind, highest gust', hint: 'Leave empty if unknown.' },
     'day.windDirectionDegrees': { label: 'Wind from', hint: 'Degrees true.' },
   } satisfies Record<string, { label: string; hint: string; unit?: string }>,
-  day: { surface: 'Surface', time: 'Date and time of the flight', timeHint: 'As planned; it is checked again on the day.' },
+  day: {
+    surface: 'Surface',
+    time: 'Date and time of the flight',
+    timeHint: 'As planned; it is checked again on the day.',
+  },
   incidents: {
     title: 'Incidents',
     line: 'Prevention, not blame: nobody is asked whose fault it was.',
@@ -421,7 +438,8 @@ export const words = {
       `It would match ${String(models)} of ${String(of)} models and hold ${String(approvals)} open approvals.`,
     propose: 'Propose the lesson',
     adopt: 'Adopt this lesson',
-    adoptWhat: 'Two committee members must adopt it. The second one’s word holds every open approval it matches.',
+    adoptWhat:
+      'Two committee members must adopt it. The second one’s word holds every open approval it matches.',
     adoptedBy: (names: string) => `adopted by ${names}`,
     oneVote: (name: string) => `${name} has adopted it; one more committee member is needed.`,
     voted: 'You have adopted it; another committee member is needed.',

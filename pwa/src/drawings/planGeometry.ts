@@ -110,7 +110,10 @@ function freeSpot(wanted: Spot, taken: Spot[], apart: number): Spot {
   for (let ring = 0; ring < 6; ring++)
     for (let turn = 0; turn < 8; turn++) {
       const a = (turn * Math.PI) / 4;
-      const s = { x: wanted.x + Math.cos(a) * ring * apart * 0.6, y: wanted.y + Math.sin(a) * ring * apart * 0.6 };
+      const s = {
+        x: wanted.x + Math.cos(a) * ring * apart * 0.6,
+        y: wanted.y + Math.sin(a) * ring * apart * 0.6,
+      };
       if (clear(s)) return s;
     }
   return wanted;

@@ -88,7 +88,10 @@ export function stripGeometry(input: StripInput, width: number): Strip {
     unknown,
     posts: limits.map((value) => ({ x: at(value), value })),
     wrong: wrongSides(input, at, width),
-    marks: niceMarks(low, high, Math.max(2, Math.floor(width / 90))).map((value) => ({ x: at(value), value })),
+    marks: niceMarks(low, high, Math.max(2, Math.floor(width / 90))).map((value) => ({
+      x: at(value),
+      value,
+    })),
   };
   if (unknown || input.value === undefined) return strip;
   const bar = barOf(input, at);

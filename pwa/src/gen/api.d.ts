@@ -225,6 +225,105 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/v1/clubs/{parent}/assessments:preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Computes without keeping anything: what the form shows while one types. */
+        post: operations["AssessmentsService_PreviewAssessment"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{parent}/assessments": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["AssessmentsService_ListAssessments"];
+        put?: never;
+        /** Computes and keeps the answer with its input, digest and core version, for good. */
+        post: operations["AssessmentsService_CreateAssessment"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{name}/assessments/{name_1}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["AssessmentsService_GetAssessment"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{parent}/fields": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["FieldsService_ListFields"];
+        put?: never;
+        post: operations["FieldsService_CreateField"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{name}/fields/{name_1}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["FieldsService_GetField"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{field.name}/fields/{field.name_1}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        /** A changed description becomes the next version and lapses signed approvals at this field. */
+        patch: operations["FieldsService_UpdateField"];
+        trace?: never;
+    };
     "/v1/clubs/{parent}/incidents": {
         parameters: {
             query?: never;
@@ -374,6 +473,73 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/v1/clubs/{parent}/ledger:head": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The latest signed head. */
+        get: operations["LedgerService_GetTreeHead"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{parent}/ledger/entries": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["LedgerService_ListEntries"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{parent}/ledger:inclusionProof": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Proof that an entry is in the tree of a given size. */
+        get: operations["LedgerService_GetInclusionProof"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{parent}/ledger:consistencyProof": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Proof that a later tree only added to an earlier one. */
+        get: operations["LedgerService_GetConsistencyProof"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/v1/clubs/{parent}/models": {
         parameters: {
             query?: never;
@@ -450,73 +616,6 @@ export interface paths {
             cookie?: never;
         };
         get: operations["ModelsService_ListModelRevisions"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/v1/clubs/{parent}/ledger:head": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        /** The latest signed head. */
-        get: operations["LedgerService_GetTreeHead"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/v1/clubs/{parent}/ledger/entries": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get: operations["LedgerService_ListEntries"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/v1/clubs/{parent}/ledger:inclusionProof": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        /** Proof that an entry is in the tree of a given size. */
-        get: operations["LedgerService_GetInclusionProof"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/v1/clubs/{parent}/ledger:consistencyProof": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        /** Proof that a later tree only added to an earlier one. */
-        get: operations["LedgerService_GetConsistencyProof"];
         put?: never;
         post?: never;
         delete?: never;
@@ -641,105 +740,6 @@ export interface paths {
         options?: never;
         head?: never;
         patch?: never;
-        trace?: never;
-    };
-    "/v1/clubs/{parent}/assessments:preview": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        /** Computes without keeping anything: what the form shows while one types. */
-        post: operations["AssessmentsService_PreviewAssessment"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/v1/clubs/{parent}/assessments": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get: operations["AssessmentsService_ListAssessments"];
-        put?: never;
-        /** Computes and keeps the answer with its input, digest and core version, for good. */
-        post: operations["AssessmentsService_CreateAssessment"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/v1/clubs/{name}/assessments/{name_1}": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get: operations["AssessmentsService_GetAssessment"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/v1/clubs/{parent}/fields": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get: operations["FieldsService_ListFields"];
-        put?: never;
-        post: operations["FieldsService_CreateField"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/v1/clubs/{name}/fields/{name_1}": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get: operations["FieldsService_GetField"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/v1/clubs/{field.name}/fields/{field.name_1}": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        /** A changed description becomes the next version and lapses signed approvals at this field. */
-        patch: operations["FieldsService_UpdateField"];
         trace?: never;
     };
 }
@@ -2917,6 +2917,288 @@ export interface operations {
             };
         };
     };
+    AssessmentsService_PreviewAssessment: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["pitgate.v1.AssessmentInput"];
+            };
+        };
+        responses: {
+            /** @description What the core says about one AssessmentInput. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.AssessmentReport"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["google.rpc.Status"];
+                };
+            };
+        };
+    };
+    AssessmentsService_ListAssessments: {
+        parameters: {
+            query?: {
+                pageSize?: number;
+                pageToken?: string;
+            };
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A successful response. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.ListAssessmentsResponse"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["google.rpc.Status"];
+                };
+            };
+        };
+    };
+    AssessmentsService_CreateAssessment: {
+        parameters: {
+            query?: {
+                requestId?: string;
+            };
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["pitgate.v1.Assessment"];
+            };
+        };
+        responses: {
+            /** @description A kept computation. Never changed, only superseded. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.Assessment"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["google.rpc.Status"];
+                };
+            };
+        };
+    };
+    AssessmentsService_GetAssessment: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                name: string;
+                name_1: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A kept computation. Never changed, only superseded. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.Assessment"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["google.rpc.Status"];
+                };
+            };
+        };
+    };
+    FieldsService_ListFields: {
+        parameters: {
+            query?: {
+                pageSize?: number;
+                pageToken?: string;
+            };
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A successful response. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.ListFieldsResponse"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["google.rpc.Status"];
+                };
+            };
+        };
+    };
+    FieldsService_CreateField: {
+        parameters: {
+            query?: {
+                requestId?: string;
+            };
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["pitgate.v1.Field"];
+            };
+        };
+        responses: {
+            /** @description A flying site. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.Field"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["google.rpc.Status"];
+                };
+            };
+        };
+    };
+    FieldsService_GetField: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                name: string;
+                name_1: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A flying site. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.Field"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["google.rpc.Status"];
+                };
+            };
+        };
+    };
+    FieldsService_UpdateField: {
+        parameters: {
+            query?: {
+                updateMask?: string;
+                requestId?: string;
+            };
+            header?: never;
+            path: {
+                /** @description clubs/{club}/fields/{field} */
+                "field.name": string;
+                /** @description clubs/{club}/fields/{field} */
+                "field.name_1": string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["pitgate.v1.Field"];
+            };
+        };
+        responses: {
+            /** @description A flying site. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.Field"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["google.rpc.Status"];
+                };
+            };
+        };
+    };
     IncidentsService_ListIncidents: {
         parameters: {
             query?: {
@@ -3316,6 +3598,139 @@ export interface operations {
             };
         };
     };
+    LedgerService_GetTreeHead: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A signed tree head. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.TreeHead"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["google.rpc.Status"];
+                };
+            };
+        };
+    };
+    LedgerService_ListEntries: {
+        parameters: {
+            query?: {
+                pageSize?: number;
+                pageToken?: string;
+            };
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A successful response. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.ListEntriesResponse"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["google.rpc.Status"];
+                };
+            };
+        };
+    };
+    LedgerService_GetInclusionProof: {
+        parameters: {
+            query?: {
+                index?: string;
+                treeSize?: string;
+            };
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Hashes of an audit path. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.LedgerProof"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["google.rpc.Status"];
+                };
+            };
+        };
+    };
+    LedgerService_GetConsistencyProof: {
+        parameters: {
+            query?: {
+                firstTreeSize?: string;
+                secondTreeSize?: string;
+            };
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Hashes of an audit path. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.LedgerProof"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["google.rpc.Status"];
+                };
+            };
+        };
+    };
     ModelsService_ListModels: {
         parameters: {
             query?: {
@@ -3558,139 +3973,6 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["pitgate.v1.ListModelRevisionsResponse"];
-                };
-            };
-            /** @description An unexpected error response. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
-                };
-            };
-        };
-    };
-    LedgerService_GetTreeHead: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                parent: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description A signed tree head. */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["pitgate.v1.TreeHead"];
-                };
-            };
-            /** @description An unexpected error response. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
-                };
-            };
-        };
-    };
-    LedgerService_ListEntries: {
-        parameters: {
-            query?: {
-                pageSize?: number;
-                pageToken?: string;
-            };
-            header?: never;
-            path: {
-                parent: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description A successful response. */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["pitgate.v1.ListEntriesResponse"];
-                };
-            };
-            /** @description An unexpected error response. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
-                };
-            };
-        };
-    };
-    LedgerService_GetInclusionProof: {
-        parameters: {
-            query?: {
-                index?: string;
-                treeSize?: string;
-            };
-            header?: never;
-            path: {
-                parent: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description Hashes of an audit path. */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["pitgate.v1.LedgerProof"];
-                };
-            };
-            /** @description An unexpected error response. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
-                };
-            };
-        };
-    };
-    LedgerService_GetConsistencyProof: {
-        parameters: {
-            query?: {
-                firstTreeSize?: string;
-                secondTreeSize?: string;
-            };
-            header?: never;
-            path: {
-                parent: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description Hashes of an audit path. */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["pitgate.v1.LedgerProof"];
                 };
             };
             /** @description An unexpected error response. */
@@ -3983,288 +4265,6 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["pitgate.v1.SignInResponse"];
-                };
-            };
-            /** @description An unexpected error response. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
-                };
-            };
-        };
-    };
-    AssessmentsService_PreviewAssessment: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                parent: string;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["pitgate.v1.AssessmentInput"];
-            };
-        };
-        responses: {
-            /** @description What the core says about one AssessmentInput. */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["pitgate.v1.AssessmentReport"];
-                };
-            };
-            /** @description An unexpected error response. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
-                };
-            };
-        };
-    };
-    AssessmentsService_ListAssessments: {
-        parameters: {
-            query?: {
-                pageSize?: number;
-                pageToken?: string;
-            };
-            header?: never;
-            path: {
-                parent: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description A successful response. */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["pitgate.v1.ListAssessmentsResponse"];
-                };
-            };
-            /** @description An unexpected error response. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
-                };
-            };
-        };
-    };
-    AssessmentsService_CreateAssessment: {
-        parameters: {
-            query?: {
-                requestId?: string;
-            };
-            header?: never;
-            path: {
-                parent: string;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["pitgate.v1.Assessment"];
-            };
-        };
-        responses: {
-            /** @description A kept computation. Never changed, only superseded. */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["pitgate.v1.Assessment"];
-                };
-            };
-            /** @description An unexpected error response. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
-                };
-            };
-        };
-    };
-    AssessmentsService_GetAssessment: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                name: string;
-                name_1: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description A kept computation. Never changed, only superseded. */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["pitgate.v1.Assessment"];
-                };
-            };
-            /** @description An unexpected error response. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
-                };
-            };
-        };
-    };
-    FieldsService_ListFields: {
-        parameters: {
-            query?: {
-                pageSize?: number;
-                pageToken?: string;
-            };
-            header?: never;
-            path: {
-                parent: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description A successful response. */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["pitgate.v1.ListFieldsResponse"];
-                };
-            };
-            /** @description An unexpected error response. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
-                };
-            };
-        };
-    };
-    FieldsService_CreateField: {
-        parameters: {
-            query?: {
-                requestId?: string;
-            };
-            header?: never;
-            path: {
-                parent: string;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["pitgate.v1.Field"];
-            };
-        };
-        responses: {
-            /** @description A flying site. */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["pitgate.v1.Field"];
-                };
-            };
-            /** @description An unexpected error response. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
-                };
-            };
-        };
-    };
-    FieldsService_GetField: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                name: string;
-                name_1: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description A flying site. */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["pitgate.v1.Field"];
-                };
-            };
-            /** @description An unexpected error response. */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
-                };
-            };
-        };
-    };
-    FieldsService_UpdateField: {
-        parameters: {
-            query?: {
-                updateMask?: string;
-                requestId?: string;
-            };
-            header?: never;
-            path: {
-                /** @description clubs/{club}/fields/{field} */
-                "field.name": string;
-                /** @description clubs/{club}/fields/{field} */
-                "field.name_1": string;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["pitgate.v1.Field"];
-            };
-        };
-        responses: {
-            /** @description A flying site. */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["pitgate.v1.Field"];
                 };
             };
             /** @description An unexpected error response. */

@@ -27,7 +27,9 @@ export async function listApprovals(
   options: ListOptions,
 ): Promise<{ approvals: Approval[]; next: string }> {
   const query = { pageSize: 50, ...options };
-  const answer = await ask(api.GET('/v1/clubs/{parent}/approvals', { params: { path: { parent: club }, query } }));
+  const answer = await ask(
+    api.GET('/v1/clubs/{parent}/approvals', { params: { path: { parent: club }, query } }),
+  );
   return { approvals: answer.approvals ?? [], next: answer.nextPageToken ?? '' };
 }
 
@@ -71,7 +73,13 @@ export function decide(
 }
 
 /** Signs exactly the digest that was shown. */
-export function sign(club: string, id: string, etag: string, digest: string, password: string): Promise<Approval> {
+export function sign(
+  club: string,
+  id: string,
+  etag: string,
+  digest: string,
+  password: string,
+): Promise<Approval> {
   return ask(
     api.POST('/v1/clubs/{name}/approvals/{name_1}:sign', {
       params: at(club, id),

@@ -1,0 +1,48 @@
+/** Reads and changes plain JSON by dotted paths ("model.engines.0.staticThrustNewtons"); nothing is changed in place. */
+
+export type Json = null | boolean | number | string | Json[] | { [name: string]: Json };
+
+/** The value at a path, or undefined. */
+export function getIn(root: unknown, path: string): unknown {
+  let at: unknown = root;
+  for (const part of path.split('.')) {
+    if (at === null || typeof at !== 'object') return undefined;
+    at = (at as Record<string, unknown>)[part];
+  }
+  return at;
+}
+
+function branch(node: unknown, next: string): unknown[] | Record<string, unknown> {
+  if (Array.isArray(node)) return [...(node as unknown[])];
+  if (node !== null && typeof node === 'object') return { ...(node as Record<string, unknown>) };
+  return /^\d+$/.test(next) ? [] : {};
+}
+
+/** A copy with the value at the path; undefined removes the entry. Missing parents are made. */
+export function setIn<T>(root: T, path: string, value: unknown): T {
+  const [head = '', ...rest] = path.split('.');
+  const copy = branch(root, head) as Record<string, unknown>;
+  const next = rest.length === 0 ? value : setIn(copy[head], rest.join('.'), value);
+  if (next === undefined && !Array.isArray(copy)) {
+    return Object.fromEntries(Object.entries(copy).filter(([name]) => name !== head)) as T;
+  }
+  copy[head] = next;
+  return copy as T;
+}
+
+const units: [ending: string, si: string][] = [
+  ['MetersPerSecond', 'm/s'],
+  ['NewtonsPerMeter', 'N/m'],
+  ['Meters', 'm'],
+  ['Kg', 'kg'],
+  ['Newtons', 'N'],
+  ['Degrees', 'deg'],
+  ['Celsius', 'degC'],
+  ['Pascals', 'Pa'],
+  ['Liters', 'l'],
+];
+
+/** Unit that stands at the end of a field's name. */
+export function unitOf(path: string): string {
+  return units.find(([ending]) => path.endsWith(ending))?.[1] ?? '1';
+}
