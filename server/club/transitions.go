@@ -86,13 +86,10 @@ func RuleOf(verb Verb) (Rule, bool) {
 // Next returns the state an approval reaches when the actor does verb, or the refusal: Forbidden when the actor may
 // not, FailedPrecondition when the state does not allow it, Invalid when a reason is missing.
 func Next(a Approval, verb Verb, by Actor, reason string) (State, error) {
-	rule, ok := RuleOf(verb)
-	if !ok {
-		return "", RefuseField("verb", "UNKNOWN_VERB", "%q cannot be done to an approval", string(verb))
-	}
-	if err := rule.permits(by, a.OwnerID); err != nil {
+	if err := Permit(a, verb, by); err != nil {
 		return "", err
 	}
+	rule, _ := RuleOf(verb)
 	if !slices.Contains(rule.From, a.State) {
 		return "", Refuse(FailedPrecondition, "WRONG_STATE", "an approval that is %s cannot be %s", a.State.Words(), rule.Verb.participle())
 	}
@@ -103,6 +100,16 @@ func Next(a Approval, verb Verb, by Actor, reason string) (State, error) {
 		return a.HeldFrom, nil
 	}
 	return rule.To, nil
+}
+
+// Permit tells whether the actor may do verb to the approval at all, whatever its state: Forbidden when not, Invalid when
+// there is no such verb.
+func Permit(a Approval, verb Verb, by Actor) error {
+	rule, ok := RuleOf(verb)
+	if !ok {
+		return RefuseField("verb", "UNKNOWN_VERB", "%q cannot be done to an approval", string(verb))
+	}
+	return rule.permits(by, a.OwnerID)
 }
 
 // permits judges the actor's relation and roles, before the state is looked at.
