@@ -12,8 +12,10 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"runtime"
 	"strconv"
 	"strings"
+	"syscall"
 )
 
 // oldestVersion of PostgreSQL that the schema runs on.
@@ -53,6 +55,9 @@ func (s *Server) initdb(ctx context.Context, data string) error {
 	cmd.Dir = data
 	cmd.Env = childEnvironment()
 	cmd.SysProcAttr = s.account.attributes()
+	runtime.LockOSThread() // the parent-death signal follows this thread
+	defer runtime.UnlockOSThread()
+	cmd.SysProcAttr.Pdeathsig = syscall.SIGKILL // or the next start would find it still writing
 	if out, err := cmd.CombinedOutput(); err != nil {
 		return fmt.Errorf("initdb: %w: %s", err, strings.TrimSpace(string(out)))
 	}
