@@ -1,0 +1,34 @@
+package api
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+
+	"google.golang.org/protobuf/encoding/protojson"
+
+	pb "pitgate/proto/pitgate/v1"
+	"pitgate/server/club"
+)
+
+// PreviewAssessment computes without keeping anything.
+func (s *assessmentsService) PreviewAssessment(ctx context.Context, req *pb.PreviewAssessmentRequest) (*pb.AssessmentReport, error) {
+	if _, err := enter(ctx, req.GetParent()); err != nil {
+		return nil, err
+	}
+	computed, err := computeInput(req.GetInput())
+	if err != nil {
+		return nil, err
+	}
+	report := &pb.AssessmentReport{}
+	return report, readDocument(computed.Report, report)
+}
+
+// computeInput computes a document from the wire.
+func computeInput(in *pb.AssessmentInput) (club.Assessment, error) {
+	text, err := protojson.Marshal(in)
+	if err != nil {
+		return club.Assessment{}, fmt.Errorf("assessment input: %w", err)
+	}
+	return compute(json.RawMessage(text))
+}
