@@ -1,0 +1,86 @@
+package main
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+
+	"pitgate/server/document"
+	"pitgate/server/physics/assess"
+	"pitgate/server/report"
+)
+
+// runAssess computes one document and writes the report, as text or as JSON.
+func runAssess(_ context.Context, args []string, std streams) (int, error) {
+	set := flag.NewFlagSet("pitgate assess", flag.ContinueOnError)
+	set.SetOutput(std.err)
+	asJSON := set.Bool("json", false, "write the whole report as JSON")
+	files, err := filesAndFlags(set, args)
+	if err != nil {
+		return 0, err
+	}
+	if len(files) != 1 {
+		return 0, errors.New("give one document: pitgate assess FILE [--json]; - reads standard input")
+	}
+	computed, err := assessFile(files[0], std.in)
+	var faults document.Errors
+	if errors.As(err, &faults) {
+		for _, f := range faults {
+			fmt.Fprintf(std.err, "%s: %s\n", f.Path, f.Message)
+		}
+		return exitUsage, nil
+	}
+	if err != nil {
+		return 0, err
+	}
+	return report.ExitStatus(computed), write(std.out, computed, *asJSON)
+}
+
+// filesAndFlags lets flags stand before or after the file.
+func filesAndFlags(set *flag.FlagSet, args []string) (files []string, err error) {
+	for {
+		if err := set.Parse(args); err != nil {
+			return nil, err
+		}
+		if set.NArg() == 0 {
+			return files, nil
+		}
+		files, args = append(files, set.Arg(0)), set.Args()[1:]
+	}
+}
+
+// assessFile reads and computes one document; it reads no more than a document may have.
+func assessFile(name string, in io.Reader) (assess.Report, error) {
+	if name != "-" {
+		file, err := os.Open(name)
+		if err != nil {
+			return assess.Report{}, err
+		}
+		defer file.Close()
+		in = file
+	}
+	text, err := io.ReadAll(io.LimitReader(in, document.MaximumBytes+1))
+	if err != nil {
+		return assess.Report{}, err
+	}
+	input, err := document.Decode(text)
+	if err != nil {
+		return assess.Report{}, err
+	}
+	return document.Assess(input)
+}
+
+// write writes a report.
+func write(w io.Writer, r assess.Report, asJSON bool) error {
+	if !asJSON {
+		_, err := io.WriteString(w, report.Text(r))
+		return err
+	}
+	encoder := json.NewEncoder(w)
+	encoder.SetIndent("", "  ")
+	return encoder.Encode(r)
+}

@@ -1,0 +1,90 @@
+// Command pitgate is the whole house in one binary: the server, its demo, and two tools that need neither server nor network.
+//
+//	pitgate serve            serve the API and the page
+//	pitgate demo             the same on this machine only, with the Larkmoor club in it
+//	pitgate migrate          bring a database to this version
+//	pitgate assess FILE      compute one document; exit status 0 holds, 1 something fails or is unknown, 2 bad input
+//	pitgate verify EXPORT    check a ledger export; exit status 0 verified, 1 not
+package main
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"syscall"
+)
+
+// command is one subcommand: it returns the exit status, or an error, which means status 2.
+type command struct {
+	name, usage string
+	run         func(ctx context.Context, args []string, streams streams) (int, error)
+}
+
+// streams are where a command reads and writes.
+type streams struct {
+	in       io.Reader
+	out, err io.Writer
+}
+
+// exitUsage is the status of a command that could not do its work.
+const exitUsage = 2
+
+// commands lists every subcommand in the order of the help.
+func commands() []command {
+	return []command{
+		{"serve", "serve the API and the page", runServe},
+		{"demo", "serve the Larkmoor club on this machine only", runDemo},
+		{"migrate", "bring a database to this version", runMigrate},
+		{"assess", "compute one document: assess FILE [--json]", runAssess},
+		{"verify", "check a ledger export: verify EXPORT", runVerify},
+	}
+}
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	status := run(ctx, os.Args[1:], streams{os.Stdin, os.Stdout, os.Stderr})
+	stop()
+	os.Exit(status)
+}
+
+// run finds the subcommand and tells its exit status.
+func run(ctx context.Context, args []string, s streams) int {
+	if len(args) == 0 {
+		help(s.err)
+		return exitUsage
+	}
+	for _, c := range commands() {
+		if c.name != args[0] {
+			continue
+		}
+		status, err := c.run(ctx, args[1:], s)
+		switch {
+		case errors.Is(err, flag.ErrHelp):
+			return 0
+		case err != nil:
+			fmt.Fprintf(s.err, "pitgate %s: %v\n", c.name, err)
+			return exitUsage
+		}
+		return status
+	}
+	if args[0] == "help" || args[0] == "--help" || args[0] == "-h" {
+		help(s.out)
+		return 0
+	}
+	fmt.Fprintf(s.err, "pitgate: unknown command %q\n", args[0])
+	help(s.err)
+	return exitUsage
+}
+
+// help lists the subcommands.
+func help(w io.Writer) {
+	fmt.Fprintln(w, "usage: pitgate COMMAND [flags]")
+	for _, c := range commands() {
+		fmt.Fprintf(w, "  %-8s  %s\n", c.name, c.usage)
+	}
+	fmt.Fprintln(w, "pitgate COMMAND --help tells the flags of one command")
+}

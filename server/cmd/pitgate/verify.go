@@ -1,0 +1,34 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"time"
+
+	"pitgate/server/ledger"
+)
+
+// exitUnverified is the status of an export that does not verify.
+const exitUnverified = 1
+
+// runVerify checks a ledger export. It needs no database and no network.
+func runVerify(_ context.Context, args []string, std streams) (int, error) {
+	if len(args) != 1 {
+		return 0, errors.New("give one export: pitgate verify EXPORT")
+	}
+	file, err := os.Open(args[0])
+	if err != nil {
+		return 0, err
+	}
+	defer file.Close()
+	result, err := ledger.VerifyExport(file)
+	if err != nil {
+		fmt.Fprintf(std.err, "not verified: %v\n", err)
+		return exitUnverified, nil
+	}
+	fmt.Fprintf(std.out, "verified: club %s, %d entries, root %x, last signed %s, key %s\n", result.ClubID, result.Entries, result.RootHash,
+		result.LastSigned.UTC().Format(time.RFC3339), result.Fingerprint)
+	return 0, nil
+}
