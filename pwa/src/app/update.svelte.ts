@@ -15,5 +15,6 @@ export function watchForUpdates(): void {
       workbox.messageSkipWaiting();
     };
   });
-  void workbox.register();
+  // Without it the page still works while the server answers; only offline use is missing.
+  workbox.register().catch(() => undefined);
 }

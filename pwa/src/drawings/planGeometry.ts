@@ -83,6 +83,12 @@ export function middle(spots: Spot[]): Spot {
   return { x: spots.reduce((t, s) => t + s.x, 0) / n, y: spots.reduce((t, s) => t + s.y, 0) / n };
 }
 
+/** The spot farthest from a place: the end of a line where a number hides least. */
+export function farthest(spots: Spot[], place: Spot): Spot {
+  const away = (s: Spot): number => Math.hypot(s.x - place.x, s.y - place.y);
+  return spots.reduce((best, s) => (away(s) > away(best) ? s : best), spots[0] ?? place);
+}
+
 /** Unit vector on the page towards which wind from a direction (degrees true) blows. */
 export function windVector(fromDegrees: number): Spot {
   const a = (fromDegrees * Math.PI) / 180;

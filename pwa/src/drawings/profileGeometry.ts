@@ -103,3 +103,9 @@ export function postsUnder(field: FieldDescription, track: Spot[], profile: Spot
 export function worstPost(posts: Post[]): Post | undefined {
   return posts.reduce<Post | undefined>((w, p) => (!w || p.clearance < w.clearance ? p : w), undefined);
 }
+
+/** Middle of a label as near to `wanted` as keeps all of it between two edges. */
+export function labelMiddle(wanted: number, length: number, from: number, to: number): number {
+  const half = Math.min(length, to - from) / 2;
+  return Math.min(to - half, Math.max(from + half, wanted));
+}

@@ -59,8 +59,17 @@ export function measureNext(report: Report): string | undefined {
   return [...shares.entries()].sort((a, b) => b[1] - a[1])[0]?.[0];
 }
 
+/** Label of the form's box for a path, however the path writes its names. */
+function boxLabel(path: string): string | undefined {
+  const camel = path.replace(/\[(\d+)\]/g, '.$1').replace(/_([a-z])/g, (_, c: string) => c.toUpperCase());
+  const entries: Record<string, { label: string }> = words.entries;
+  return entries[camel]?.label.toLowerCase();
+}
+
 /** A path of the document as words: "model, mass, empty mass kg". */
 export function pathText(path: string): string {
+  const label = boxLabel(path);
+  if (label) return label;
   return path
     .replace(/\[(\d+)\]/g, (_, n: string) => ` ${String(Number(n) + 1)}`)
     .split('.')
