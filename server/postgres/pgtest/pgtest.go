@@ -42,7 +42,8 @@ func Open(t testing.TB, database string, options ...postgres.Option) *postgres.S
 	return store
 }
 
-// URL returns the address of an empty, migrated database, as its owner; it is dropped after the test.
+// URL returns the address of an empty, migrated database, as its owner. On a server that outlives the tests it is dropped
+// after the test; a private one goes as a whole, since every drop waits for a checkpoint.
 func URL(t testing.TB) string {
 	t.Helper()
 	server, err := template()
@@ -53,12 +54,17 @@ func URL(t testing.TB) string {
 	if err := run(server, "CREATE DATABASE "+name+" TEMPLATE "+templateName); err != nil {
 		t.Fatalf("make the test's database: %v", err)
 	}
-	t.Cleanup(func() {
-		if err := run(server, "DROP DATABASE "+name+" WITH (FORCE)"); err != nil {
-			t.Errorf("drop the test's database: %v", err)
-		}
-	})
+	if private == nil {
+		t.Cleanup(func() { drop(t, server, name) })
+	}
 	return withDatabase(server, name)
+}
+
+func drop(t testing.TB, server, name string) {
+	t.Helper()
+	if err := run(server, "DROP DATABASE "+name+" WITH (FORCE)"); err != nil {
+		t.Errorf("drop the test's database: %v", err)
+	}
 }
 
 // Main runs the tests of a package and stops the private PostgreSQL after them: func TestMain(m *testing.M) { pgtest.Main(m) }.
