@@ -170,8 +170,8 @@ func TestCanonicalAccepts(t *testing.T) {
 func TestHeadSignatureBindsEveryPart(t *testing.T) {
 	t.Parallel()
 	_, key := testKey(1)
-	public, other := key.Public().(ed25519.PublicKey), ed25519.PublicKey(nil)
-	other, _ = testKey(2)
+	public := key.Public().(ed25519.PublicKey)
+	other, _ := testKey(2)
 	root, at := HeadOf(someLeaves(3)).Root(), time.Date(2026, 5, 9, 10, 0, 0, 123456789, time.UTC)
 	signature := SignHead(key, "larkmoor", 3, root, at)
 	here := at.In(time.FixedZone("field", 3600)).Truncate(time.Microsecond)

@@ -127,8 +127,8 @@ func onPath() string {
 	if err != nil {
 		return ""
 	}
-	if real, err := filepath.EvalSymlinks(program); err == nil {
-		program = real
+	if target, err := filepath.EvalSymlinks(program); err == nil {
+		program = target
 	}
 	if dir := filepath.Dir(program); hasPrograms(dir) {
 		return dir

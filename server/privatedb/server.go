@@ -56,7 +56,7 @@ func Start(ctx context.Context, dir string, log *slog.Logger) (*Server, error) {
 	if err != nil {
 		return nil, fmt.Errorf("private database: %w", err)
 	}
-	go s.supervise()
+	go s.supervise() //nolint:contextcheck // the database outlives the start that ctx bounds
 	if err := s.awaitReady(ctx); err != nil {
 		return nil, fmt.Errorf("private database: %w", errors.Join(err, s.Stop()))
 	}

@@ -96,6 +96,7 @@ func (s *Server) begin(cmd *exec.Cmd) error {
 // command is the postmaster's command line. What must never be otherwise stands here, where it overrides any
 // configuration file: no network port, a private socket, and every commit on disk before it is answered.
 func (s *Server) command() *exec.Cmd {
+	//nolint:noctx // the postmaster is stopped in order by Stop, never killed by a context
 	cmd := exec.Command(s.bin+"/postgres", "-D", s.place.data(), "-k", s.place.socketDir, "-p", socketPort,
 		"-c", "listen_addresses=", "-c", "unix_socket_permissions=0700",
 		"-c", "fsync=on", "-c", "synchronous_commit=on", "-c", "full_page_writes=on",
