@@ -53,7 +53,7 @@ type Limits struct {
 // AppliedRule: one published figure behind a limit.
 type AppliedRule struct {
 	// Finding it bears on, e.g. "height.limit".
-	FindingId string `json:"findingId,omitempty" range:"min_len=1,max_len=80"`
+	FindingID string `json:"findingId,omitempty" range:"min_len=1,max_len=80"`
 	Authority string `json:"authority,omitempty" range:"max_len=120"`
 	Citation  string `json:"citation,omitempty" range:"max_len=400"`
 	// Date of the document, e.g. "2024-05-14".

@@ -120,7 +120,7 @@ type HeatedPart struct {
 // MeasuredResult: a measured figure that replaces a computed one.
 type MeasuredResult struct {
 	// Id of the quantity of the report it replaces, e.g. "lift.maximum_coefficient".
-	QuantityId string    `json:"quantityId,omitempty" range:"min_len=1,max_len=80"`
+	QuantityID string    `json:"quantityId,omitempty" range:"min_len=1,max_len=80"`
 	Value      *Quantity `json:"value,omitempty"`
 	Method     string    `json:"method,omitempty" range:"max_len=400"`
 }

@@ -61,7 +61,7 @@ func (LimitSense) Names() []string {
 // Finding: one question answered.
 type Finding struct {
 	// Dotted and stable, e.g. "stall.speed".
-	Id string `json:"id,omitempty"`
+	ID string `json:"id,omitempty"`
 	// Plain words, e.g. "Stall speed, straight flight".
 	Title   string   `json:"title,omitempty"`
 	Verdict Verdict  `json:"verdict,omitempty"`
@@ -107,7 +107,7 @@ type SpreadShare struct {
 // ReportQuantity: one computed intermediate.
 type ReportQuantity struct {
 	// Dotted and stable, e.g. "lift.slope".
-	Id    string   `json:"id,omitempty"`
+	ID    string   `json:"id,omitempty"`
 	Value *float64 `json:"value,omitempty"`
 	// SI symbol: "m/s", "1/rad", "1".
 	Unit string `json:"unit,omitempty"`
@@ -118,7 +118,7 @@ type ReportQuantity struct {
 // ReportPath: a line to draw.
 type ReportPath struct {
 	// "launch.profile" (distance, height), "launch.plan", "circuit.plan" (x east, y north), "ground.profile".
-	Id     string      `json:"id,omitempty"`
+	ID     string      `json:"id,omitempty"`
 	Points []PathPoint `json:"points,omitempty"`
 }
 

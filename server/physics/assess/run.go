@@ -1,9 +1,39 @@
+// Package assess is the composition of the core: one document in, one report out. Every number of the report comes from the
+// packages beside it; this package says which are asked for, in which order, what is missing, how far each answer may be off and
+// whether the limit holds.
 package assess
 
 // Version of the core: changes with every change that moves a number.
 const Version = "0.2.0"
 
 // Run computes the report of one input.
+//
+// A missing input makes the findings that need it unknown and names it; it is never an error. An error names a geometry that
+// cannot exist. The report's InputDigest stays empty: the document package writes it.
 func Run(in Input) (Report, error) {
-	return Report{CoreVersion: Version}, nil
+	whole, err := solve(&in)
+	if err != nil {
+		return Report{}, err
+	}
+	base := newPass(&in, whole)
+	base.walk()
+	base.spread()
+	return base.report(), nil
+}
+
+// walk asks every section once, in the order in which one needs the answers of another.
+func (p *pass) walk() {
+	p.readAir()
+	p.readMass()
+	p.readLift()
+	p.readDrag()
+	p.readEngines()
+	p.readStall()
+	p.answerAir()
+	p.answerStall()
+	p.answerSpeeds()
+	p.answerLaunch()
+	p.answerClimb()
+	p.answerCircuit()
+	p.answerBalance()
 }

@@ -1,0 +1,49 @@
+package assess
+
+import (
+	"cmp"
+	"slices"
+)
+
+// severity is the order of verdicts in a report, worst first.
+var severity = map[Verdict]int{VerdictFails: 0, VerdictTight: 1, VerdictUnknown: 2, VerdictHolds: 3}
+
+// report gathers what the base pass found.
+func (p *pass) report() Report {
+	r := Report{
+		CoreVersion: Version, Findings: p.results, Quantities: p.values, Paths: p.finiteLines(),
+		Cautions: slices.Clone(cautions), Counts: &VerdictCounts{},
+	}
+	slices.SortStableFunc(r.Findings, func(a, b Finding) int {
+		return cmp.Or(cmp.Compare(severity[a.Verdict], severity[b.Verdict]), cmp.Compare(place(a.ID), place(b.ID)))
+	})
+	for i := range r.Findings {
+		r.Counts.add(r.Findings[i].Verdict)
+		r.RestsOnEstimates = r.RestsOnEstimates || r.Findings[i].RestsOnEstimate
+	}
+	return r
+}
+
+func (c *VerdictCounts) add(v Verdict) {
+	switch v {
+	case VerdictHolds:
+		c.HoldsCount++
+	case VerdictTight:
+		c.TightCount++
+	case VerdictFails:
+		c.FailsCount++
+	default:
+		c.UnknownCount++
+	}
+}
+
+// finiteLines leaves out every point that is no number.
+func (p *pass) finiteLines() []ReportPath {
+	for k := range p.lines {
+		p.lines[k].Points = slices.DeleteFunc(p.lines[k].Points, func(point PathPoint) bool {
+			sum := point.XMeters + point.YMeters + point.ZMeters + point.AirspeedMetersPerSecond + point.TimeSeconds + point.HalfBandMeters
+			return !finite(sum)
+		})
+	}
+	return p.lines
+}

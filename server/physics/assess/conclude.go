@@ -1,0 +1,153 @@
+package assess
+
+import (
+	"fmt"
+	"math"
+)
+
+const coreDefault = "core default"
+
+// limit is a figure that a value is held against, and where it comes from.
+type limit struct {
+	value float64
+	set   bool
+	rule  string
+}
+
+// limit returns the limit that the document gives, or the core's default.
+func (p *pass) limit(pick func(*Limits) *float64, fallback float64) limit {
+	if given := p.optionalLimit(pick); given.set {
+		return given
+	}
+	return limit{value: fallback, set: true, rule: coreDefault}
+}
+
+// optionalLimit returns the limit that the document gives, or none.
+func (p *pass) optionalLimit(pick func(*Limits) *float64) limit {
+	if p.in.Limits == nil {
+		return limit{}
+	}
+	value := pick(p.in.Limits)
+	if value == nil {
+		return limit{}
+	}
+	rule := "limits of the document"
+	if p.in.Limits.RulePack != "" {
+		rule = p.in.Limits.RulePack
+	}
+	return limit{value: *value, set: true, rule: rule}
+}
+
+// answer is what a section found out for one question.
+type answer struct {
+	id      string
+	missing []string
+	value   float64
+	limit   limit
+	upper   float64 // upper end of a window
+	note    string
+	outside bool
+	none    bool   // the question has an answer but no number: nothing stands in the way
+	never   string // the question has an answer but no number: it cannot be met at all, and why
+}
+
+// conclude turns an answer into a finding.
+func (p *pass) conclude(a answer) {
+	k := catalogue[place(a.id)]
+	f := Finding{
+		ID: k.id, Title: k.title, Unit: k.unit, Method: k.method, Source: k.source, Validity: k.validity,
+		Missing: a.missing, Note: a.note, OutsideValidity: a.outside, Rule: p.citation(a), LimitSense: LimitSenseNone,
+	}
+	if a.limit.set {
+		f.LimitSense = k.sense
+		f.Limit = &a.limit.value
+		if k.sense == LimitSenseWithin {
+			f.UpperLimit = &a.upper
+		}
+	}
+	f.judge(a)
+	p.results = append(p.results, f)
+}
+
+// judge sets value, margin and the verdict of the middle value.
+func (f *Finding) judge(a answer) {
+	switch {
+	case len(a.missing) > 0:
+		f.unknown("")
+	case a.never != "":
+		f.Verdict, f.Note = VerdictFails, a.never
+	case a.none:
+		f.Verdict = VerdictHolds
+	case !finite(a.value) || a.limit.set && !finite(a.limit.value):
+		f.unknown("The computation gives no number for this input.")
+	default:
+		value := a.value
+		f.Value = &value
+		f.Verdict = VerdictHolds
+		f.setMargin()
+	}
+}
+
+// unknown drops everything that was not computed.
+func (f *Finding) unknown(note string) {
+	f.Verdict, f.Note = VerdictUnknown, note
+	f.OutsideValidity = false
+	if f.Limit != nil && !finite(*f.Limit) {
+		f.Limit = nil
+	}
+}
+
+// setMargin computes how far the value is on the right side of its limit and lets the finding fail where it is not.
+func (f *Finding) setMargin() {
+	margin, limited := f.marginOf(*f.Value)
+	if !limited {
+		return
+	}
+	f.Margin = &margin
+	if margin < 0 {
+		f.Verdict = VerdictFails
+	}
+}
+
+// marginOf returns how much a value is on the right side of the limit, and false where there is none.
+func (f *Finding) marginOf(value float64) (float64, bool) {
+	switch f.LimitSense {
+	case LimitSenseAtLeast:
+		return value - *f.Limit, true
+	case LimitSenseAtMost:
+		return *f.Limit - value, true
+	case LimitSenseWithin:
+		return math.Min(value-*f.Limit, *f.UpperLimit-value), true
+	}
+	return 0, false
+}
+
+// citation returns the published rule behind a limit, or where the figure comes from.
+func (p *pass) citation(a answer) string {
+	if p.in.Limits != nil {
+		for _, rule := range p.in.Limits.Rules {
+			if rule.FindingID == a.id {
+				return cite(rule)
+			}
+		}
+	}
+	return a.limit.rule
+}
+
+// cite writes a published rule in one line and says whether a club officer confirmed it.
+func cite(rule AppliedRule) string {
+	text := rule.Authority
+	for _, part := range []string{rule.Citation, rule.Date} {
+		if part != "" && text != "" {
+			text += ", "
+		}
+		text += part
+	}
+	if !yes(rule.Verified) {
+		text += " (unverified)"
+	}
+	return text
+}
+
+// say writes the deciding numbers in a sentence.
+func say(format string, values ...any) string { return fmt.Sprintf(format, values...) }

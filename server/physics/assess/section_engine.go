@@ -1,0 +1,142 @@
+package assess
+
+import (
+	"math"
+
+	"pitgate/server/physics/air"
+	"pitgate/server/physics/engine"
+	"pitgate/server/physics/motion"
+)
+
+// engineSection is the thrust of all engines together.
+type engineSection struct {
+	missing      []string
+	spoolMissing []string
+	engines      []engine.Engine
+	air          engine.Air
+	static       float64 // installed, in the day's air, N
+	spool        float64 // time from idle to full, s
+}
+
+var engineKinds = map[EngineKind]engine.Kind{
+	EngineKindTurbine: engine.Turbine, EngineKindDuctedFan: engine.DuctedFan, EngineKindPropeller: engine.Propeller,
+}
+
+func (p *pass) readEngines() {
+	n, spool := p.need(), p.need()
+	n.lack(p.air.missing...)
+	if p.in.Model == nil || len(p.in.Model.Engines) == 0 {
+		n.lack("model.engines")
+		p.engine.missing = n.missing
+		return
+	}
+	state := p.air.state
+	p.engine.air = engine.Air{Temperature: state.Temperature, Pressure: state.Pressure, Density: state.Density}
+	for i := range p.in.Model.Engines {
+		p.addEngine(&p.in.Model.Engines[i], at("model.engines", i), &n, &spool)
+	}
+	p.engine.missing, p.engine.spoolMissing = n.missing, spool.missing
+	if n.met() {
+		p.engine.static = p.thrust(0, p.engine.spool)
+		p.tell("thrust.static_day", "N", p.engine.static)
+	}
+}
+
+// addEngine reads one engine. Turbines need their air flow, since without it thrust would not fall with speed.
+func (p *pass) addEngine(e *Engine, name string, n, spool *need) {
+	kind, ok := engineKinds[e.Kind]
+	if !ok {
+		n.lack(name + ".kind")
+	}
+	out := engine.Engine{
+		Kind: kind, StaticThrust: max(0, n.quantity(name+".staticThrustNewtons", e.StaticThrustNewtons)),
+		Rated: engine.Air{
+			Temperature: p.optional(name+".testTemperatureCelsius", e.TestTemperatureCelsius, engine.StandardTemperature-air.FreezingPoint) + air.FreezingPoint,
+			Pressure:    p.optional(name+".testPressurePascals", e.TestPressurePascals, engine.StandardPressure),
+		},
+		InstallationLoss: min(1, max(0, p.optional(name+".installationLossRatio", e.InstallationLossRatio, 0))),
+	}
+	out.IdleThrust = min(out.StaticThrust, max(0, p.optional(name+".idleThrustNewtons", e.IdleThrustNewtons, 0)))
+	out.SpoolTime = max(0, spool.quantity(name+".spoolUpSeconds", e.SpoolUpSeconds))
+	if kind == engine.Turbine {
+		out.MassFlow = max(0, n.quantity(name+".airMassFlowKgPerSecond", e.AirMassFlowKgPerSecond))
+		out.ExhaustTemperature = p.exhaust(e, name)
+	} else {
+		out.JetArea = jetArea(n.number(name+".discDiameterMeters", e.DiscDiameterMeters), orElse(e.HubDiameterMeters, 0), kind)
+	}
+	p.engine.spool = max(p.engine.spool, out.SpoolTime)
+	p.engine.engines = append(p.engine.engines, out)
+}
+
+func (p *pass) exhaust(e *Engine, name string) float64 {
+	celsius, ok := p.read(name+".exhaustTemperatureCelsius", e.ExhaustTemperatureCelsius)
+	if !ok {
+		return 0
+	}
+	return celsius + air.FreezingPoint
+}
+
+// jetArea returns the exit area of a fan, m2, from disc and hub, or the whole disc of a propeller.
+func jetArea(disc, hub float64, kind engine.Kind) float64 {
+	if kind == engine.Propeller {
+		hub = 0
+	}
+	return math.Pi / 4 * max(1e-9, float64(disc*disc)-float64(hub*hub))
+}
+
+// thrust returns the net thrust of all engines (N) at an airspeed (m/s) and a time since the throttle was opened (s).
+func (p *pass) thrust(speed, time float64) float64 {
+	sum := 0.0
+	for i := range p.engine.engines {
+		sum += p.engine.engines[i].Thrust(speed, time, p.engine.air)
+	}
+	return sum
+}
+
+// topThrust returns the net thrust of all engines at full power in the form for top speed.
+func (p *pass) topThrust(speed float64) float64 {
+	sum := 0.0
+	for i := range p.engine.engines {
+		sum += p.engine.engines[i].TopThrust(speed, p.engine.air)
+	}
+	return sum
+}
+
+// answerSpeeds answers for thrust and top speed.
+func (p *pass) answerSpeeds() {
+	p.answerTopSpeed()
+	n := p.need()
+	n.lack(p.engine.missing...)
+	n.lack(p.mass.missing...)
+	ratio := answer{id: "thrust.ratio", missing: n.missing}
+	ratio.limit = p.limit(func(l *Limits) *float64 { return l.MinimumThrustRatio }, 0.4)
+	if n.met() {
+		weight := p.mass.takeoff * motion.Gravity
+		ratio.value = p.engine.static / weight
+		ratio.note = say("%.1f N installed in the day's air against %.1f N of weight.", p.engine.static, weight)
+	}
+	p.conclude(ratio)
+}
+
+func (p *pass) answerTopSpeed() {
+	n := p.need()
+	n.lack(p.engine.missing...)
+	n.lack(p.mass.missing...)
+	n.lack(p.drag.missing...)
+	top := answer{id: "speed.top", missing: n.missing}
+	top.limit = p.optionalLimit(func(l *Limits) *float64 { return l.MaximumSpeedMetersPerSecond })
+	if n.met() {
+		model := p.polar()
+		model.CD0 = p.drag.top
+		speed, found := model.TopSpeed(p.conditions(0), p.topThrust)
+		if found {
+			top.value = speed
+			top.note = say("Full thrust of %.1f N at that speed meets a drag coefficient of %.4f without lift.", p.topThrust(speed), p.drag.top)
+			p.tell("speed.top", "m/s", speed)
+			top.outside = speed > 0.3*p.air.state.SoundSpeed
+		} else {
+			top.never = "Full thrust stays below drag at every flying speed."
+		}
+	}
+	p.conclude(top)
+}

@@ -1,0 +1,237 @@
+package assess
+
+import (
+	"math"
+
+	"pitgate/server/physics/field"
+	"pitgate/server/physics/motion"
+)
+
+const (
+	// rotationRatio is the planned rotation over the least lift-off ratio.
+	rotationRatio = 1.05
+	// launchTolerance of the integrator: below a millimetre on a launch.
+	launchTolerance = 1e-7
+	// followed is how far the path is computed for obstacles, m; beyond it the climb is drawn on.
+	followed = 600.0
+	// launchSamples is the number of points of the drawn path.
+	launchSamples = 48
+)
+
+// launchSection is the launch as flown.
+type launchSection struct {
+	missing []string
+	known   bool // the plan names a method
+	method  motion.Method
+	heading float64 // rad
+	origin  field.Point
+	ground  float64 // height of the ground at the origin above the datum, m
+	length  float64 // of the strip, m
+	head    float64 // head wind at the measured height, m/s
+	cross   float64 // from the right, m/s
+
+	flown  bool
+	result motion.Result
+}
+
+var launchMethods = map[LaunchMethod]motion.Method{
+	LaunchMethodWheels: motion.Wheels, LaunchMethodRamp: motion.Ramp, LaunchMethodBungee: motion.Bungee,
+	LaunchMethodHand: motion.Hand, LaunchMethodCatapult: motion.Catapult,
+}
+
+// launchPlan returns the plan, empty when there is none.
+func (p *pass) launchPlan() *LaunchPlan {
+	if p.in.LaunchPlan == nil {
+		return &LaunchPlan{}
+	}
+	return p.in.LaunchPlan
+}
+
+// readLaunch gathers what the launch needs and flies it.
+func (p *pass) readLaunch() {
+	n := p.need()
+	plan := p.launchPlan()
+	method, known := launchMethods[plan.Method]
+	p.launch.known, p.launch.method = known, method
+	if !known {
+		n.lack("launchPlan.method")
+	}
+	p.placeLaunch(plan, &n)
+	n.lack(p.stall.missing...)
+	n.lack(p.drag.missing...)
+	n.lack(p.engine.missing...)
+	n.lack(p.air.windMissing...)
+	launch := motion.Launch{
+		Method: method, ClimbLift: orElse(plan.ClimbLiftRatio, motion.DefaultClimbLift),
+		ScreenHeight: orElse(plan.ScreenHeightMeters, motion.DefaultScreenHeight), Tolerance: launchTolerance, Samples: launchSamples,
+	}
+	aircraft := p.polar()
+	p.describe(&launch, &aircraft, plan, &n)
+	launch.ThrustTime = p.thrustTime(plan, &n)
+	p.launch.missing = n.missing
+	if n.met() {
+		p.fly(launch, aircraft, plan)
+	}
+}
+
+// placeLaunch finds where the launch starts and its heading.
+func (p *pass) placeLaunch(plan *LaunchPlan, n *need) {
+	if p.in.Field == nil {
+		n.lack("field")
+		return
+	}
+	if p.launch.method == motion.Wheels {
+		p.placeOnStrip(plan, n)
+	} else if p.launch.known {
+		p.placeOnSpot(plan, n)
+	}
+	if plan.HeadingDegrees != nil {
+		p.launch.heading = radians(*plan.HeadingDegrees)
+	}
+	p.launch.head, p.launch.cross = p.windAlong(p.launch.heading)
+}
+
+func (p *pass) placeOnStrip(plan *LaunchPlan, n *need) {
+	i, found := p.strip(plan.Strip)
+	if !found {
+		n.lack("launchPlan.strip")
+		return
+	}
+	strip, name := &p.in.Field.Strips[i], at("field.strips", i)
+	if strip.Start == nil || strip.End == nil {
+		n.lack(name + ".start")
+		return
+	}
+	from, to := strip.Start, strip.End
+	if yes(plan.StripReversed) {
+		from, to = to, from
+	}
+	p.launch.origin, p.launch.ground = flat(from), orElse(from.ZMeters, 0)
+	p.launch.length = flat(from).Distance(flat(to))
+	p.launch.heading = flat(from).Heading(flat(to))
+}
+
+// strip returns the index of the strip named, or of the only one.
+func (p *pass) strip(name string) (int, bool) {
+	strips := p.in.Field.Strips
+	for i := range strips {
+		if strips[i].Name == name {
+			return i, true
+		}
+	}
+	return 0, name == "" && len(strips) == 1
+}
+
+func (p *pass) placeOnSpot(plan *LaunchPlan, n *need) {
+	spots := p.in.Field.LaunchSpots
+	for i := range spots {
+		if spots[i].Name != plan.LaunchSpot && !(plan.LaunchSpot == "" && len(spots) == 1) {
+			continue
+		}
+		spot, name := &spots[i], at("field.launchSpots", i)
+		if spot.Position == nil {
+			n.lack(name + ".position")
+			return
+		}
+		p.launch.origin, p.launch.ground = flat(spot.Position), orElse(spot.Position.ZMeters, 0)
+		if plan.HeadingDegrees == nil {
+			p.launch.heading = radians(n.number(name+".headingDegrees", spot.HeadingDegrees))
+		}
+		return
+	}
+	n.lack("launchPlan.launchSpot")
+}
+
+func flat(point *Point) field.Point {
+	return field.Point{X: orElse(point.XMeters, 0), Y: orElse(point.YMeters, 0)}
+}
+
+// polar returns the model as the equations of motion see it, with take-off flaps and wheels down.
+func (p *pass) polar() motion.Aircraft {
+	return motion.Aircraft{
+		Mass: p.mass.takeoff, Area: p.wing.area, Span: p.wing.span, CD0: p.drag.launch, InducedFactor: p.drag.induced,
+		CLMax: p.wing.takeoff.Coefficient, WingHeight: p.wingHeight(),
+		Thrust: func(speed, time float64) float64 { return p.thrust(speed, time) },
+	}
+}
+
+// conditions returns the air along a heading (rad).
+func (p *pass) conditions(heading float64) motion.Conditions {
+	head, cross := p.windAlong(heading)
+	return motion.Conditions{Density: p.air.state.Density, Headwind: head, Crosswind: cross, Profile: p.air.profile}
+}
+
+// wingHeight returns the height of the wing over the ground when the model stands on its wheels, m.
+func (p *pass) wingHeight() float64 {
+	lowest := p.whole.wing.HeightZ - 0.1
+	if p.in.Model != nil && p.in.Model.Gear != nil {
+		for _, wheel := range p.in.Model.Gear.Wheels {
+			lowest = min(lowest, orElse(wheel.ZMeters, lowest)-orElse(wheel.DiameterMeters, 0)/2)
+		}
+	}
+	return p.whole.wing.HeightZ - lowest
+}
+
+// thrustTime returns the time on the thrust curve when the model is let go, s.
+func (p *pass) thrustTime(plan *LaunchPlan, n *need) float64 {
+	if yes(plan.FullThrustBeforeRelease) {
+		return p.engine.spool
+	}
+	n.lack(p.engine.spoolMissing...)
+	if plan.Ramp == nil || p.launch.method != motion.Ramp || !(p.engine.static > 0) {
+		return 0
+	}
+	held, ok := p.read("launchPlan.ramp.releaseForceNewtons", plan.Ramp.ReleaseForceNewtons)
+	if !ok {
+		return 0
+	}
+	time := 0.0
+	for i := range p.engine.engines {
+		time = max(time, p.engine.engines[i].FullTime(min(1, held/p.engine.static)))
+	}
+	return time
+}
+
+// groundLift returns the lift coefficient at an angle of the model's x axis to the stream (rad), flaps set, within what the wing can give.
+func (p *pass) groundLift(angle float64) float64 {
+	coefficient := float64(p.wing.slope*(angle-p.wing.zero)) + p.wing.gain
+	return min(max(coefficient, -0.5), p.wing.takeoff.Coefficient)
+}
+
+// fly runs the launch as far as the farthest obstacle.
+func (p *pass) fly(launch motion.Launch, aircraft motion.Aircraft, plan *LaunchPlan) {
+	launch.Distance = min(followed, p.farthestObstacle())
+	if setting := orElse(plan.ThrustSettingRatio, 1); setting < 1 {
+		aircraft.Thrust = func(speed, time float64) float64 { return setting * p.thrust(speed, time) }
+	}
+	air := p.conditions(p.launch.heading)
+	result, err := launch.Run(aircraft, air)
+	p.launch.flown = err == nil
+	p.launch.result = result
+	if err == nil && p.base() {
+		p.tellLaunch()
+	}
+}
+
+func (p *pass) tellLaunch() {
+	r := &p.launch.result
+	p.tell("launch.heading", "deg", math.Mod(degrees(p.launch.heading)+360, 360))
+	p.tell("launch.headwind", "m/s", p.launch.head)
+	p.tell("launch.crosswind", "m/s", p.launch.cross)
+	p.tell("launch.peak_acceleration", "m/s2", r.PeakAcceleration)
+	if r.NeverLiftsOff {
+		return
+	}
+	p.tell("launch.end_speed", "m/s", r.Airspeed)
+	p.tell("launch.time_to_liftoff", "s", r.Time)
+	p.tell("launch.ground_run", "m", r.Run)
+	if p.launch.method == motion.Wheels {
+		p.tell("liftoff.speed", "m/s", r.Airspeed)
+	}
+	if r.ReachesScreen {
+		p.tell("launch.screen_distance", "m", r.ScreenDistance)
+		p.tell("launch.screen_speed", "m/s", r.ScreenSpeed)
+		p.tell("launch.screen_time", "s", r.ScreenTime)
+	}
+	p.tell("launch.lowest_height", "m", r.LowestHeight)
+}

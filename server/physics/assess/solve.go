@@ -1,0 +1,152 @@
+package assess
+
+import (
+	"errors"
+	"math"
+
+	"pitgate/server/physics/lift"
+	"pitgate/server/physics/planform"
+)
+
+// solved is what depends on the geometry alone: computed once and shared by all passes.
+type solved struct {
+	surfaces []planform.Surface
+	missing  []string // what the geometry lacks
+	main     int      // index of the main wing
+	wing     planform.Measures
+	lattice  *lift.Solution
+	// bodyMoment is the slope of the pitching moment that the bodies add, per rad.
+	bodyMoment float64
+	// drawn are the distances of the launch path's points in the base pass, m.
+	drawn []float64
+}
+
+// solve builds and solves the lattice. Geometry with a missing part leaves lattice nil; geometry that cannot exist is an error.
+func solve(in *Input) (*solved, error) {
+	w := &solved{main: -1}
+	if in.Model == nil || len(in.Model.Surfaces) == 0 {
+		w.missing = []string{"model.surfaces"}
+		return w, nil
+	}
+	for i := range in.Model.Surfaces {
+		w.addSurface(&in.Model.Surfaces[i], at("model.surfaces", i))
+	}
+	w.main = planform.MainWing(w.surfaces)
+	if len(w.missing) > 0 || w.main < 0 {
+		w.lackWing()
+		return w, nil
+	}
+	if err := planform.CheckAll(w.surfaces); err != nil {
+		return nil, err
+	}
+	return w, w.solveLattice(in.Model)
+}
+
+func (w *solved) lackWing() {
+	if len(w.missing) == 0 {
+		w.missing = []string{"model.surfaces"}
+	}
+}
+
+func (w *solved) solveLattice(model *ModelDescription) error {
+	measures, err := planform.Measure(w.surfaces[w.main])
+	if err != nil {
+		return err
+	}
+	w.wing = measures
+	w.lattice, err = lift.Solve(w.surfaces, lift.Reference{})
+	if errors.Is(err, lift.ErrNothingLifts) {
+		w.lackWing()
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	w.bodyMoment = w.bodies(model)
+	return nil
+}
+
+// bodies adds up the moment slopes of all bodies whose stations are whole.
+func (w *solved) bodies(model *ModelDescription) float64 {
+	root := w.surfaces[w.main].Stations[0]
+	sum := 0.0
+	for i := range model.Bodies {
+		body := &model.Bodies[i]
+		sections, z := bodySections(body)
+		sides := 1.0
+		if yes(body.Mirrored) {
+			sides = 2
+		}
+		sum += float64(sides * w.lattice.BodyMomentSlope(sections, root.X, root.X+root.Chord, z))
+	}
+	return sum
+}
+
+// bodySections returns places and widths of a body and the mean height of its axis.
+func bodySections(body *Body) ([]lift.BodySection, float64) {
+	var sections []lift.BodySection
+	z := 0.0
+	for _, station := range body.Stations {
+		if station.XMeters == nil || station.WidthMeters == nil {
+			continue
+		}
+		sections = append(sections, lift.BodySection{X: *station.XMeters, Width: *station.WidthMeters})
+		z += orElse(station.CenterZMeters, 0) / float64(len(body.Stations))
+	}
+	return sections, z
+}
+
+// addSurface turns one surface of the document into the planform package's, in radians.
+func (w *solved) addSurface(s *LiftingSurface, name string) {
+	surface := planform.Surface{
+		Name: s.Name, Role: role(s.Role), Mirrored: mirrored(s), AllMoving: yes(s.AllMoving),
+		Incidence: radians(valueOr(s.IncidenceDegrees, 0)),
+	}
+	if len(s.Stations) < 2 {
+		w.missing = append(w.missing, name+".stations")
+		return
+	}
+	section := planform.Section{}
+	for i := range s.Stations {
+		station := &s.Stations[i]
+		if station.ChordMeters == nil || station.LeadingEdgeXMeters == nil || station.LeadingEdgeYMeters == nil {
+			w.lackStation(station, at(name+".stations", i))
+			continue
+		}
+		if station.Section != nil {
+			section = sectionOf(station.Section)
+		}
+		surface.Stations = append(surface.Stations, planform.Station{
+			X: *station.LeadingEdgeXMeters, Y: *station.LeadingEdgeYMeters, Z: orElse(station.LeadingEdgeZMeters, 0),
+			Chord: *station.ChordMeters, Twist: radians(orElse(station.TwistDegrees, 0)), Section: section,
+		})
+	}
+	for i := range s.Controls {
+		surface.Controls = append(surface.Controls, controlOf(&s.Controls[i]))
+	}
+	w.surfaces = append(w.surfaces, surface)
+}
+
+func (w *solved) lackStation(s *Station, name string) {
+	for _, part := range []struct {
+		value *float64
+		field string
+	}{{s.ChordMeters, "chordMeters"}, {s.LeadingEdgeXMeters, "leadingEdgeXMeters"}, {s.LeadingEdgeYMeters, "leadingEdgeYMeters"}} {
+		if part.value == nil {
+			w.missing = append(w.missing, name+"."+part.field)
+		}
+	}
+}
+
+// mirrored follows the contract: all but a fin at the plane of symmetry exist on both sides unless the document says otherwise.
+func mirrored(s *LiftingSurface) bool {
+	if s.Mirrored != nil {
+		return *s.Mirrored
+	}
+	atMiddle := len(s.Stations) > 0 && orElse(s.Stations[0].LeadingEdgeYMeters, 0) == 0
+	return s.Role != SurfaceRoleFin || !atMiddle
+}
+
+func radians(degrees float64) float64 { return degrees * math.Pi / 180 }
+
+func degrees(radians float64) float64 { return radians * 180 / math.Pi }
