@@ -38,24 +38,29 @@ func (c Circuit) TurnTime() float64 {
 }
 
 // Path returns the closed track over the ground, from the start of the leg along the heading. Each half turn starts late by the reaction time and drifts
-// with the wind while it lasts; the leg back is flown to where the second turn, drift and all, comes out at the start of the first leg, or
-// beyond it by the way flown in the reaction time.
+// with the wind while it lasts. The leg back runs parallel to the first from where the turn came out, and the second turn is called abeam the start of
+// the first leg whatever the wind, so the track is the widest a pilot flies who corrects the drift only on the straight legs.
 func (c Circuit) Path() field.Line {
 	ahead := field.Ahead(c.Heading)
 	start := c.Middle.Minus(ahead.Times(c.Leg / 2))
 	end := c.Middle.Plus(ahead.Times(c.Leg / 2))
-	drift := c.drift()
-	out := end.Plus(ahead.Times(c.Airspeed).Plus(drift).Times(c.Reaction))
-	late := drift.Minus(ahead.Times(c.Airspeed)).Times(c.Reaction)
-	back := c.halfTurn(field.Point{}, c.Heading+math.Pi)
-	home := start.Plus(late).Minus(back[len(back)-1])
+	out := end.Plus(c.way(c.Heading, c.Reaction))
+	first := c.halfTurn(out, c.Heading)
+	back := first[len(first)-1]
+	abeam := back.Minus(ahead.Times(max(0, back.Minus(start).Dot(ahead))))
+	second := c.halfTurn(abeam.Plus(c.way(c.Heading+math.Pi, c.Reaction)), c.Heading+math.Pi)
 
 	path := make(field.Line, 0, 2*turnPoints+6)
 	path = append(path, start, end)
-	path = append(path, c.halfTurn(out, c.Heading)...)
-	path = append(path, home.Minus(late))
-	path = append(path, c.halfTurn(home, c.Heading+math.Pi)...)
+	path = append(path, first...)
+	path = append(path, abeam)
+	path = append(path, second...)
 	return append(path, start)
+}
+
+// way returns the way over the ground on a heading in a time, drift included.
+func (c Circuit) way(heading, time float64) field.Point {
+	return field.Ahead(heading).Times(c.Airspeed).Plus(c.drift()).Times(time)
 }
 
 // halfTurn returns the track of a half turn from a place on a heading.
@@ -109,6 +114,26 @@ func (c Circuit) Fit(area field.Polygon, distance float64) Fit {
 		fit.LargestSpeed = bisectTo(surplus, least, c.Airspeed, 1e-6)
 	}
 	return fit
+}
+
+// longestLeg is the longest leg LongestLeg looks for, m.
+const longestLeg = 2000.0
+
+// LongestLeg returns the length of the longest leg (m, up to 2000) about the circuit's middle with which it keeps a distance to the area's edge (m), and
+// false when it does not fit even without a leg.
+func (c Circuit) LongestLeg(area field.Polygon, distance float64) (float64, bool) {
+	surplus := func(leg float64) float64 {
+		longer := c
+		longer.Leg = leg
+		return longer.clearance(area).Distance - distance
+	}
+	if !(surplus(0) >= 0) {
+		return 0, false
+	}
+	if surplus(longestLeg) >= 0 {
+		return longestLeg, true
+	}
+	return bisectTo(surplus, 0, longestLeg, 1e-3), true
 }
 
 // clearance returns the clearance of the drawn circuit less the rise of the turn over its straight pieces.

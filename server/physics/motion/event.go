@@ -17,6 +17,9 @@ type Event struct {
 	Value     func(t float64, s State) float64
 	Direction Direction
 	Terminal  bool // ends the solution
+	// Looks is the number of places within a step where the value is looked at besides its end, for values that may pass zero and come back
+	// within one step.
+	Looks int
 }
 
 // Crossing is an event met.
@@ -46,12 +49,7 @@ func (w *watch) scan(s *Solution) bool {
 	known := len(s.Crossings)
 	last := &s.pieces[len(s.pieces)-1]
 	for i, e := range w.events {
-		now := e.Value(s.end, s.last)
-		if e.passes(w.before[i], now) {
-			t := e.root(last, s.end, w.before[i])
-			s.Crossings = append(s.Crossings, Crossing{Event: i, Time: t, State: last.at(t)})
-		}
-		w.before[i] = now
+		w.before[i] = e.look(s, last, i, w.before[i])
 	}
 	found := s.Crossings[known:]
 	sort.SliceStable(found, func(i, j int) bool { return found[i].Time < found[j].Time })
@@ -64,6 +62,25 @@ func (w *watch) scan(s *Solution) bool {
 		}
 	}
 	return false
+}
+
+// look adds the crossings of an event within a piece and returns its value at the end.
+func (e Event) look(s *Solution, p *piece, index int, before float64) float64 {
+	from := p.start
+	for j := range e.Looks + 1 {
+		to, state := s.end, s.last
+		if j < e.Looks {
+			to = p.start + float64((s.end-p.start)*(float64(j+1)/float64(e.Looks+1)))
+			state = p.at(to)
+		}
+		now := e.Value(to, state)
+		if e.passes(before, now) {
+			t := e.root(p, from, to, before)
+			s.Crossings = append(s.Crossings, Crossing{Event: index, Time: t, State: p.at(t)})
+		}
+		from, before = to, now
+	}
+	return before
 }
 
 // passes reports whether a value passes zero the way the event asks.
@@ -80,8 +97,8 @@ func (e Event) passes(before, now float64) bool {
 
 // root finds the time the value passes zero within a piece, by the Illinois form of false position with bisection when it is slow, to 1e-12 s
 // or the last digit of the time.
-func (e Event) root(p *piece, end, atStart float64) float64 {
-	low, high := p.start, end
+func (e Event) root(p *piece, start, end, atStart float64) float64 {
+	low, high := start, end
 	vLow, vHigh := atStart, e.Value(high, p.at(high))
 	side := 0
 	for i := range 100 {

@@ -129,8 +129,12 @@ func (f *flight) events() []Event {
 		beyond := s[atDistance] - reach
 		return max(min(beyond, f.screenGap(s)), beyond-longestFlight)
 	}
+	looks := 0
+	if len(f.ground.points) > 0 {
+		looks = 7
+	}
 	return []Event{
-		eventContact: {Value: contact, Direction: Falling, Terminal: true},
+		eventContact: {Value: contact, Direction: Falling, Terminal: true, Looks: looks},
 		eventDone:    {Value: done, Direction: Rising, Terminal: true},
 		eventScreen:  {Value: screen, Direction: Rising},
 		eventLowest:  {Value: func(_ float64, s State) float64 { return s[atUpward] }, Direction: Rising},

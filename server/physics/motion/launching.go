@@ -132,11 +132,21 @@ func (f *flight) note(result *Result, s *Solution) {
 		result.ContactAt = s.last[atDistance]
 	}
 	result.ReachesFarthest = s.last[atDistance] >= f.launch.Distance
-	if f.screenGap(s.first) >= 0 {
-		f.noteScreen(result, s.start, s.first)
-	} else if c, met := s.First(eventScreen); met {
-		f.noteScreen(result, c.Time, c.State)
+	if t, state, met := f.meetsScreen(s); met {
+		f.noteScreen(result, t, state)
 	}
+}
+
+// meetsScreen returns where a flight first reaches the screen: at its start, on the way, or at its end, where the event that it is done may come a
+// hair before the event of the screen.
+func (f *flight) meetsScreen(s *Solution) (float64, State, bool) {
+	if f.screenGap(s.first) >= 0 {
+		return s.start, s.first, true
+	}
+	if c, met := s.First(eventScreen); met {
+		return c.Time, c.State, true
+	}
+	return s.end, s.last, f.screenGap(s.last) >= -contactMargin
 }
 
 // noteScreen notes where the flight reaches the screen.

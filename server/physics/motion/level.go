@@ -106,3 +106,22 @@ func DragFactor(density, area, dragCoefficient, mass float64) float64 {
 func StopDistance(speed, factor, friction float64) float64 {
 	return elementary.Log(1+float64(factor*speed*speed/(friction*Gravity))) / (2 * factor)
 }
+
+// MeanForceRun returns the take-off run by the mean force at 0.7 of the lift-off speed of 1.2 times the stall speed, m: a second opinion on Launch.
+//
+//	s = 1.44 W^2 / (g rho S CLmax (T - [D + mu (W - L)]))
+//
+// where D and L are drag and lift with the ground lift coefficient in ground effect at that speed, T the thrust there at full power, mu the
+// rolling friction. Valid for: constant thrust, level, still air; short by up to half a percent. Source: Anderson, Introduction to Flight, section 6.15.
+func (a Aircraft) MeanForceRun(friction float64, air Conditions) float64 {
+	weight := float64(a.Mass * air.gravity())
+	speed := 0.7 * 1.2 * a.StallSpeed(air)
+	pressureArea := 0.5 * air.Density * speed * speed * a.Area
+	drag := float64(pressureArea * (a.DragCoefficient(a.CLGround, a.WingHeight) + a.GroundDrag))
+	lift := float64(pressureArea * a.CLGround)
+	force := a.thrust(speed, fullThrustTime) - drag - float64(friction*(weight-lift))
+	return 1.44 * weight * weight / (air.gravity() * air.Density * a.Area * a.CLMax * force)
+}
+
+// fullThrustTime is a time by which every engine is at full thrust, s.
+const fullThrustTime = 1e6

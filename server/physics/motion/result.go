@@ -83,6 +83,27 @@ func (r *Result) At(distance float64) (PathPoint, bool) {
 	return passing(s, distance, func(t float64) PathPoint { return r.trace.flight.point(t, s.At(t)) })
 }
 
+// LowestBetween returns the least height (m over the start) between two distances (m), and false when the launch does not pass the first.
+// Where it ends between them, the part it passes counts.
+func (r *Result) LowestBetween(near, far float64) (float64, bool) {
+	lowest, reached := r.HeightAt(near)
+	if !reached {
+		return 0, false
+	}
+	if height, passes := r.HeightAt(far); passes {
+		lowest = min(lowest, height)
+	}
+	if r.LowestDistance > near && r.LowestDistance < far && r.trace.hasFlight {
+		lowest = min(lowest, r.LowestHeight)
+	}
+	for _, p := range r.Path {
+		if p.Distance > near && p.Distance < far {
+			lowest = min(lowest, p.Height)
+		}
+	}
+	return lowest, true
+}
+
 // passing finds where a part of the launch first passes a distance: the step that does, then bisection on its dense output.
 func passing(s *Solution, distance float64, place func(float64) PathPoint) (PathPoint, bool) {
 	low := s.start
