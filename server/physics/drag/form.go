@@ -19,7 +19,7 @@ func WingFormFactor(thickness, thicknessPlace, mach, sweep float64) float64 {
 // plateFactor returns 1 + 0.6/(x/c) t/c + 100 (t/c)^4.
 func plateFactor(thickness, place float64) float64 {
 	square := float64(thickness * thickness)
-	return 1 + 0.6/max(0.05, place)*thickness + float64(100*float64(square*square))
+	return 1 + float64(0.6/max(0.05, place)*thickness) + float64(100*float64(square*square))
 }
 
 // machFactor returns 1.34 M^0.18 cos^0.28(sweep).

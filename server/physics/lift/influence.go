@@ -48,8 +48,8 @@ func (p *panel) velocity(at point, core float64) (y, z float64) {
 	ra := math.Sqrt(float64(ax*ax) + float64(ay*ay) + float64(az*az))
 	rb := math.Sqrt(float64(bx*bx) + float64(by*by) + float64(bz*bz))
 	y, z = p.boundVelocity(ax, ay, az, ra, bx, by, bz, rb)
-	la := legFactor(ax, float64(ay*ay)+float64(az*az), ra, core)
-	lb := legFactor(bx, float64(by*by)+float64(bz*bz), rb, core)
+	la := legFactor(ax, float64(ay*ay)+float64(az*az), ra, core-float64(az*az))
+	lb := legFactor(bx, float64(by*by)+float64(bz*bz), rb, core-float64(bz*bz))
 	y += float64(la*az) - float64(lb*bz)
 	z += float64(lb*by) - float64(la*ay)
 	return y / (4 * math.Pi), z / (4 * math.Pi)
@@ -77,35 +77,19 @@ func (p *panel) boundVelocity(ax, ay, az, ra, bx, by, bz, rb float64) (y, z floa
 
 // legFactor returns the velocity of a leg that runs along +x, times 4 pi, over the distance vector from its line.
 //
-// Formula: (1 + dx/r) (h^2 + 3 c^2)/(h^2 + c^2)^2; where h distance from the line, c core radius. The form keeps the mean velocity of a
-// smooth sheet to second order of the core; without core it is (1 + dx/r)/h^2.
+// Formula: (1 + dx/r) (h^2 + 3 c^2)/(h^2 + c^2)^2; where h distance from the line, c core radius, less the height over the line: what
+// passes well above a leg needs no core. The form keeps the mean velocity of a smooth sheet to second order of the core; without
+// core it is (1 + dx/r)/h^2.
 // Valid for: any point.
 // Source: Biot-Savart law; core by the condition that the removed part has no mean.
 func legFactor(dx, square, r, core float64) float64 {
-	if r == 0 || square+core <= float64(1e-18*float64(r*r)) {
+	if r == 0 || square+max(0, core) <= float64(1e-18*float64(r*r)) {
 		return 0
 	}
 	along := 1 + dx/r
-	if core == 0 {
+	if core <= 0 {
 		return along / square
 	}
 	sum := square + core
 	return float64(along*(square+float64(3*core))) / float64(sum*sum)
-}
-
-// UpwashAt returns the upward velocity at a point over speed, per radian of the model's incidence: positive ahead of a wing,
-// negative behind it (downwash slope = -UpwashAt).
-//
-// Valid for: points off the surfaces by more than a strip.
-// Source: the solved lattice.
-func (s *Solution) UpwashAt(x, y, z float64) float64 {
-	sum := 0.0
-	for j := range s.lattice.panels {
-		p := &s.lattice.panels[j]
-		core := float64(coreFactor * s.lattice.strips[p.strip].Width)
-		_, w := p.velocity(point{x, y, z}, float64(core*core))
-		_, m := p.velocity(point{x, -y, z}, float64(core*core))
-		sum += float64(s.slopeStrength[j] * (w + m))
-	}
-	return sum
 }

@@ -41,11 +41,13 @@ type lattice struct {
 	names   []surfaceName
 	skipped []string
 	chosen  int // index of the only surface that counts, or -1
+
+	meanWidth []float64 // of the strips of each surface, m
 }
 
 // newLattice cuts the surfaces into panels.
 func newLattice(surfaces []planform.Surface, grid Grid) lattice {
-	l := lattice{chosen: -1}
+	l := lattice{chosen: -1, meanWidth: make([]float64, len(surfaces))}
 	for i, s := range surfaces {
 		if s.Role == planform.RoleFin || !s.Mirrored {
 			l.skipped = append(l.skipped, s.Name)
@@ -84,6 +86,7 @@ func gridFor(role string, grid Grid) (rows, strips int) {
 // addSurface cuts one surface into strips and panels.
 func (l *lattice) addSurface(index int, s planform.Surface, grid Grid) {
 	rows, count := gridFor(s.Role, grid)
+	first := len(l.strips)
 	places := stationPlaces(s)
 	for k := 1; k < len(s.Stations); k++ {
 		edges, middles := cutSegment(places[k-1], places[k], count, grid.Equal)
@@ -92,6 +95,9 @@ func (l *lattice) addSurface(index int, s planform.Surface, grid Grid) {
 				station: k, from: places[k-1], to: places[k], inner: edges[i], outer: edges[i+1], middle: middle,
 			}, rows)
 		}
+	}
+	for _, strip := range l.strips[first:] {
+		l.meanWidth[index] += strip.Width / float64(len(l.strips)-first)
 	}
 }
 

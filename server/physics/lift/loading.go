@@ -85,7 +85,9 @@ func (l lattice) stripStrength(strength []float64) []float64 {
 
 // trefftzWash returns the normal velocity far behind each strip, over speed, for strip circulations over speed.
 //
-// Formula: two-dimensional vortices (g/(2 pi h^2)) at the strip edges, with core between surfaces, port side included.
+// Formula: two-dimensional vortices (g/(2 pi h^2)) at the strip edges, with core between surfaces, port side included. Between two
+// surfaces only the wash on the one with the finer strips is taken, twice: by Munk's theorem the two shares of the drag are equal, and
+// the wash of a wide wake on narrow strips is the one the lattice resolves.
 // Valid for: symmetric flight, wake along x.
 // Source: Trefftz-plane method, Katz and Plotkin, Low-Speed Aerodynamics.
 func (l lattice) trefftzWash(strength []float64) []float64 {
@@ -95,21 +97,38 @@ func (l lattice) trefftzWash(strength []float64) []float64 {
 		ny, nz := -(s.b.z-s.a.z)/s.Width, (s.b.y-s.a.y)/s.Width
 		sum := 0.0
 		for j := range l.strips {
+			weight := l.mutualWeight(i, j)
+			if weight == 0 {
+				continue
+			}
 			core := l.coreBetween(i, j)
 			y, z := l.strips[j].farVelocity(s.middle.y, s.middle.z, core)
 			my, mz := l.strips[j].farVelocity(-s.middle.y, s.middle.z, core)
-			sum += float64(strength[j] * (float64(ny*(y-my)) + float64(nz*(z+mz))))
+			sum += float64(float64(weight*strength[j]) * (float64(ny*(y-my)) + float64(nz*(z+mz))))
 		}
 		wash[i] = sum
 	}
 	return wash
 }
 
+// mutualWeight returns how often the wash of a source strip counts on a receiving strip: once within a surface; between surfaces twice
+// on the one with the finer strips, not at all on the other, once when they are equally fine.
+func (l lattice) mutualWeight(receiver, source int) float64 {
+	r, s := l.strips[receiver].surface, l.strips[source].surface
+	switch {
+	case r == s || l.meanWidth[r] == l.meanWidth[s]:
+		return 1
+	case l.meanWidth[r] < l.meanWidth[s]:
+		return 2
+	}
+	return 0
+}
+
 // farVelocity returns the y and z velocity of a strip's two trailing vortices far downstream per unit circulation.
 func (s *latticeStrip) farVelocity(y, z, core float64) (vy, vz float64) {
 	ay, az, by, bz := y-s.a.y, z-s.a.z, y-s.b.y, z-s.b.z
-	la := farFactor(float64(ay*ay)+float64(az*az), core)
-	lb := farFactor(float64(by*by)+float64(bz*bz), core)
+	la := farFactor(float64(ay*ay)+float64(az*az), max(0, core-float64(az*az)))
+	lb := farFactor(float64(by*by)+float64(bz*bz), max(0, core-float64(bz*bz)))
 	return float64(la*az) - float64(lb*bz), float64(lb*by) - float64(la*ay)
 }
 
