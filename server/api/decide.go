@@ -47,6 +47,9 @@ func (s *approvalsService) approvalToDecide(ctx context.Context, c caller, id, e
 	if err != nil {
 		return a, err
 	}
+	if err := club.Permit(a, verb, c.person.Actor()); err != nil {
+		return a, err
+	}
 	if err := club.MatchEtag(etag, a.Version); err != nil {
 		return a, s.explainStale(ctx, c, id, err)
 	}
