@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import {
+  defaultUnits,
+  fromShown,
+  numberText,
+  parseNumber,
+  show,
+  toShown,
+  type UnitChoice,
+} from '../../src/app/units';
+
+const imperial: UnitChoice = { speed: 'mph', length: 'ft', mass: 'lb', force: 'lbf' };
+
+describe('conversion', () => {
+  // Exact by definition: international foot 0.3048 m, pound 0.45359237 kg, nautical mile 1852 m, mile 1609.344 m.
+  it.each([
+    [0.3048, 'm', imperial, 1],
+    [0.45359237, 'kg', imperial, 1],
+    [4.4482216152605, 'N', imperial, 1],
+    [1609.344 / 3600, 'm/s', imperial, 1],
+    [10, 'm/s', { ...defaultUnits, speed: 'km/h' } as UnitChoice, 36],
+    [1852 / 3600, 'm/s', { ...defaultUnits, speed: 'kt' } as UnitChoice, 1],
+    [9.80665, 'N', { ...defaultUnits, force: 'kgf' } as UnitChoice, 1],
+    [101325, 'Pa', defaultUnits, 1013.25],
+    [12, 'deg', imperial, 12],
+  ])('%f %s', (si, unit, choice, expected) => {
+    expect(toShown(si, unit, choice)).toBeCloseTo(expected, 10);
+    expect(fromShown(expected, unit, choice)).toBeCloseTo(si, 10);
+  });
+});
+
+describe('text', () => {
+  it.each([
+    [14.2345, 'm/s', '14.2\u00a0m/s'],
+    [0.0621, '1', '0.062'],
+    [1312.4, 'm', '1312\u00a0m'],
+    [-1.6, 'm', '\u22121.6\u00a0m'],
+    [-0, 'm', '0\u00a0m'],
+    [240, 'deg', '240°'],
+    [101325, 'Pa', '1013\u00a0hPa'],
+    [18, 'degC', '18\u00a0°C'],
+  ])('%f %s', (value, unit, expected) => {
+    expect(show(value, unit, defaultUnits)).toBe(expected);
+  });
+
+  it('shows an absent value as a dash and never as zero', () => {
+    expect(show(undefined, 'm', defaultUnits)).toBe('\u2013');
+    expect(show(Number.NaN, 'm', defaultUnits)).toBe('\u2013');
+  });
+
+  it('keeps three digits that count', () => {
+    expect([0.1234, 1.234, 12.34, 123.4].map(numberText)).toEqual(['0.123', '1.23', '12.3', '123']);
+  });
+});
+
+describe('typed numbers', () => {
+  it.each([
+    ['7.3', { value: 7.3, wrong: false }],
+    ['7,3', { value: 7.3, wrong: false }],
+    ['\u22122', { value: -2, wrong: false }],
+    ['  ', { wrong: false }],
+    ['7.3 kg', { wrong: true }],
+    ['1.2.3', { wrong: true }],
+    ['Infinity', { wrong: true }],
+  ])('%s', (text, expected) => {
+    expect(parseNumber(text)).toEqual(expected);
+  });
+});
