@@ -2,6 +2,9 @@ package lift
 
 import "math"
 
+// inverseFourPi is 1/(4 pi).
+const inverseFourPi = 1 / (4 * math.Pi)
+
 // coreFactor is the core radius of a trailing leg felt by another surface, over the wider of the two strips.
 const coreFactor = 0.7
 
@@ -52,7 +55,7 @@ func (p *panel) velocity(at point, core float64) (y, z float64) {
 	lb := legFactor(bx, float64(by*by)+float64(bz*bz), rb, core-float64(bz*bz))
 	y += float64(la*az) - float64(lb*bz)
 	z += float64(lb*by) - float64(la*ay)
-	return y / (4 * math.Pi), z / (4 * math.Pi)
+	return float64(y * inverseFourPi), float64(z * inverseFourPi)
 }
 
 // boundVelocity returns y and z of the bound leg's velocity times 4 pi.
@@ -70,7 +73,9 @@ func (p *panel) boundVelocity(ax, ay, az, ra, bx, by, bz, rb float64) (y, z floa
 	if square <= float64(1e-12*float64(length*length)) || ra == 0 || rb == 0 {
 		return 0, 0
 	}
-	dot := float64(lx*(ax/ra-bx/rb)) + float64(ly*(ay/ra-by/rb)) + float64(lz*(az/ra-bz/rb))
+	dotA := float64(lx*ax) + float64(ly*ay) + float64(lz*az)
+	dotB := float64(lx*bx) + float64(ly*by) + float64(lz*bz)
+	dot := dotA/ra - dotB/rb
 	scale := dot / square
 	return float64(scale * cy), float64(scale * cz)
 }

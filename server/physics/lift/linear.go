@@ -70,11 +70,22 @@ func eliminate(matrix []float64, n, k int) {
 	for i := k + 1; i < n; i++ {
 		factor := float64(matrix[i*n+k] * inverse)
 		matrix[i*n+k] = factor
-		row := matrix[i*n+k+1 : (i+1)*n]
-		row = row[:len(top)]
-		for j, t := range top {
-			row[j] -= float64(factor * t)
-		}
+		subtractMultiple(matrix[i*n+k+1:(i+1)*n], top, factor)
+	}
+}
+
+// subtractMultiple takes factor times top from row, four entries a turn, which the compiler turns into faster code than one.
+func subtractMultiple(row, top []float64, factor float64) {
+	for len(row) >= 4 && len(top) >= 4 {
+		r, t := row[:4:4], top[:4:4]
+		r[0] -= float64(factor * t[0])
+		r[1] -= float64(factor * t[1])
+		r[2] -= float64(factor * t[2])
+		r[3] -= float64(factor * t[3])
+		row, top = row[4:], top[4:]
+	}
+	for j := range row {
+		row[j] -= float64(factor * top[j])
 	}
 }
 
