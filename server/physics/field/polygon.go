@@ -33,28 +33,28 @@ func (g Polygon) Check() error {
 	return nil
 }
 
-// SelfCrossing is the error that an outline crosses itself.
-type SelfCrossing struct {
+// CrossingError is the error that an outline crosses itself.
+type CrossingError struct {
 	First, Second int   // numbers of the edges, from 1; edge n starts at corner n
 	At            Point // where they meet
 }
 
 // Error names the two edges and the place.
-func (c SelfCrossing) Error() string {
+func (c CrossingError) Error() string {
 	return fmt.Sprintf("outline crosses itself: edge %d meets edge %d at (%.2f, %.2f)", c.First, c.Second, c.At.X, c.At.Y)
 }
 
 // SelfCrossing returns the first pair of edges that meet where they should not, and whether there is one.
-func (g Polygon) SelfCrossing() (SelfCrossing, bool) {
+func (g Polygon) SelfCrossing() (CrossingError, bool) {
 	n := len(g)
 	for i := range n {
 		for j := i + 1; j < n; j++ {
 			if at, meets := g.meeting(i, j); meets {
-				return SelfCrossing{First: i + 1, Second: j + 1, At: at}, true
+				return CrossingError{First: i + 1, Second: j + 1, At: at}, true
 			}
 		}
 	}
-	return SelfCrossing{}, false
+	return CrossingError{}, false
 }
 
 // meeting reports whether edges i < j meet, other than at the corner neighbours share.

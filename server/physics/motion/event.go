@@ -86,13 +86,7 @@ func (e Event) look(s *Solution, p *piece, index int, before float64) float64 {
 // passes reports whether a value passes zero the way the event asks.
 func (e Event) passes(before, now float64) bool {
 	rises, falls := before < 0 && now >= 0, before > 0 && now <= 0
-	switch e.Direction {
-	case Rising:
-		return rises
-	case Falling:
-		return falls
-	}
-	return rises || falls
+	return (rises && e.Direction != Falling) || (falls && e.Direction != Rising)
 }
 
 // root finds the time the value passes zero within a piece, by the Illinois form of false position with bisection when it is slow, to 1e-12 s

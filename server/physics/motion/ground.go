@@ -18,6 +18,7 @@ func newGround(l *Launch) *ground {
 	case Bungee:
 		g.slope = math.Tan(l.Slope)
 		g.level = l.Stretch * math.Cos(l.Slope)
+	case Ramp, Hand, Catapult:
 	}
 	return g
 }

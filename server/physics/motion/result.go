@@ -33,9 +33,9 @@ type Result struct {
 	ScreenTime     float64 // s
 	ScreenSpeed    float64 // airspeed there, m/s
 
-	NeverLiftsOff   bool // the run comes to nothing; the flight fields are zero
-	TouchesGround   bool // the flight meets the ground after leaving it
-	ContactAt       float64
+	NeverLiftsOff   bool    // the run comes to nothing; the flight fields are zero
+	TouchesGround   bool    // the flight meets the ground after leaving it
+	ContactAt       float64 // where, m
 	ReachesScreen   bool
 	ReachesFarthest bool // the flight reaches the distance asked for
 

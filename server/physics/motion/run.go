@@ -25,6 +25,7 @@ func newRun(l *Launch, a *Aircraft, air *Conditions, g *ground) *run {
 	case Bungee:
 		r.inertia += l.CordMass / 3
 		r.pull = l.bungeeForce
+	case Wheels, Hand:
 	}
 	if l.Method == Catapult {
 		r.pull = func(travel float64) float64 { return forceAlong(l.Forces, travel) }
@@ -55,6 +56,7 @@ func (l *Launch) stroke() float64 {
 		return l.Stretch
 	case Catapult:
 		return l.Forces[len(l.Forces)-1].Travel
+	case Wheels, Hand:
 	}
 	return 0
 }

@@ -48,7 +48,7 @@ type Solution struct {
 	pieces      []piece
 	// Crossings are the events met, in order of time.
 	Crossings []Crossing
-	// Stopped is the index of the terminal event that ended the solution, -1 when the end time did.
+	// stopped is the index of the terminal event that ended the solution, if ended.
 	stopped int
 	ended   bool
 }
