@@ -71,7 +71,7 @@ var catalogue = []kind{
 	},
 	{
 		id: "climb.clearance", title: "Clearance over obstacles after the launch", unit: "m", sense: LimitSenseAtLeast,
-		method:   "Height of the launch path over every obstacle in the departure corridor, drift included; the climb is drawn on beyond the computed path.",
+		method:   "Height of the launch path over every obstacle in the departure corridor, drift included, no higher than the circuit; the climb is drawn on beyond the computed path.",
 		source:   "Equations of motion; corridor widening by a tenth of the distance as in ICAO Annex 14",
 		validity: "Straight departure, no wake of hedges and banks.",
 	},

@@ -139,9 +139,18 @@ func (p *pass) gap(o over) (gap, where float64) {
 	return near, o.near
 }
 
-// pathHeight returns the height of the path over the start at a distance: as flown, on the ground beyond a contact, and on the line of
-// the last climb beyond the end.
+// pathHeight returns the height of the path over the start at a distance, no higher than the circuit is planned.
 func (p *pass) pathHeight(distance float64) float64 {
+	height := p.climbHeight(distance)
+	if ceiling, ok := p.read("launchPlan.circuit.heightMeters", p.circuitPlan().HeightMeters); ok {
+		return min(height, ceiling)
+	}
+	return height
+}
+
+// climbHeight returns the height of the climb over the start at a distance: as flown, on the ground beyond a contact, and on the line
+// of the last climb beyond the end.
+func (p *pass) climbHeight(distance float64) float64 {
 	r := &p.launch.result
 	if height, reached := r.HeightAt(distance); reached {
 		return height

@@ -1,0 +1,12 @@
+// Package demo holds the demonstration documents: models, fields, plans, days and whole assessments of an invented club.
+package demo
+
+import "embed"
+
+// Files are all demonstration documents, as proto3 JSON.
+//
+// dabchick, sandmartin, redshank and nightjar are models; long_acre and quarry_top fields; plan_*, day_* and limits_* the other parts;
+// <model>_<field>[_<variant>] whole documents.
+//
+//go:embed *.json
+var Files embed.FS
