@@ -19,6 +19,9 @@ func runAssess(_ context.Context, args []string, std streams) (int, error) {
 	set := flag.NewFlagSet("pitgate assess", flag.ContinueOnError)
 	set.SetOutput(std.err)
 	asJSON := set.Bool("json", false, "write the whole report as JSON")
+	var parts report.Options
+	set.BoolVar(&parts.Quantities, "quantities", false, "add every computed intermediate")
+	set.BoolVar(&parts.Methods, "methods", false, "add method, source and validity of every finding")
 	files, err := filesAndFlags(set, args)
 	if err != nil {
 		return 0, err
@@ -37,7 +40,7 @@ func runAssess(_ context.Context, args []string, std streams) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	return report.ExitStatus(computed), write(std.out, computed, *asJSON)
+	return report.ExitStatus(computed), write(std.out, computed, *asJSON, parts)
 }
 
 // filesAndFlags lets flags stand before or after the file.
@@ -74,11 +77,10 @@ func assessFile(name string, in io.Reader) (assess.Report, error) {
 	return document.Assess(input)
 }
 
-// write writes a report.
-func write(w io.Writer, r assess.Report, asJSON bool) error {
+// write writes a report as text with the parts asked for, or whole as JSON.
+func write(w io.Writer, r assess.Report, asJSON bool, parts report.Options) error {
 	if !asJSON {
-		_, err := io.WriteString(w, report.Text(r))
-		return err
+		return report.Write(w, r, parts)
 	}
 	encoder := json.NewEncoder(w)
 	encoder.SetIndent("", "  ")
