@@ -107,6 +107,24 @@ func TestThrustFallsWithSpeedAndRisesWithTime(t *testing.T) {
 	}
 }
 
+func TestIdleThrustTurnsNegativeWithSpeed(t *testing.T) {
+	t.Parallel()
+	e := Engine{Kind: Turbine, StaticThrust: 80, IdleThrust: 3.2, MassFlow: 0.217294, ThrustExponent: 2.8}
+	ratio := math.Pow(0.04, 1/2.8)
+	for _, v := range []float64{0, 20, 40, 60} {
+		if want := 3.2 - 0.217294*ratio*v; math.Abs(e.IdleThrustAt(v, Standard)-want) > 1e-12 {
+			t.Errorf("idle thrust at %g m/s is %g, want %g", v, e.IdleThrustAt(v, Standard), want)
+		}
+	}
+	if e.IdleThrustAt(60, Standard) >= 0 {
+		t.Error("idle thrust at 60 m/s is not negative")
+	}
+	day := Air{Temperature: 308.15, Pressure: 98500}
+	if want := 0.217294 * (98500.0 / 101325) / (308.15 / 288.15); math.Abs(e.DayMassFlow(day)-want) > 1e-12 {
+		t.Errorf("mass flow of the day is %g, want %g", e.DayMassFlow(day), want)
+	}
+}
+
 func TestRamFormIsTheGreater(t *testing.T) {
 	t.Parallel()
 	for v := 5.0; v <= 100; v += 5 {

@@ -94,6 +94,13 @@ func TestFlightMechanics(t *testing.T) {
 		"best-speed":     func(in inputs) float64 { return best(in).Speed },
 		"best-angle":     func(in inputs) float64 { return best(in).Angle * 180 / math.Pi },
 		"best-sink":      func(in inputs) float64 { return best(in).Sink },
+		"glide-range":    func(in inputs) float64 { return best(in).Range(in["height"], 0) },
+		"steady-climb": func(in inputs) float64 {
+			a, air := polar(in)
+			f := flight{model: &a, air: &air, launch: &Launch{MaxClimbAngle: 1.5}, held: a.CLMax}
+			pressureArea := 0.5 * air.Density * in["speed"] * in["speed"] * a.Area
+			return f.climbAngle(airMotion{clearance: 1e3}, pressureArea, in["thrust"]) * 180 / math.Pi
+		},
 		"least-sink-lift": func(in inputs) float64 {
 			a, air := polar(in)
 			return a.LeastSink(air).Lift
@@ -108,4 +115,27 @@ func TestFlightMechanics(t *testing.T) {
 		"level-drag":    func(in inputs) float64 { a, air := polar(in); return a.LevelDrag(in["speed"], air) },
 		"ground-effect": func(in inputs) float64 { return GroundEffect(in["height"], in["span"]) },
 	})
+}
+
+func TestClimbAngleBalancesTheForces(t *testing.T) {
+	t.Parallel()
+	a, air := jet(), grass(0, 0)
+	weight := a.Mass * Gravity
+	for _, speed := range []float64{18, 25, 40} {
+		for _, thrust := range []float64{0, 20, 60, 100} {
+			angle, found := a.ClimbAngleAt(speed, thrust, air)
+			if !found {
+				t.Fatalf("no climb at %g m/s with %g N", speed, thrust)
+			}
+			pressureArea := 0.5 * air.Density * speed * speed * a.Area
+			lift := weight * math.Cos(angle) / pressureArea
+			drag := pressureArea * (a.CD0 + a.InducedFactor*lift*lift)
+			if off := thrust - drag - weight*math.Sin(angle); math.Abs(off) > 1e-9*weight {
+				t.Errorf("forces along the climb at %g m/s with %g N are off by %g N", speed, thrust, off)
+			}
+		}
+	}
+	if _, found := a.ClimbAngleAt(20, 3*weight, air); found {
+		t.Error("a thrust of three weights has a steady climb short of the vertical")
+	}
 }

@@ -116,6 +116,50 @@ func TestCatapultWorkBecomesSpeed(t *testing.T) {
 	}
 }
 
+func TestDollyAndThrustLineOnTheRails(t *testing.T) {
+	t.Parallel()
+	const mass, dolly, thrust, slope, friction, tilt = 8.0, 3.0, 70.0, 0.15, 0.2, 0.1
+	a := Aircraft{Mass: mass, ThrustAngle: tilt, Thrust: func(float64, float64) float64 { return thrust }}
+	l := Launch{Method: Ramp, Slope: slope, Friction: friction, Length: 5, DollyMass: dolly, Tolerance: 1e-11}
+	r, err := l.Run(a, Conditions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	weight := (mass + dolly) * Gravity
+	normal := weight*math.Cos(slope) - thrust*math.Sin(tilt)
+	acceleration := (thrust*math.Cos(tilt) - friction*normal - weight*math.Sin(slope)) / (mass + dolly)
+	if want := math.Sqrt(2 * acceleration * 5); math.Abs(r.GroundSpeed-want) > 1e-9 {
+		t.Errorf("leaves at %.10g, constant forces say %.10g", r.GroundSpeed, want)
+	}
+}
+
+func TestPullUpKeepsItsLimits(t *testing.T) {
+	t.Parallel()
+	for name, l := range launches() {
+		l.Distance = 200
+		r, err := l.Run(modelOf(name), grass(0, 0))
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, s := r.trace.flight, &r.trace.flown
+		highest, steepest := 0.0, 0.0
+		for i := range 400 {
+			at := s.start + (s.end-s.start)*float64(i)/400
+			state := s.At(at)
+			rate, m := f.rate(at, state), f.through(state)
+			across := rate[atUpward]*m.cosine - rate[atForward]*m.sine
+			highest = max(highest, across/Gravity+m.cosine)
+			steepest = max(steepest, math.Atan2(state[atUpward], state[atForward]))
+		}
+		if highest > DefaultMaxLoad+1e-9 || highest < 1.1 {
+			t.Errorf("%s: highest load factor %g, limit %g", name, highest, DefaultMaxLoad)
+		}
+		if steepest > DefaultMaxClimbAngle+0.005 && name != "ramp" {
+			t.Errorf("%s: steepest climb %g, limit %g", name, steepest, DefaultMaxClimbAngle)
+		}
+	}
+}
+
 func TestStraightRailProfileIsTheSlope(t *testing.T) {
 	t.Parallel()
 	straight := launches()["ramp"]
