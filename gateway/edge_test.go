@@ -107,7 +107,7 @@ func TestRequestsAreRefused(t *testing.T) {
 		{"cross site", "POST", "/v1/me:signOut", object{}, []string{"Sec-Fetch-Site", "cross-site"}, 403, "CROSS_ORIGIN", ""},
 		{"too large", "POST", "/v1/clubs/larkmoor/models", object{"displayName": strings.Repeat("x", 1<<20)}, nil, 413, "BODY_TOO_LARGE", ""},
 		{"no such path", "GET", "/v1/nothing", nil, nil, 404, "NO_SUCH_PATH", ""},
-		{"no such method", "DELETE", "/v1/me", nil, nil, 501, "NO_SUCH_METHOD", ""},
+		{"no such method", "DELETE", "/v1/me", nil, nil, 405, "NO_SUCH_METHOD", ""},
 		{"other club", "GET", "/v1/clubs/eastfen/models", nil, nil, 404, "NOT_FOUND", ""},
 		{"bad page token", "GET", "/v1/clubs/larkmoor/ledger/entries?pageToken=zz", nil, nil, 400, "BAD_PAGE_TOKEN", "pageToken"},
 		{"negative page size", "GET", "/v1/clubs/larkmoor/models?pageSize=-1", nil, nil, 400, "INVALID_FIELDS", "pageSize"},

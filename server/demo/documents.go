@@ -13,7 +13,7 @@ import (
 
 // read fills a message from one of the demo's files.
 func read[M proto.Message](name string, into M) (M, error) {
-	text, err := files.FS.ReadFile(name + ".json")
+	text, err := files.Files.ReadFile(name + ".json")
 	if err != nil {
 		return into, fmt.Errorf("demo file: %w", err)
 	}
