@@ -1,0 +1,77 @@
+import { equal, see } from './browser.mjs';
+
+const pages = ['/waiting', '/models', '/models/new', '/approvals', '/incidents', '/incidents/new'];
+
+/** Controls lower or narrower than 48 px; boxes to tick stand in a label that is tall enough. */
+const smallControls = () =>
+  [...document.querySelectorAll('button, a, input, select, textarea, summary')]
+    .map((e) => (e.matches('input[type=checkbox], input[type=radio]') ? (e.closest('label') ?? e) : e))
+    .filter((e) => e.checkVisibility() && !e.matches('.skip'))
+    .map((e) => [e.textContent.trim().slice(0, 30) || e.tagName, e.getBoundingClientRect()])
+    .filter(([, r]) => r.height < 48)
+    .map(([name, r]) => `${name} ${r.height.toFixed(0)} px`);
+
+/** What holds for every page, whoever looks at it. */
+export function pageTests({ phone, faults }) {
+  return [
+    [
+      'a wrong password is refused in words with a request id',
+      async () => {
+        const page = await phone();
+        await page.locator('input[name=club]').fill('larkmoor');
+        await page.locator('input[name=email]').fill('ada@larkmoor.example');
+        await page.locator('input[name=password]').fill('wrong');
+        await page.locator('form button[type=submit]').click();
+        await see(page.locator('[data-trouble]', { hasText: 'quote request' }), 'the refusal');
+        await page.context().close();
+      },
+    ],
+    [
+      'every page fits 360 px and every control is at least 48 px high',
+      async () => {
+        const page = await phone('Ines Valdez');
+        await page.setViewportSize({ width: 360, height: 740 });
+        for (const path of pages) {
+          await page.goto(path);
+          await see(page.locator('main h1'), `heading of ${path}`);
+          const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+          equal(Math.max(0, over), 0, `overflow of ${path}`);
+          equal((await page.evaluate(smallControls)).join('; '), '', `small controls of ${path}`);
+        }
+        await page.context().close();
+      },
+    ],
+    [
+      'back leads to the former page, and an unknown address says so',
+      async () => {
+        const page = await phone('Ada Thorne');
+        await page.getByRole('link', { name: 'Incidents' }).click();
+        await see(page.getByRole('heading', { name: 'Incidents' }), 'incidents');
+        await page.goBack();
+        await see(page.getByRole('heading', { name: 'My models' }), 'models again');
+        await page.goto('/nothing/here');
+        await see(page.getByText('There is no page at this address.'), 'word of the missing page');
+        await page.context().close();
+      },
+    ],
+    [
+      'the page opens without a connection and says so',
+      async () => {
+        const page = await phone('Ada Thorne');
+        await page.evaluate(() => navigator.serviceWorker.ready);
+        await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+        await page.context().setOffline(true);
+        await page.reload();
+        await see(page.getByText('No connection to the club’s server.'), 'word of the missing connection');
+        await see(page.locator('.who').getByText('Ada Thorne'), 'the person');
+        await page.context().close();
+      },
+    ],
+    [
+      'no page reported a fault or broke the content policy',
+      () => {
+        equal(faults.join('; '), '', 'faults');
+      },
+    ],
+  ];
+}

@@ -1,0 +1,24 @@
+// Drives the demonstration in a phone-sized browser. PITGATE_URL says where it runs; the data should be fresh.
+import { approvalTests } from './approvals.mjs';
+import { startBrowser } from './browser.mjs';
+import { incidentTests } from './incidents.mjs';
+import { pageTests } from './page.mjs';
+
+const house = await startBrowser();
+let passed = 0;
+let failed = 0;
+
+for (const [name, run] of [...approvalTests(house), ...incidentTests(house), ...pageTests(house)]) {
+  const start = Date.now();
+  try {
+    await run();
+    passed++;
+    console.log(`ok   ${name} (${String(Date.now() - start)} ms)`);
+  } catch (error) {
+    failed++;
+    console.log(`FAIL ${name}: ${error instanceof Error ? error.message.split('\n')[0] : String(error)}`);
+  }
+}
+await house.close();
+console.log(`${String(passed)} passed, ${String(failed)} failed`);
+process.exit(failed === 0 ? 0 : 1);
