@@ -79,8 +79,20 @@ func (l lattice) cover(surface int, inner, outer float64) []float64 {
 	for i := range l.strips {
 		s := &l.strips[i]
 		if s.surface == surface {
-			out[i] = max(0, min(outer, s.outer)-max(inner, s.inner)) / (s.outer - s.inner)
+			out[i] = overlap(inner, outer, s.inner, s.outer)
 		}
 	}
 	return out
+}
+
+// overlap returns the share of the interval from low to high that lies between inner and outer; an interval without length counts whole
+// when it lies inside.
+func overlap(inner, outer, low, high float64) float64 {
+	if high-low > 1e-9 {
+		return max(0, min(outer, high)-max(inner, low)) / (high - low)
+	}
+	if low >= inner && low <= outer {
+		return 1
+	}
+	return 0
 }

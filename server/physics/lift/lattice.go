@@ -25,7 +25,7 @@ type latticeStrip struct {
 	incidence    float64
 	zeroLift     float64 // zero-lift angle of the section, rad
 	camberMoment float64 // quarter-chord moment coefficient of the section
-	inner, outer float64 // place along the half span, 0 to 1
+	inner, outer float64 // edges over the half span (over the height of a winglet)
 }
 
 // surfaceName is a surface that takes part.
@@ -43,11 +43,12 @@ type lattice struct {
 	chosen  int // index of the only surface that counts, or -1
 
 	meanWidth []float64 // of the strips of each surface, m
+	group     []int     // of each surface; surfaces joined end to end share one
 }
 
 // newLattice cuts the surfaces into panels.
 func newLattice(surfaces []planform.Surface, grid Grid) lattice {
-	l := lattice{chosen: -1, meanWidth: make([]float64, len(surfaces))}
+	l := lattice{chosen: -1, meanWidth: make([]float64, len(surfaces)), group: groupJoined(surfaces)}
 	for i, s := range surfaces {
 		if s.Role == planform.RoleFin || !s.Mirrored {
 			l.skipped = append(l.skipped, s.Name)
@@ -57,6 +58,36 @@ func newLattice(surfaces []planform.Surface, grid Grid) lattice {
 		l.addSurface(i, planform.Extended(s), grid)
 	}
 	return l
+}
+
+// groupJoined numbers the surfaces so that those joined end to end, as a winglet to its wing, share a number.
+func groupJoined(surfaces []planform.Surface) []int {
+	group := make([]int, len(surfaces))
+	for i := range surfaces {
+		group[i] = i
+		for j := range i {
+			if joined(surfaces[i], surfaces[j]) || joined(surfaces[j], surfaces[i]) {
+				merge(group[:i+1], group[i], group[j])
+			}
+		}
+	}
+	return group
+}
+
+// merge gives all members of one group the number of another.
+func merge(group []int, from, to int) {
+	for i, g := range group {
+		if g == from {
+			group[i] = to
+		}
+	}
+}
+
+// joined reports whether the outer surface begins where the inner one ends, seen along the stream, within 1 % of the chord there.
+func joined(inner, outer planform.Surface) bool {
+	tip, root := inner.Stations[len(inner.Stations)-1], outer.Stations[0]
+	near := float64(0.01 * tip.Chord)
+	return inner.Mirrored && outer.Mirrored && math.Abs(tip.Y-root.Y) <= near && math.Abs(tip.Z-root.Z) <= near
 }
 
 // only returns the same lattice of which one surface counts in the sums.
@@ -89,7 +120,7 @@ func (l *lattice) addSurface(index int, s planform.Surface, grid Grid) {
 	first := len(l.strips)
 	places := stationPlaces(s)
 	for k := 1; k < len(s.Stations); k++ {
-		edges, middles := cutSegment(places[k-1], places[k], count, grid.Equal)
+		edges, middles := cutSegment(places[k-1], places[k], count, spacingOf(s, grid))
 		for i, middle := range middles {
 			l.addStrip(index, s, stripCut{
 				station: k, from: places[k-1], to: places[k], inner: edges[i], outer: edges[i+1], middle: middle,
@@ -115,27 +146,64 @@ func stationPlaces(s planform.Surface) []float64 {
 	return places
 }
 
-// cutSegment divides one straight segment into strips: even in the angle whose sine is the place, so that strips narrow at the tip.
-func cutSegment(from, to float64, count int, equal bool) (edges, middles []float64) {
-	angle := func(place float64) float64 {
-		if equal {
-			return float64(place * math.Pi / 2)
-		}
-		return math.Atan2(place, math.Sqrt(max(0, 1-float64(place*place))))
+// spacing says how strips crowd along a surface.
+type spacing int
+
+const (
+	towardsTip  spacing = iota // a surface that begins at the plane of symmetry
+	towardsEnds                // a surface with two free or joined ends
+	evenly
+)
+
+// spacingOf returns the spacing of a surface.
+func spacingOf(s planform.Surface, grid Grid) spacing {
+	switch {
+	case grid.Equal:
+		return evenly
+	case s.Stations[0].Y > 0:
+		return towardsEnds
 	}
-	place := func(angle float64) float64 {
-		if equal {
-			return angle / (math.Pi / 2)
-		}
-		return math.Sin(angle)
+	return towardsTip
+}
+
+// angle returns the strip variable of a place from 0 to 1; strips are even in it.
+//
+// Formula: asin(place); asin(2 place - 1)/2 + pi/4 for two ends; pi/2 place for even strips.
+// Valid for: places from 0 to 1, giving 0 to pi/2.
+// Source: cosine spacing of lattices.
+func (sp spacing) angle(place float64) float64 {
+	switch sp {
+	case evenly:
+		return float64(place * math.Pi / 2)
+	case towardsEnds:
+		return float64(0.5*arcSine(float64(2*place)-1)) + math.Pi/4
 	}
-	low, high := angle(from), angle(to)
+	return arcSine(place)
+}
+
+// place is the inverse of angle.
+func (sp spacing) place(angle float64) float64 {
+	switch sp {
+	case evenly:
+		return angle / (math.Pi / 2)
+	case towardsEnds:
+		return float64(0.5 * (1 + math.Sin(float64(2*angle)-math.Pi/2)))
+	}
+	return math.Sin(angle)
+}
+
+// arcSine returns the arc sine of a number from -1 to 1.
+func arcSine(x float64) float64 { return math.Atan2(x, math.Sqrt(max(0, 1-float64(x*x)))) }
+
+// cutSegment divides one straight segment between two places into strips.
+func cutSegment(from, to float64, count int, sp spacing) (edges, middles []float64) {
+	low, high := sp.angle(from), sp.angle(to)
 	n := max(1, int(math.Round(float64(count)*(high-low)/(math.Pi/2))))
 	step := (high - low) / float64(n)
 	edges, middles = make([]float64, n+1), make([]float64, n)
 	for i := range middles {
-		edges[i] = place(low + float64(step*float64(i)))
-		middles[i] = place(low + float64(step*(float64(i)+0.5)))
+		edges[i] = sp.place(low + float64(step*float64(i)))
+		middles[i] = sp.place(low + float64(step*(float64(i)+0.5)))
 	}
 	edges[0], edges[n] = from, to
 	return edges, middles
@@ -182,7 +250,7 @@ func newStrip(index int, s planform.Surface, cut stripCut, inner, outer, middle 
 		incidence: s.Incidence + middle.Twist, inner: cut.inner, outer: cut.outer,
 	}
 	if tip.Y > 0 && !s.Vertical() {
-		strip.SpanRatio = middle.Y / tip.Y
+		strip.SpanRatio, strip.inner, strip.outer = middle.Y/tip.Y, inner.Y/tip.Y, outer.Y/tip.Y
 	}
 	return strip
 }

@@ -417,3 +417,41 @@ func TestWingletsAndDihedral(t *testing.T) {
 		t.Errorf("dihedral: slope %v, want below %v", v.LiftSlope, plain.LiftSlope)
 	}
 }
+
+func TestAWingInTwoPiecesIsOneWing(t *testing.T) {
+	t.Parallel()
+	whole := tapered(7, 0.5, 15)
+	a, b := whole.Stations[0], whole.Stations[1]
+	middle := between(a, b, 0.6)
+	single := whole
+	single.Stations = []planform.Station{a, middle, b}
+	inner, outer := whole, whole
+	inner.Stations, outer.Stations = []planform.Station{a, middle}, []planform.Station{middle, b}
+	outer.Name, outer.Role = "outer panel", planform.RoleSecondWing
+	reference := Reference{Area: 7, Chord: 1.037, Span: 7}
+	one, err := Solve([]planform.Surface{single}, reference)
+	if err != nil {
+		t.Fatal(err)
+	}
+	two, err := Solve([]planform.Surface{inner, outer}, reference)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "lift slope", two.LiftSlope, one.LiftSlope, 0.003*one.LiftSlope)
+	near(t, "neutral point", two.NeutralPointX, one.NeutralPointX, 0.003)
+	near(t, "efficiency", two.SpanEfficiency, one.SpanEfficiency, 0.005)
+}
+
+func TestControlsCountFromThePlaneOfSymmetry(t *testing.T) {
+	t.Parallel()
+	wing := tapered(6, 1, 0)
+	wing.Stations[0].Y = 1.2
+	wing.Controls = []planform.Control{{Name: "flap", Inner: 0, Outer: 0.4, ChordRatio: 0.3}, {Name: "aileron", Inner: 0.4, Outer: 1, ChordRatio: 0.3}}
+	s := mustSolve(t, []planform.Surface{wing}, Grid{})
+	near(t, "flap ends where the panel begins", s.Controls[0].LiftSlope, 0, 1e-9)
+	if s.Controls[1].LiftSlope <= 0 {
+		t.Error("the aileron must lift")
+	}
+	near(t, "upright end", overlap(0.4, 1, 1, 1), 1, 0)
+	near(t, "upright end outside", overlap(0.4, 0.9, 1, 1), 0, 0)
+}

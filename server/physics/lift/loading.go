@@ -111,12 +111,12 @@ func (l lattice) trefftzWash(strength []float64) []float64 {
 	return wash
 }
 
-// mutualWeight returns how often the wash of a source strip counts on a receiving strip: once within a surface; between surfaces twice
+// mutualWeight returns how often the wash of a source strip counts on a receiving strip: once within a surface or joined ones; between others twice
 // on the one with the finer strips, not at all on the other, once when they are equally fine.
 func (l lattice) mutualWeight(receiver, source int) float64 {
 	r, s := l.strips[receiver].surface, l.strips[source].surface
 	switch {
-	case r == s || l.meanWidth[r] == l.meanWidth[s]:
+	case l.group[r] == l.group[s] || l.meanWidth[r] == l.meanWidth[s]:
 		return 1
 	case l.meanWidth[r] < l.meanWidth[s]:
 		return 2

@@ -165,12 +165,15 @@ func EllipticSlope(sectionSlope, aspectRatio float64) float64 {
 //
 // Formula: 4.44 (K_A K_l K_H sqrt(cos sweep))^1.19; K_A = 1/A - 1/(1 + A^1.7), K_l = (10 - 3 taper)/7,
 // K_H = (1 - h/b)/(2 l/b)^(1/3); where l tail arm, h tail height over the wing.
-// Valid for: A 4 to 10, subsonic; within 0.05 of the lattice.
+// Valid for: A 4 to 10, subsonic; within 0.05 of the lattice; 0 for a tail that is not behind the wing.
 // Source: DATCOM, as in Nelson, Flight Stability and Automatic Control.
 func DownwashSlope(aspectRatio, taper, quarterChordSweep, armOverSpan, heightOverSpan float64) float64 {
+	if !(armOverSpan > 0) || !(aspectRatio > 0) {
+		return 0
+	}
 	ka := 1/aspectRatio - 1/(1+elementary.Pow(aspectRatio, 1.7))
 	kl := (10 - float64(3*taper)) / 7
-	kh := (1 - heightOverSpan) / elementary.Pow(float64(2*armOverSpan), 1.0/3)
+	kh := max(0, 1-heightOverSpan) / elementary.Pow(float64(2*armOverSpan), 1.0/3)
 	product := float64(float64(float64(ka*kl)*kh) * math.Sqrt(math.Cos(quarterChordSweep)))
 	return float64(4.44 * elementary.Pow(product, 1.19))
 }
