@@ -27,7 +27,7 @@ func machFactor(mach, sweep float64) float64 {
 	if !(mach > 0) {
 		return 0
 	}
-	return float64(float64(1.34*elementary.Pow(mach, 0.18)) * elementary.Pow(max(0.01, math.Cos(sweep)), 0.28))
+	return float64(float64(1.34*elementary.Pow(mach, 0.18)) * elementary.Pow(max(0.01, elementary.Cos(sweep)), 0.28))
 }
 
 // BodyFormFactor returns the form factor of a fuselage or pod.

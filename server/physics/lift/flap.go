@@ -3,6 +3,7 @@ package lift
 import (
 	"math"
 
+	"pitgate/server/physics/elementary"
 	"pitgate/server/physics/planform"
 )
 
@@ -28,7 +29,7 @@ type control struct {
 // Source: thin-aerofoil theory (Glauert 1927).
 func FlapEffectiveness(chordRatio float64) float64 {
 	t := hingeAngle(chordRatio)
-	return 1 - (t-math.Sin(t))/math.Pi
+	return 1 - (t-elementary.Sin(t))/math.Pi
 }
 
 // FlapMoment returns the quarter-chord moment coefficient of the section per radian of a plain flap.
@@ -38,13 +39,13 @@ func FlapEffectiveness(chordRatio float64) float64 {
 // Source: thin-aerofoil theory (Glauert 1927).
 func FlapMoment(chordRatio float64) float64 {
 	t := hingeAngle(chordRatio)
-	return -float64(0.5 * float64(math.Sin(t)*(1-math.Cos(t))))
+	return -float64(0.5 * float64(elementary.Sin(t)*(1-elementary.Cos(t))))
 }
 
 // hingeAngle returns the angle of the hinge, cos t = 2 E - 1.
 func hingeAngle(chordRatio float64) float64 {
 	c := float64(2*max(0, min(1, chordRatio))) - 1
-	return math.Atan2(math.Sqrt(max(0, 1-float64(c*c))), c)
+	return elementary.Atan2(math.Sqrt(max(0, 1-float64(c*c))), c)
 }
 
 // listControls gathers the controls of the surfaces that take part; an all-moving surface counts as one.

@@ -3,6 +3,7 @@ package lift
 import (
 	"math"
 
+	"pitgate/server/physics/elementary"
 	"pitgate/server/physics/planform"
 )
 
@@ -187,13 +188,13 @@ func (sp spacing) place(angle float64) float64 {
 	case evenly:
 		return angle / (math.Pi / 2)
 	case towardsEnds:
-		return float64(0.5 * (1 + math.Sin(float64(2*angle)-math.Pi/2)))
+		return float64(0.5 * (1 + elementary.Sin(float64(2*angle)-math.Pi/2)))
 	}
-	return math.Sin(angle)
+	return elementary.Sin(angle)
 }
 
 // arcSine returns the arc sine of a number from -1 to 1.
-func arcSine(x float64) float64 { return math.Atan2(x, math.Sqrt(max(0, 1-float64(x*x)))) }
+func arcSine(x float64) float64 { return elementary.Atan2(x, math.Sqrt(max(0, 1-float64(x*x)))) }
 
 // cutSegment divides one straight segment between two places into strips.
 func cutSegment(from, to float64, count int, sp spacing) (edges, middles []float64) {

@@ -39,6 +39,47 @@ func (s *Solution) MaximumLift(re func(chord float64) float64, factor float64) M
 	return s.MaximumLiftSet(re, factor, nil)
 }
 
+// MinimumLift returns the greatest downward lift with controls neutral, Coefficient negative; arguments as MaximumLift.
+//
+// Formula: as MaximumLift with the sections upside down.
+// Valid for: as MaximumLift; a limit the builder gives holds for upright flight only, the table is used here.
+// Source: critical-section method.
+func (s *Solution) MinimumLift(re func(chord float64) float64, factor float64) Maximum {
+	best := Maximum{}
+	for i := range s.Strips {
+		strip := &s.Strips[i]
+		if !strip.stallsTheModel() || !(strip.LiftSlope > 1e-6) {
+			continue
+		}
+		candidate := strip.lowerLimit(re(strip.Chord), factor)
+		if !best.Found || candidate.Incidence > best.Incidence {
+			best = candidate
+		}
+	}
+	if best.Found {
+		best.Coefficient = s.Lift(best.Incidence)
+		best.Spread = float64(best.Spread * s.LiftSlope)
+	}
+	return best
+}
+
+// lowerLimit returns the state in which this strip stalls downward; Spread is that of the incidence.
+func (s *Strip) lowerLimit(reynolds, factor float64) Maximum {
+	upside := *s
+	upside.inner, upside.outer = inverted(s.inner), inverted(s.outer)
+	upside.BasicLift = -s.BasicLift
+	m := upside.limit(reynolds, factor, nil)
+	m.Incidence, m.SectionCoefficient = -m.Incidence, -m.SectionCoefficient
+	return m
+}
+
+// inverted returns a section upside down.
+func inverted(s planform.Section) planform.Section {
+	camber, position := s.EffectiveCamber()
+	thickness := s.EffectiveThickness()
+	return planform.Section{Family: s.Family, Thickness: thickness, Camber: -camber, CamberPosition: position}
+}
+
 // MaximumLiftSet returns the greatest lift with controls held at angles, as MaximumLift does with neutral ones.
 func (s *Solution) MaximumLiftSet(re func(chord float64) float64, factor float64, settings []Setting) Maximum {
 	best := Maximum{}
@@ -103,7 +144,7 @@ func (s *Strip) Limit(reynolds float64) SectionLimit {
 func FlapLimitGain(chordRatio, angle float64) float64 {
 	const full, lowReynolds = 0.9, 0.65
 	bounded := max(-math.Pi/3, min(math.Pi/3, angle))
-	share := math.Sin(bounded) / (math.Sqrt(3) / 2)
+	share := elementary.Sin(bounded) / (math.Sqrt(3) / 2)
 	return float64(float64(full*lowReynolds) * float64(share*max(0, min(1, chordRatio/0.25))))
 }
 
@@ -113,67 +154,5 @@ func FlapLimitGain(chordRatio, angle float64) float64 {
 // Valid for: aspect ratio above 5; optimistic for rectangular wings, which reach 0.82 to 0.87.
 // Source: Raymer, Aircraft Design: A Conceptual Approach, chapter 12 (from memory).
 func SweptLimit(sectionMaximum, quarterChordSweep float64) float64 {
-	return float64(float64(0.9*sectionMaximum) * math.Cos(quarterChordSweep))
-}
-
-// GroundFactor returns the part of the induced drag that is left near the ground.
-//
-// Formula: phi = (16 h/b)^2/(1 + (16 h/b)^2); where h height of the wing over the ground, b span, m (McCormick).
-// Valid for: h/b 0.03 to 1; kinder to take-off than to float in the landing.
-// Source: McCormick, as in Anderson, Introduction to Flight, Eq. 6.77.
-func GroundFactor(height, span float64) float64 {
-	if !(span > 0) || !(height > 0) {
-		return 0
-	}
-	ratio := 16 * height / span
-	square := float64(ratio * ratio)
-	if math.IsInf(square, 0) {
-		return 1
-	}
-	return square / (1 + square)
-}
-
-// HelmboldSlope returns the lift slope of a straight wing, per rad.
-//
-// Formula: a = a0/(sqrt(1 + k^2) + k), k = a0/(pi A); where a0 section slope per rad, A aspect ratio.
-// Valid for: A above 0.5, no sweep; 7 % above the lattice for straight wings.
-// Source: Anderson, Aircraft Performance and Design, Eq. 2.18a.
-func HelmboldSlope(sectionSlope, aspectRatio float64) float64 {
-	k := sectionSlope / float64(math.Pi*aspectRatio)
-	return sectionSlope / (math.Sqrt(1+float64(k*k)) + k)
-}
-
-// SweptSlope returns the lift slope of a swept wing, per rad.
-//
-// Formula: Helmbold with a0 cos(sweep of the half-chord line).
-// Valid for: sweep to 45 degrees, within 8 % of the lattice.
-// Source: Kuechemann, in Anderson, Aircraft Performance and Design, Eq. 2.19.
-func SweptSlope(sectionSlope, aspectRatio, halfChordSweep float64) float64 {
-	return HelmboldSlope(float64(sectionSlope*math.Cos(halfChordSweep)), aspectRatio)
-}
-
-// EllipticSlope returns the lift slope of a wing of elliptic loading, per rad.
-//
-// Formula: a = a0/(1 + a0/(pi A)).
-// Valid for: A above 5, no sweep.
-// Source: Prandtl's lifting line.
-func EllipticSlope(sectionSlope, aspectRatio float64) float64 {
-	return sectionSlope / (1 + sectionSlope/float64(math.Pi*aspectRatio))
-}
-
-// DownwashSlope returns the slope of the downwash angle at a tail with incidence.
-//
-// Formula: 4.44 (K_A K_l K_H sqrt(cos sweep))^1.19; K_A = 1/A - 1/(1 + A^1.7), K_l = (10 - 3 taper)/7,
-// K_H = (1 - h/b)/(2 l/b)^(1/3); where l tail arm, h tail height over the wing.
-// Valid for: A 4 to 10, subsonic; within 0.05 of the lattice; 0 for a tail that is not behind the wing.
-// Source: DATCOM, as in Nelson, Flight Stability and Automatic Control.
-func DownwashSlope(aspectRatio, taper, quarterChordSweep, armOverSpan, heightOverSpan float64) float64 {
-	if !(armOverSpan > 0) || !(aspectRatio > 0) {
-		return 0
-	}
-	ka := 1/aspectRatio - 1/(1+elementary.Pow(aspectRatio, 1.7))
-	kl := (10 - float64(3*taper)) / 7
-	kh := max(0, 1-heightOverSpan) / elementary.Pow(float64(2*armOverSpan), 1.0/3)
-	product := float64(float64(float64(ka*kl)*kh) * math.Sqrt(math.Cos(quarterChordSweep)))
-	return float64(4.44 * elementary.Pow(product, 1.19))
+	return float64(float64(0.9*sectionMaximum) * elementary.Cos(quarterChordSweep))
 }

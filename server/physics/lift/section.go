@@ -3,6 +3,7 @@ package lift
 import (
 	"math"
 
+	"pitgate/server/physics/elementary"
 	"pitgate/server/physics/planform"
 )
 
@@ -50,7 +51,7 @@ func meanLineIntegrals(camber, position float64) (zeroLift, a1, a2 float64) {
 	k := float64(2*position) - 1
 	fore := 2 * camber / float64(position*position)
 	aft := 2 * camber / float64((1-position)*(1-position))
-	split := math.Atan2(math.Sqrt(max(0, 1-float64(k*k))), -k)
+	split := elementary.Atan2(math.Sqrt(max(0, 1-float64(k*k))), -k)
 	i0, i1, i2 := meanLinePrimitive(split, k)
 	e0, e1, e2 := meanLinePrimitive(math.Pi, k)
 	total := func(at, end float64) float64 { return float64(fore*at) + float64(aft*(end-at)) }
@@ -63,7 +64,7 @@ func meanLineIntegrals(camber, position float64) (zeroLift, a1, a2 float64) {
 // Valid for: any t.
 // Source: integral calculus.
 func meanLinePrimitive(t, k float64) (zero, one, two float64) {
-	s1, s2, s3 := math.Sin(t), math.Sin(float64(2*t)), math.Sin(float64(3*t))
+	s1, s2, s3 := elementary.Sin(t), elementary.Sin(float64(2*t)), elementary.Sin(float64(3*t))
 	zero = float64(0.5 * (float64(k*t) + s1))
 	one = float64(0.5 * (float64(k*s1) + float64(0.5*t) + float64(0.25*s2)))
 	two = float64(0.5 * (float64(0.5*float64(k*s2)) + float64(0.5*s1) + s3/6))

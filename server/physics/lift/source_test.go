@@ -104,6 +104,9 @@ func TestWingTheory(t *testing.T) {
 		"swept": func(t *testing.T, _ string, in inputs) float64 {
 			return SweptSlope(in.number(t, "section"), in.number(t, "aspect"), degrees(in.number(t, "sweep")))
 		},
+		"compressible": func(t *testing.T, _ string, in inputs) float64 {
+			return CompressibleSlope(in.number(t, "aspect"), in.number(t, "mach"), degrees(in.number(t, "sweep")))
+		},
 		"ground": func(t *testing.T, _ string, in inputs) float64 {
 			return GroundFactor(in.number(t, "height"), in.number(t, "span"))
 		},

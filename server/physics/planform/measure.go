@@ -1,6 +1,10 @@
 package planform
 
-import "math"
+import (
+	"math"
+
+	"pitgate/server/physics/elementary"
+)
 
 // Measures are the figures of one surface, both sides together when it is mirrored.
 type Measures struct {
@@ -166,7 +170,7 @@ func (m *Measures) addEnds(s Surface) {
 	m.LeadingEdgeSweep = sweepAt(root, tip, across, 0)
 	m.QuarterChordSweep = sweepAt(root, tip, across, 0.25)
 	m.HalfChordSweep = sweepAt(root, tip, across, 0.5)
-	m.Dihedral = math.Atan2(tip.Z-root.Z, tip.Y-root.Y)
+	m.Dihedral = elementary.Atan2(tip.Z-root.Z, tip.Y-root.Y)
 }
 
 // sweepAt returns the sweep of the line at a fraction of the chord from root to tip, rad.
@@ -176,7 +180,7 @@ func (m *Measures) addEnds(s Surface) {
 // Source: geometry.
 func sweepAt(root, tip Station, across, fraction float64) float64 {
 	dx := (tip.X + float64(fraction*tip.Chord)) - (root.X + float64(fraction*root.Chord))
-	return math.Atan2(dx, across)
+	return elementary.Atan2(dx, across)
 }
 
 // HorizontalTailVolume returns the tail volume of a tailplane or canard.
