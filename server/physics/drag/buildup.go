@@ -97,7 +97,9 @@ func BuildUp(a Aircraft, c Conditions) (total float64, components []Component) {
 	}
 	if a.Leakage > 0 {
 		area := float64(a.Leakage * sum)
-		components = append(components, Component{Name: "gaps and leakage", Kind: KindLeakage, Area: area, Coefficient: perReference(area, c.ReferenceArea)})
+		components = append(components, Component{
+			Name: "gaps and leakage", Kind: KindLeakage, Area: area, Coefficient: perReference(area, c.ReferenceArea),
+		})
 		sum += area
 	}
 	return perReference(sum, c.ReferenceArea), components

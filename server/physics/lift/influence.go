@@ -29,7 +29,8 @@ func (l lattice) influence(image float64) []float64 {
 
 // coreBetween returns the square of the core radius that a strip feels in the trailing legs of another.
 //
-// Within a surface, and between surfaces joined end to end, the legs run along strip edges and need none. Between other surfaces a leg may pass through a control point, where the
+// Within a surface, and between surfaces joined end to end, the legs run along strip edges and need none. Between other surfaces a leg
+// may pass through a control point, where the
 // bare vortex would give any velocity whatever; the core spreads it over the wider strip.
 func (l lattice) coreBetween(receiver, source int) float64 {
 	r, s := &l.strips[receiver], &l.strips[source]

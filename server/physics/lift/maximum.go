@@ -34,7 +34,7 @@ type Setting struct {
 //
 // Formula: incidence = min over strips of (clmax(Re) factor - cl_basic)/cl_slope; CLmax = CL at that incidence.
 // Valid for: wings and canards of moderate sweep; a stall of the tailplane is not looked for.
-// Source: critical-section method, Anderson, Wing loading and stalling, NACA Report 572 (method).
+// Source: critical-section method, R. F. Anderson, Determination of the Characteristics of Tapered Wings, NACA Report 572 (from memory).
 func (s *Solution) MaximumLift(re func(chord float64) float64, factor float64) Maximum {
 	return s.MaximumLiftSet(re, factor, nil)
 }

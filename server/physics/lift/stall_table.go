@@ -81,8 +81,10 @@ var symmetricalCurves = []struct {
 
 // Gain of the greatest lift coefficient by camber over the symmetrical 12 % section: differences of lower band edges, from memory.
 var (
-	camberGainTwo  = newCurve([2]float64{5e4, 0.15}, [2]float64{1e5, 0.20}, [2]float64{2e5, 0.20}, [2]float64{5e5, 0.25}, [2]float64{1e6, 0.25}, [2]float64{2e6, 0.20})
-	camberGainFour = newCurve([2]float64{5e4, 0.30}, [2]float64{1e5, 0.35}, [2]float64{2e5, 0.35}, [2]float64{5e5, 0.35}, [2]float64{1e6, 0.35}, [2]float64{2e6, 0.30})
+	camberGainTwo = newCurve([2]float64{5e4, 0.15}, [2]float64{1e5, 0.20}, [2]float64{2e5, 0.20},
+		[2]float64{5e5, 0.25}, [2]float64{1e6, 0.25}, [2]float64{2e6, 0.20})
+	camberGainFour = newCurve([2]float64{5e4, 0.30}, [2]float64{1e5, 0.35}, [2]float64{2e5, 0.35},
+		[2]float64{5e5, 0.35}, [2]float64{1e6, 0.35}, [2]float64{2e6, 0.30})
 )
 
 // Plate and sheet: lower edges, from memory.
