@@ -17,6 +17,8 @@ type backend struct {
 	now       func() time.Time
 	log       *slog.Logger
 	doors     *doors
+	// computing has a place for each processor.
+	computing chan struct{}
 	// demoClub is the club whose people may be chosen without a password; empty outside the demo.
 	demoClub string
 }

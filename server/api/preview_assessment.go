@@ -16,7 +16,7 @@ func (s *assessmentsService) PreviewAssessment(ctx context.Context, req *pb.Prev
 	if _, err := enter(ctx, req.GetParent()); err != nil {
 		return nil, err
 	}
-	computed, err := computeInput(req.GetInput())
+	computed, err := s.computeInput(ctx, req.GetInput())
 	if err != nil {
 		return nil, err
 	}
@@ -25,10 +25,10 @@ func (s *assessmentsService) PreviewAssessment(ctx context.Context, req *pb.Prev
 }
 
 // computeInput computes a document from the wire.
-func computeInput(in *pb.AssessmentInput) (club.Assessment, error) {
+func (b *backend) computeInput(ctx context.Context, in *pb.AssessmentInput) (club.Assessment, error) {
 	text, err := protojson.Marshal(in)
 	if err != nil {
 		return club.Assessment{}, fmt.Errorf("assessment input: %w", err)
 	}
-	return compute(json.RawMessage(text))
+	return b.compute(ctx, json.RawMessage(text))
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"log/slog"
+	"runtime"
 	"time"
 
 	"buf.build/go/protovalidate"
@@ -64,7 +65,8 @@ func New(config Config) (*Server, error) {
 	if err != nil {
 		return nil, fmt.Errorf("api: %w", err)
 	}
-	b := &backend{store: config.Store, validator: validator, now: config.Now, log: config.Log, doors: doors, demoClub: config.DemoClub}
+	b := &backend{store: config.Store, validator: validator, now: config.Now, log: config.Log, doors: doors, demoClub: config.DemoClub,
+		computing: make(chan struct{}, runtime.GOMAXPROCS(0))}
 	server := &Server{Server: grpc.NewServer(serverOptions(b, policy)...), Health: health.NewServer()}
 	register(server, b)
 	if config.Reflection {

@@ -39,7 +39,7 @@ func (b *backend) computeSubmission(ctx context.Context, c caller, p plannedFlig
 	if err != nil {
 		return s, err
 	}
-	s.assessment, err = compute(composed(s.model.Description, s.field.Description, p))
+	s.assessment, err = b.compute(ctx, composed(s.model.Description, s.field.Description, p))
 	return s, err
 }
 
@@ -54,8 +54,9 @@ func composed(model, field json.RawMessage, p plannedFlight) map[string]json.Raw
 	return parts
 }
 
-// compute checks a document, runs the core and returns input, report and counts as they are kept.
-func compute(parts any) (club.Assessment, error) {
+// compute checks a document, runs the core and returns input, report and counts as they are kept. As many run at a time as there are
+// processors; the others wait in line, so that under load the first ones still end within their deadline.
+func (b *backend) compute(ctx context.Context, parts any) (club.Assessment, error) {
 	text, err := json.Marshal(parts)
 	if err != nil {
 		return club.Assessment{}, err
@@ -64,6 +65,17 @@ func compute(parts any) (club.Assessment, error) {
 	if err != nil {
 		return club.Assessment{}, err
 	}
+	select {
+	case b.computing <- struct{}{}:
+		defer func() { <-b.computing }()
+	case <-ctx.Done():
+		return club.Assessment{}, ctx.Err()
+	}
+	return assessed(in)
+}
+
+// assessed runs the core.
+func assessed(in assess.Input) (club.Assessment, error) {
 	report, err := document.Assess(in)
 	if err != nil {
 		return club.Assessment{}, club.RefuseField("document", "NOT_COMPUTABLE", "%v", err)

@@ -70,18 +70,19 @@ func clubExists(ctx context.Context, store *postgres.Store) (bool, error) {
 	return err == nil, err
 }
 
-// withPasswords gives everybody the demo's password.
+// withPasswords gives everybody the demo's password; it is no secret, so that one hash does for all.
 func withPasswords(ctx context.Context) ([]club.Person, error) {
 	passwords, err := auth.NewPasswords(0)
 	if err != nil {
 		return nil, err
 	}
+	hash, err := passwords.Hash(ctx, Password)
+	if err != nil {
+		return nil, err
+	}
 	hashed := make([]club.Person, 0, len(people))
 	for _, p := range people {
-		if p.PasswordHash, err = passwords.Hash(ctx, Password); err != nil {
-			return nil, err
-		}
-		p.Demo = true
+		p.PasswordHash, p.Demo = hash, true
 		hashed = append(hashed, p)
 	}
 	return hashed, nil
