@@ -149,6 +149,10 @@ func TestPage(t *testing.T) {
 			t.Errorf("%s: %d, want %d", path, status, want)
 		}
 	}
+	tag := header(t, e, "/sw.js").Get("Etag")
+	if status, _, _ := e.visitor().call("GET", "/sw.js", nil, "If-None-Match", tag); tag == "" || status != http.StatusNotModified {
+		t.Errorf("an unchanged file with tag %s: %d, want 304", tag, status)
+	}
 	policy := header(t, e, "/").Get("Content-Security-Policy")
 	if strings.Contains(policy, "unsafe-inline") || strings.Contains(policy, "'unsafe-eval'") {
 		t.Errorf("the policy lets inline code in: %s", policy)

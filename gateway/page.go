@@ -29,6 +29,7 @@ var mediaTypes = map[string]string{
 
 // pageHandler serves the page. A path without an extension that is no file is one of the page's own addresses and gets index.html.
 func pageHandler(page fs.FS) http.Handler {
+	tags := &contentTags{}
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if r.Method != http.MethodGet && r.Method != http.MethodHead {
 			w.Header().Set("Allow", "GET, HEAD")
@@ -42,6 +43,7 @@ func pageHandler(page fs.FS) http.Handler {
 		}
 		w.Header().Set("Content-Type", mediaType(name))
 		w.Header().Set("Cache-Control", cacheRule(name))
+		w.Header().Set("Etag", tags.of(name, content))
 		http.ServeContent(w, r, name, time.Time{}, bytes.NewReader(content))
 	})
 }

@@ -74,8 +74,9 @@ func clubStatus(e *club.Error) error {
 	}
 	var bad []violation
 	if e.Field != "" {
-		metadata["field"] = e.Field
-		bad = []violation{{e.Field, e.Message}}
+		field := jsonNames(e.Field)
+		metadata["field"] = field
+		bad = []violation{{field, e.Message}}
 	}
 	code, ok := codeOf[e.Code]
 	if !ok {

@@ -3,6 +3,7 @@ package api
 import (
 	"strconv"
 	"strings"
+	"unicode"
 
 	"buf.build/gen/go/bufbuild/protovalidate/protocolbuffers/go/buf/validate"
 	"google.golang.org/protobuf/reflect/protoreflect"
@@ -26,6 +27,24 @@ func jsonPath(md protoreflect.MessageDescriptor, path *validate.FieldPath) strin
 		if element.HasIndex() {
 			b.WriteString("[" + strconv.FormatUint(element.GetIndex(), 10) + "]")
 		}
+	}
+	return b.String()
+}
+
+// jsonNames writes a path of contract names with the names of the JSON form: "request_id" becomes "requestId".
+func jsonNames(path string) string {
+	var b strings.Builder
+	upper := false
+	for _, r := range path {
+		switch {
+		case r == '_':
+			upper = true
+			continue
+		case upper:
+			r = unicode.ToUpper(r)
+		}
+		upper = false
+		b.WriteRune(r)
 	}
 	return b.String()
 }
