@@ -5,6 +5,8 @@ type kind struct {
 	id, title, unit          string
 	sense                    LimitSense
 	method, source, validity string
+	// neverNegative cuts the band at zero.
+	neverNegative bool
 }
 
 // catalogue lists the findings in the order in which a report names them within one verdict.
@@ -55,7 +57,7 @@ var catalogue = []kind{
 		id: "launch.distance", title: "Take-off distance on the strip", unit: "m", sense: LimitSenseAtMost,
 		method:   "Equations of motion with spool-up, rolling resistance, slope, wind profile and ground effect.",
 		source:   "Anderson, Introduction to Flight, chapter 6; integrated by Dormand-Prince 5(4)",
-		validity: "Firm, even strip; small wheels by a judged factor on the table's friction unless measured.",
+		validity: "Firm, even strip; small wheels by a judged factor on the table's friction unless measured.", neverNegative: true,
 	},
 	{
 		id: "launch.end_speed", title: "Airspeed at the end of the launcher over stall speed", unit: "1", sense: LimitSenseAtLeast,
@@ -67,7 +69,7 @@ var catalogue = []kind{
 		id: "launch.sink", title: "Sink after the launcher", unit: "m", sense: LimitSenseAtMost,
 		method:   "Lowest point of the flight below the place where the model left its launcher.",
 		source:   "Equations of motion in the vertical plane; integrated by Dormand-Prince 5(4)",
-		validity: "Pilot holds the climb's incidence at once.",
+		validity: "Pilot holds the climb's incidence at once.", neverNegative: true,
 	},
 	{
 		id: "climb.clearance", title: "Clearance over obstacles after the launch", unit: "m", sense: LimitSenseAtLeast,

@@ -26,9 +26,9 @@ type over struct {
 
 // corridor returns the ground under the departure, drifting with the cross wind.
 func (p *pass) corridor() field.Corridor {
-	speed := max(1, 1.3*p.stall.takeoff-p.launch.head)
+	speed := max(1, float64(1.3*p.stall.takeoff)-p.launch.head)
 	return field.Corridor{
-		Origin: p.launch.origin, Heading: p.launch.heading, HalfWidth: p.wing.span/2 + corridorSpare,
+		Origin: p.launch.origin, Heading: p.launch.heading, HalfWidth: float64(p.wing.span/2) + corridorSpare,
 		Spread: corridorWidening, Drift: -p.launch.cross / speed,
 	}
 }

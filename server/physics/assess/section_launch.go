@@ -166,7 +166,7 @@ func (p *pass) wingHeight() float64 {
 	lowest := p.whole.wing.HeightZ - 0.1
 	if p.in.Model != nil && p.in.Model.Gear != nil {
 		for _, wheel := range p.in.Model.Gear.Wheels {
-			lowest = min(lowest, orElse(wheel.ZMeters, lowest)-orElse(wheel.DiameterMeters, 0)/2)
+			lowest = min(lowest, orElse(wheel.ZMeters, lowest)-float64(orElse(wheel.DiameterMeters, 0)/2))
 		}
 	}
 	return p.whole.wing.HeightZ - lowest

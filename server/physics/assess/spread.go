@@ -84,8 +84,11 @@ func (f *Finding) settle(effects []effect) {
 	for _, e := range effects {
 		variance += float64(e.step * e.step)
 	}
-	half := bandFactor * math.Sqrt(variance)
+	half := float64(bandFactor * math.Sqrt(variance))
 	low, high := *f.Value-half, *f.Value+half
+	if catalogue[place(f.ID)].neverNegative {
+		low = max(0, low)
+	}
 	if !finite(low) || !finite(high) {
 		f.oneSided()
 		return
