@@ -72,6 +72,7 @@ func TestDecisionsRefused(t *testing.T) {
 		"no reason":            {ready, club.VerbRefuse, ines, func(d *postgres.Decision) { d.Reason = "" }, club.Invalid},
 		"no assessment":        {returned, club.VerbSubmit, ada, func(d *postgres.Decision) { d.Submission = nil }, club.Invalid},
 		"assessed too early":   {returned, club.VerbSubmit, ada, func(d *postgres.Decision) { d.Submission.ModelRevision = 7 }, club.Stale},
+		"older field":          {returned, club.VerbSubmit, ada, func(d *postgres.Decision) { d.Submission.FieldVersion = 0 }, club.Stale},
 		"unknown assessment":   {returned, club.VerbSubmit, ada, func(d *postgres.Decision) { d.Submission.AssessmentID = "nothing" }, club.Invalid},
 		"not there":            {ready, club.VerbSign, ines, func(d *postgres.Decision) { d.ID = "nothing" }, club.NotFound},
 		"the club's own lapse": {ready, club.VerbLapse, ines, nil, club.Invalid},

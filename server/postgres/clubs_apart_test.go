@@ -156,3 +156,20 @@ func TestCancelledContextIsTold(t *testing.T) {
 		t.Errorf("got %v", err)
 	}
 }
+
+// TestStoreGivesUpTheOwnersRights takes rights from the program's role: a store that worked as the owner would not notice.
+func TestStoreGivesUpTheOwnersRights(t *testing.T) {
+	t.Parallel()
+	s := newScene(t)
+	if _, err := s.owner().Exec(t.Context(), `REVOKE SELECT ON fields, sessions FROM pitgate_app`); err != nil {
+		t.Fatal(err)
+	}
+	read := func(tx *postgres.ReadTx) error {
+		_, err := tx.Field(t.Context(), s.quarry.ID)
+		return err
+	}
+	s.refused(s.Read(t.Context(), larkmoor, read), club.Forbidden)
+	s.refused(s.InTx(t.Context(), larkmoor, func(tx *postgres.Tx) error { return read(&tx.ReadTx) }), club.Forbidden)
+	_, _, err := s.SessionByToken(t.Context(), token(1))
+	s.refused(err, club.Forbidden)
+}

@@ -3,6 +3,7 @@ package postgres
 import (
 	"context"
 	"errors"
+	"log/slog"
 
 	"github.com/jackc/pgx/v5"
 	"github.com/jackc/pgx/v5/pgconn"
@@ -10,15 +11,18 @@ import (
 	"pitgate/server/club"
 )
 
-// Failure is an error the caller cannot do anything about. Its text holds nothing of the driver's; Unwrap gives the cause
-// for the log.
-type Failure struct{ cause error }
+// UnansweredError is an error the caller cannot do anything about. Its text holds nothing of the driver's; a log shows the
+// cause.
+type UnansweredError struct{ cause error }
 
 // Error implements error.
-func (f *Failure) Error() string { return "the database could not answer" }
+func (f *UnansweredError) Error() string { return "the database could not answer" }
 
 // Unwrap gives the cause.
-func (f *Failure) Unwrap() error { return f.cause }
+func (f *UnansweredError) Unwrap() error { return f.cause }
+
+// LogValue is the cause in the driver's words.
+func (f *UnansweredError) LogValue() slog.Value { return slog.StringValue(f.cause.Error()) }
 
 // SQLSTATE codes that are told apart.
 const (
@@ -62,17 +66,17 @@ var byConstraint = map[string]club.Error{
 	"replies_pkey":          {Code: club.Conflict, Field: "request_id", Reason: "REQUEST_ID_REUSED", Message: "this request is being answered already"},
 }
 
-// answer turns an error of the driver into a *club.Error, or a *Failure when the caller can do nothing about it.
+// answer turns an error of the driver into a *club.Error, or a *UnansweredError when the caller can do nothing about it.
 func answer(err error) error {
 	var refusal *club.Error
-	var failure *Failure
-	if err == nil || errors.As(err, &refusal) || errors.As(err, &failure) ||
+	var unanswered *UnansweredError
+	if err == nil || errors.As(err, &refusal) || errors.As(err, &unanswered) ||
 		errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded) {
 		return err
 	}
 	var pg *pgconn.PgError
 	if !errors.As(err, &pg) {
-		return &Failure{cause: err}
+		return &UnansweredError{cause: err}
 	}
 	if known, ok := byConstraint[pg.ConstraintName]; ok {
 		return &known
@@ -80,7 +84,7 @@ func answer(err error) error {
 	if known, ok := byState[pg.Code]; ok {
 		return &known
 	}
-	return &Failure{cause: err}
+	return &UnansweredError{cause: err}
 }
 
 // brokenOff tells whether the same transaction may succeed when tried again.

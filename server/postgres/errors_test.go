@@ -49,7 +49,7 @@ func TestAnswerLeavesOthersAlone(t *testing.T) {
 	t.Parallel()
 	refusal := fmt.Errorf("while deciding: %w", club.Refuse(club.Stale, "X", "x"))
 	for _, err := range []error{nil, refusal, context.Canceled, context.DeadlineExceeded} {
-		if got := answer(err); got != err {
+		if got := answer(err); !errors.Is(got, err) || fmt.Sprint(got) != fmt.Sprint(err) {
 			t.Errorf("got %v, want %v", got, err)
 		}
 	}

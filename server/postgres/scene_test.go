@@ -159,10 +159,10 @@ func (s *scene) tryDecide(d postgres.Decision) (after club.Approval, err error) 
 func (s *scene) decision(a club.Approval, verb club.Verb, by club.Actor) postgres.Decision {
 	s.t.Helper()
 	d := postgres.Decision{ID: a.ID, Etag: club.Etag(a.Version), Verb: verb, By: by, Reason: "because " + string(verb)}
-	switch verb {
-	case club.VerbSubmit:
+	if verb == club.VerbSubmit {
 		d.Submission = &postgres.Submission{ModelRevision: a.ModelRevision, FieldVersion: a.FieldVersion, AssessmentID: s.assess()}
-	case club.VerbSign:
+	}
+	if verb == club.VerbSign {
 		digest, err := club.SigningDigest(larkmoor, a)
 		s.must(err)
 		d.Signature = &club.Signature{Digest: digest}
