@@ -70,8 +70,8 @@ func (s *approvalsService) draftedOrComputed(ctx context.Context, c caller, p pl
 	})
 }
 
-// draftOf is the record to open.
+// draftOf is the record to open. Conditions are the officers' to set, at the desk gate.
 func draftOf(c caller, a *pb.Approval, p plannedFlight) club.Approval {
 	return club.Approval{ModelID: p.modelID, FieldID: p.fieldID, OwnerID: c.person.ID, LaunchPlan: p.plan, Day: p.day, Limits: p.limits,
-		OwnerNote: a.GetOwnerNote(), Conditions: a.GetConditions()}
+		OwnerNote: a.GetOwnerNote()}
 }

@@ -3,6 +3,8 @@
 //	pitgate serve            serve the API and the page
 //	pitgate demo             the same on this machine only, with the Larkmoor club in it
 //	pitgate migrate          bring a database to this version
+//	pitgate club             open a club with its first administrator
+//	pitgate export CLUB      write a club's ledger for others to verify
 //	pitgate assess FILE      compute one document; exit status 0 holds, 1 something fails or is unknown, 2 bad input
 //	pitgate verify EXPORT    check a ledger export; exit status 0 verified, 1 not
 package main
@@ -40,6 +42,8 @@ func commands() []command {
 		{"demo", "serve the Larkmoor club on this machine only", runDemo},
 		{"migrate", "bring a database to this version", runMigrate},
 		{"assess", "compute one document: assess FILE [--json]", runAssess},
+		{"club", "open a club with its first administrator", runClub},
+		{"export", "write a club's ledger: export CLUB > FILE", runExport},
 		{"verify", "check a ledger export: verify EXPORT", runVerify},
 	}
 }
