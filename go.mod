@@ -2,6 +2,8 @@ module pitgate
 
 go 1.26.0
 
+ignore ./pwa/node_modules
+
 require (
 	buf.build/gen/go/bufbuild/protovalidate/protocolbuffers/go v1.36.12-20260825204119-511051f7f437.2 // indirect
 	buf.build/go/protovalidate v1.4.0 // indirect
