@@ -45,6 +45,7 @@ var brokenDocuments = []struct{ file, path, message string }{
 	{"plan_names_no_strip", "launchPlan.strip", "names no strip of the field: 09/27"},
 	{"plan_names_no_spot", "launchPlan.launchSpot", "names no launch spot of the field: hill"},
 	{"margin_window_reversed", "limits.maximumStaticMarginRatio", "must be greater than minimumStaticMarginRatio 0.2, got 0.05"},
+	{"margin_window_against_default", "limits.maximumStaticMarginRatio", "must be greater than minimumStaticMarginRatio 0.3, got 0.2"},
 	{"key_twice", "model.displayName", "stands twice"},
 	{"both_spellings", "model.display_name", "stands twice"},
 	{"heading_of_360", "launchPlan.headingDegrees", "must be less than 360, got 360"},

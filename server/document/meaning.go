@@ -73,10 +73,19 @@ func hasLandingArea(field *assess.FieldDescription, name string) bool {
 	return false
 }
 
+// The window of the static margin where the limits give none, as in the contract.
+const leastStaticMargin, greatestStaticMargin = 0.05, 0.20
+
 func checkLimits(limits *assess.Limits, path string, found *faults) {
-	low, high := limits.MinimumStaticMarginRatio, limits.MaximumStaticMarginRatio
-	if low != nil && high != nil && *low >= *high {
+	low, high := leastStaticMargin, greatestStaticMargin
+	if limits.MinimumStaticMarginRatio != nil {
+		low = *limits.MinimumStaticMarginRatio
+	}
+	if limits.MaximumStaticMarginRatio != nil {
+		high = *limits.MaximumStaticMarginRatio
+	}
+	if low >= high {
 		found.add(join(path, "maximumStaticMarginRatio"),
-			"must be greater than minimumStaticMarginRatio "+plain(*low)+", got "+plain(*high))
+			"must be greater than minimumStaticMarginRatio "+plain(low)+", got "+plain(high))
 	}
 }

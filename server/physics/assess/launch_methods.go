@@ -1,8 +1,7 @@
 package assess
 
 import (
-	"math"
-
+	"pitgate/server/physics/elementary"
 	"pitgate/server/physics/motion"
 )
 
@@ -54,7 +53,7 @@ func (p *pass) stripSlope(strip *Strip, reversed bool) float64 {
 	if reversed {
 		rise = -rise
 	}
-	return math.Atan2(rise, p.launch.length)
+	return elementary.Atan2(rise, p.launch.length)
 }
 
 // groundAttitude returns the angle of the x axis to the ground, rad; level within a degree where it is not given.

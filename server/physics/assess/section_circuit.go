@@ -23,7 +23,7 @@ func (p *pass) answerCircuit() {
 	if p.in.Field == nil || p.in.Field.FlyingArea == nil || len(p.in.Field.FlyingArea.Corners) < 3 {
 		n.lack("field.flyingArea")
 	}
-	n.lack(p.placeMissing()...)
+	n.lack(p.launch.placeMissing...)
 	n.lack(p.stall.missing...)
 	n.lack(p.air.windMissing...)
 	inside := answer{id: "circuit.inside", missing: n.missing, limit: limit{value: 0, set: true, rule: coreDefault}}
@@ -31,18 +31,6 @@ func (p *pass) answerCircuit() {
 		p.layCircuit(plan.Circuit, &inside)
 	}
 	p.conclude(inside)
-}
-
-// placeMissing returns what of the launch's missing inputs the circuit needs too: its place.
-func (p *pass) placeMissing() []string {
-	var names []string
-	for _, name := range p.launch.missing {
-		switch name {
-		case "launchPlan.method", "launchPlan.strip", "launchPlan.launchSpot":
-			names = append(names, name)
-		}
-	}
-	return names
 }
 
 func (p *pass) layCircuit(plan *CircuitPlan, inside *answer) {

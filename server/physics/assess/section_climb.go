@@ -3,6 +3,7 @@ package assess
 import (
 	"math"
 
+	"pitgate/server/physics/elementary"
 	"pitgate/server/physics/field"
 	"pitgate/server/physics/motion"
 )
@@ -116,8 +117,8 @@ func (p *pass) worstClearance(crossed []over, clearance *answer) {
 	for k, o := range crossed {
 		gap, where := p.gap(o)
 		name := p.in.Field.Obstacles[o.index].Name
-		p.tell(at2("climb.clearance.", k+1), "m", gap)
-		p.tellText(at2("climb.clearance.", k+1)+".name", name)
+		p.tell(numbered("climb.clearance.", k+1), "m", gap)
+		p.tellText(numbered("climb.clearance.", k+1)+".name", name)
 		if gap < least {
 			least = gap
 			clearance.value = gap
@@ -159,7 +160,7 @@ func (p *pass) climbHeight(distance float64) float64 {
 	if r.TouchesGround || distance <= end.Distance {
 		return min(end.Height, 0)
 	}
-	return end.Height + float64((distance-end.Distance)*math.Tan(min(end.ClimbAngle, motion.DefaultMaxClimbAngle)))
+	return end.Height + float64((distance-end.Distance)*elementary.Tan(min(end.ClimbAngle, motion.DefaultMaxClimbAngle)))
 }
 
 // along returns the place on the field's plane at a distance and drift of the launch.
@@ -168,4 +169,4 @@ func (p *pass) along(distance, drift float64) field.Point {
 	return p.launch.origin.Plus(ahead).Plus(field.Right(p.launch.heading).Times(drift))
 }
 
-func at2(prefix string, i int) string { return say("%s%d", prefix, i) }
+func numbered(prefix string, i int) string { return say("%s%d", prefix, i) }

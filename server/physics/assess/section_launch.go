@@ -20,15 +20,16 @@ const (
 
 // launchSection is the launch as flown.
 type launchSection struct {
-	missing []string
-	known   bool // the plan names a method
-	method  motion.Method
-	heading float64 // rad
-	origin  field.Point
-	ground  float64 // height of the ground at the origin above the datum, m
-	length  float64 // of the strip, m
-	head    float64 // head wind at the measured height, m/s
-	cross   float64 // from the right, m/s
+	missing      []string
+	placeMissing []string // what its place and heading lack
+	known        bool     // the plan names a method
+	method       motion.Method
+	heading      float64 // rad
+	origin       field.Point
+	ground       float64 // height of the ground at the origin above the datum, m
+	length       float64 // of the strip, m
+	head         float64 // head wind at the measured height, m/s
+	cross        float64 // from the right, m/s
 
 	flown  bool
 	result motion.Result
@@ -53,10 +54,13 @@ func (p *pass) readLaunch() {
 	plan := p.launchPlan()
 	method, known := launchMethods[plan.Method]
 	p.launch.known, p.launch.method = known, method
+	place := p.need()
 	if !known {
-		n.lack("launchPlan.method")
+		place.lack("launchPlan.method")
 	}
-	p.placeLaunch(plan, &n)
+	p.placeLaunch(plan, &place)
+	p.launch.placeMissing = place.missing
+	n.lack(place.missing...)
 	n.lack(p.stall.missing...)
 	n.lack(p.drag.missing...)
 	n.lack(p.engine.missing...)
