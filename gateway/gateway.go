@@ -28,12 +28,12 @@ type Options struct {
 }
 
 // New returns the handler of everything HTTP: /v1, /healthz, /openapi.json and the page. The connection must lead to a server whose
-// interceptors run. It fails when the page is missing or an origin is malformed.
-func New(conn grpc.ClientConnInterface, opts Options) (http.Handler, error) {
+// interceptors run; ctx is for building only. It fails when the page is missing or an origin is malformed.
+func New(ctx context.Context, conn grpc.ClientConnInterface, opts Options) (http.Handler, error) {
 	if opts.Page == nil {
 		return nil, errors.New("gateway: page: missing")
 	}
-	api, err := newAPI(conn)
+	api, err := newAPI(ctx, conn)
 	if err != nil {
 		return nil, err
 	}
@@ -50,9 +50,8 @@ func New(conn grpc.ClientConnInterface, opts Options) (http.Handler, error) {
 }
 
 // newAPI registers every service's REST routes on one mux.
-func newAPI(conn grpc.ClientConnInterface) (*runtime.ServeMux, error) {
+func newAPI(ctx context.Context, conn grpc.ClientConnInterface) (*runtime.ServeMux, error) {
 	mux := runtime.NewServeMux(muxOptions()...)
-	ctx := context.Background()
 	err := errors.Join(
 		pb.RegisterModelsServiceHandlerClient(ctx, mux, pb.NewModelsServiceClient(conn)),
 		pb.RegisterFieldsServiceHandlerClient(ctx, mux, pb.NewFieldsServiceClient(conn)),

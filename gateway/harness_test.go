@@ -60,7 +60,7 @@ func open(t *testing.T) *edge {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { _ = conn.Close() })
-	handler, err := gateway.New(conn, gateway.Options{Page: page, OpenAPI: []byte(`{"openapi":"3.1.0"}`), TLS: true})
+	handler, err := gateway.New(t.Context(), conn, gateway.Options{Page: page, OpenAPI: []byte(`{"openapi":"3.1.0"}`), TLS: true})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,8 +1,6 @@
 package api
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"encoding/json"
 	"fmt"
 
@@ -20,10 +18,4 @@ func canonicalJSON(v any) (json.RawMessage, error) {
 		return nil, fmt.Errorf("canonical form: %w", err)
 	}
 	return form, nil
-}
-
-// hexDigest is the SHA-256 in hex.
-func hexDigest(data []byte) string {
-	sum := sha256.Sum256(data)
-	return hex.EncodeToString(sum[:])
 }

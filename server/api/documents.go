@@ -73,10 +73,9 @@ func prefixed(prefix string, err error) error {
 	}
 	out := make(document.Errors, 0, len(faults))
 	for _, f := range faults {
-		switch {
-		case f.Path == "document":
+		if f.Path == "document" {
 			f.Path = prefix
-		default:
+		} else {
 			f.Path = prefix + "." + f.Path
 		}
 		out = append(out, f)

@@ -33,7 +33,7 @@ func newDoors(now func() time.Time) (*doors, error) {
 // verify checks a password against a hash ("" for nobody's) after taking one attempt from the budgets.
 func (d *doors) verify(ctx context.Context, clubID, email, password, hash string) (bool, error) {
 	if ok, wait := d.limit.Allow(clubID, email, clientAddress(ctx), d.now()); !ok {
-		return false, &tooMany{fmt.Sprintf("too many attempts: try again in %d s", int(wait.Seconds())+1)}
+		return false, &tooManyError{fmt.Sprintf("too many attempts: try again in %d s", int(wait.Seconds())+1)}
 	}
 	ok, _, err := d.passwords.Verify(ctx, password, hash)
 	return ok, err

@@ -30,11 +30,11 @@ var codeOf = map[club.Code]codes.Code{
 	club.Unauthenticated:    codes.Unauthenticated,
 }
 
-// tooMany is a refusal by rate: the caller may come back later.
-type tooMany struct{ message string }
+// tooManyError is a refusal by rate: the caller may come back later.
+type tooManyError struct{ message string }
 
 // Error implements error.
-func (e *tooMany) Error() string { return e.message }
+func (e *tooManyError) Error() string { return e.message }
 
 // statusOf is the one mapper: every error of a handler or an interceptor becomes a status here. Errors nobody planned for say only the
 // request's id; the log has the rest.
@@ -43,7 +43,7 @@ func statusOf(err error, requestID string) error {
 		clubErr *club.Error
 		invalid *invalidError
 		faults  document.Errors
-		many    *tooMany
+		many    *tooManyError
 	)
 	switch {
 	case errors.As(err, &clubErr):

@@ -32,7 +32,7 @@ func TestStatusOf(t *testing.T) {
 		{"session", club.Refuse(club.Unauthenticated, "SIGN_IN", "x"), codes.Unauthenticated, "SIGN_IN", ""},
 		{"document", document.Errors{{Path: "model.mass", Message: "x"}}, codes.InvalidArgument, "INVALID_DOCUMENT", "model.mass"},
 		{"fields", &invalidError{[]violation{{"a.b", "x"}}}, codes.InvalidArgument, "INVALID_FIELDS", "a.b"},
-		{"too many", &tooMany{"x"}, codes.ResourceExhausted, "TOO_MANY_REQUESTS", ""},
+		{"too many", &tooManyError{"x"}, codes.ResourceExhausted, "TOO_MANY_REQUESTS", ""},
 		{"deadline", fmt.Errorf("sql: %w", context.DeadlineExceeded), codes.DeadlineExceeded, "TOO_SLOW", ""},
 		{"gone", context.Canceled, codes.Canceled, "CANCELED", ""},
 		{"status", status.Error(codes.Unimplemented, "x"), codes.Unimplemented, "REFUSED", ""},

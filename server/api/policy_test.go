@@ -119,6 +119,8 @@ func outcome(h *house, person string, row row) byte {
 		return 'N'
 	case codes.Internal, codes.Unknown, codes.DeadlineExceeded, codes.Unavailable:
 		h.t.Errorf("%s as %q: %v", row.method, person, err)
+		return '!'
+	default:
+		return 'Y'
 	}
-	return 'Y'
 }

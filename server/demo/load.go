@@ -92,21 +92,26 @@ func (l *loader) as(person string) context.Context {
 	return metadata.AppendToOutgoingContext(l.ctx, "authorization", "Bearer "+l.tokens[person])
 }
 
-// close signs everybody out and stops the server.
-func (l *loader) close() error {
-	var errs []error
+// signOut ends everybody's session.
+func (l *loader) signOut() error {
 	for person := range l.tokens {
-		_, err := pb.NewPeopleServiceClient(l.conn).SignOut(l.as(person), &pb.SignOutRequest{})
-		errs = append(errs, err)
+		if _, err := pb.NewPeopleServiceClient(l.conn).SignOut(l.as(person), &pb.SignOutRequest{}); err != nil {
+			return fmt.Errorf("sign out: %w", err)
+		}
 	}
-	errs = append(errs, l.conn.Close())
+	return nil
+}
+
+// close ends the connection and the server.
+func (l *loader) close() error {
+	err := l.conn.Close()
 	l.server.Stop()
-	return errors.Join(errs...)
+	return err
 }
 
 // run does every step in order.
 func (l *loader) run() error {
-	for _, step := range []func() error{l.fields, l.models, l.approvals, l.incidents, l.lesson} {
+	for _, step := range []func() error{l.fields, l.models, l.approvals, l.incidents, l.lesson, l.signOut} {
 		if err := step(); err != nil {
 			return err
 		}

@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"errors"
 	"flag"
-	"fmt"
 	"io"
 	"os"
 
@@ -33,7 +32,7 @@ func runAssess(_ context.Context, args []string, std streams) (int, error) {
 	var faults document.Errors
 	if errors.As(err, &faults) {
 		for _, f := range faults {
-			fmt.Fprintf(std.err, "%s: %s\n", f.Path, f.Message)
+			tell(std.err, "%s: %s\n", f.Path, f.Message)
 		}
 		return exitUsage, nil
 	}
@@ -63,7 +62,7 @@ func assessFile(name string, in io.Reader) (assess.Report, error) {
 		if err != nil {
 			return assess.Report{}, err
 		}
-		defer file.Close()
+		defer func() { _ = file.Close() }() // it was only read
 		in = file
 	}
 	text, err := io.ReadAll(io.LimitReader(in, document.MaximumBytes+1))

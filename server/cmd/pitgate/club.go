@@ -5,7 +5,6 @@ import (
 	"context"
 	"errors"
 	"flag"
-	"fmt"
 	"io"
 	"strings"
 
@@ -46,7 +45,7 @@ func runClub(ctx context.Context, args []string, std streams) (status int, err e
 	if err := f.found(ctx, base.store, hash); err != nil {
 		return 0, err
 	}
-	fmt.Fprintf(std.out, "club %s is open; sign in as %s\n", f.id, f.adminEmail)
+	tell(std.out, "club %s is open; sign in as %s\n", f.id, f.adminEmail)
 	return 0, nil
 }
 
@@ -67,7 +66,7 @@ func (f founding) check() error {
 
 // readPassword reads one line and hashes it.
 func readPassword(ctx context.Context, std streams) (string, error) {
-	fmt.Fprintln(std.err, "password of the administrator, then enter:")
+	tell(std.err, "password of the administrator, then enter:\n")
 	line, err := bufio.NewReader(io.LimitReader(std.in, 4096)).ReadString('\n')
 	if err != nil && !errors.Is(err, io.EOF) {
 		return "", err

@@ -44,7 +44,7 @@ func TestAssess(t *testing.T) {
 		{"everything unknown", "{}", []string{"assess", "-"}, 1, "UNKNOWN", ""},
 		{"as JSON, flag last", dabchick, []string{"assess", "-", "--json"}, 0, `"coreVersion"`, ""},
 		{"bad number", strings.Replace(dabchick, `"chordMeters": `, `"chordMeters": -`, 1), []string{"assess", "-"}, 2, "", "model.surfaces[0].stations[0].chordMeters: must be greater than 0"},
-		{"unknown field", `{"modle": {}}`, []string{"assess", "-"}, 2, "", "modle: "},
+		{"unknown field", `{"wing": {}}`, []string{"assess", "-"}, 2, "", "wing: "},
 		{"not JSON", "hello", []string{"assess", "-"}, 2, "", "document: "},
 		{"no file", "", []string{"assess", filepath.Join(t.TempDir(), "none.json")}, 2, "", "none.json"},
 		{"no argument", "", []string{"assess"}, 2, "", "give one document"},

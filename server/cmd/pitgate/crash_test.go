@@ -163,7 +163,7 @@ func (s *server) sendAll(sent []*submission, acknowledged func() bool) {
 	var group sync.WaitGroup
 	for _, one := range sent {
 		group.Go(func() {
-			for attempt := 0; attempt < 40; attempt++ {
+			for range 40 {
 				if s.send(one, acknowledged == nil) && (acknowledged == nil || acknowledged()) || acknowledged != nil {
 					return
 				}

@@ -46,7 +46,7 @@ type house struct {
 }
 
 // openHouse builds everything and binds the addresses, so that a taken port is told before anything serves.
-func openHouse(s settings, store *postgres.Store, log *slog.Logger) (*house, error) {
+func openHouse(ctx context.Context, s settings, store *postgres.Store, log *slog.Logger) (*house, error) {
 	h := &house{settings: s, log: log, memory: bufconn.Listen(memoryBuffer), failed: make(chan error, 3)}
 	config := api.Config{Store: store, Log: log, Reflection: s.reflection}
 	if s.demo {
@@ -61,18 +61,19 @@ func openHouse(s settings, store *postgres.Store, log *slog.Logger) (*house, err
 		grpc.WithDefaultCallOptions(grpc.MaxCallRecvMsgSize(messageCap), grpc.MaxCallSendMsgSize(messageCap))); err != nil {
 		return nil, fmt.Errorf("edge: %w", err)
 	}
-	handler, err := gateway.New(h.conn, gateway.Options{Page: pwa.FS(), OpenAPI: proto.OpenAPI, TLS: s.tlsCert != "", TrustForwarded: s.trustForwarded})
+	handler, err := gateway.New(ctx, h.conn, gateway.Options{Page: pwa.FS(), OpenAPI: proto.OpenAPI, TLS: s.tlsCert != "", TrustForwarded: s.trustForwarded})
 	if err != nil {
 		return nil, err
 	}
 	h.http = &http.Server{Handler: handler, ReadHeaderTimeout: 10 * time.Second, ReadTimeout: time.Minute, WriteTimeout: time.Minute,
 		IdleTimeout: 2 * time.Minute, MaxHeaderBytes: 32 << 10, ErrorLog: slog.NewLogLogger(log.Handler(), slog.LevelWarn)}
-	return h, h.bind()
+	return h, h.bind(ctx)
 }
 
 // bind takes the addresses.
-func (h *house) bind() (err error) {
-	if h.web, err = net.Listen("tcp", h.settings.addr); err != nil {
+func (h *house) bind(ctx context.Context) (err error) {
+	var listen net.ListenConfig
+	if h.web, err = listen.Listen(ctx, "tcp", h.settings.addr); err != nil {
 		return fmt.Errorf("addr: %w", err)
 	}
 	if h.settings.tlsCert != "" {
@@ -86,7 +87,7 @@ func (h *house) bind() (err error) {
 	if h.settings.grpcAddr == "" {
 		return nil
 	}
-	if h.native, err = net.Listen("tcp", h.settings.grpcAddr); err != nil {
+	if h.native, err = listen.Listen(ctx, "tcp", h.settings.grpcAddr); err != nil {
 		return errors.Join(fmt.Errorf("grpc-addr: %w", err), h.web.Close())
 	}
 	return nil
@@ -125,9 +126,9 @@ func (h *house) url() string {
 
 // stop ends in order: tell that we are going, let HTTP calls end, let gRPC calls end, close the inner connection. The caller closes the
 // database last.
-func (h *house) stop() error {
+func (h *house) stop(ctx context.Context) error {
 	h.grpc.Health.Shutdown()
-	ctx, cancel := context.WithTimeout(context.Background(), stopPatience)
+	ctx, cancel := context.WithTimeout(ctx, stopPatience)
 	defer cancel()
 	err := h.http.Shutdown(ctx)
 	ended := make(chan struct{})

@@ -70,7 +70,7 @@ func run(ctx context.Context, args []string, s streams) int {
 		case errors.Is(err, flag.ErrHelp):
 			return 0
 		case err != nil:
-			fmt.Fprintf(s.err, "pitgate %s: %v\n", c.name, err)
+			tell(s.err, "pitgate %s: %v\n", c.name, err)
 			return exitUsage
 		}
 		return status
@@ -79,16 +79,21 @@ func run(ctx context.Context, args []string, s streams) int {
 		help(s.out)
 		return 0
 	}
-	fmt.Fprintf(s.err, "pitgate: unknown command %q\n", args[0])
+	tell(s.err, "pitgate: unknown command %q\n", args[0])
 	help(s.err)
 	return exitUsage
 }
 
 // help lists the subcommands.
 func help(w io.Writer) {
-	fmt.Fprintln(w, "usage: pitgate COMMAND [flags]")
+	tell(w, "usage: pitgate COMMAND [flags]\n")
 	for _, c := range commands() {
-		fmt.Fprintf(w, "  %-8s  %s\n", c.name, c.usage)
+		tell(w, "  %-8s  %s\n", c.name, c.usage)
 	}
-	fmt.Fprintln(w, "pitgate COMMAND --help tells the flags of one command")
+	tell(w, "pitgate COMMAND --help tells the flags of one command\n")
+}
+
+// tell writes for people. A stream that is closed has nobody behind it to hear of the error.
+func tell(w io.Writer, format string, args ...any) {
+	_, _ = fmt.Fprintf(w, format, args...)
 }

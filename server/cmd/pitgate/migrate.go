@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"flag"
-	"fmt"
 )
 
 // runMigrate brings the database to this version and says so.
@@ -21,6 +20,6 @@ func runMigrate(ctx context.Context, args []string, std streams) (status int, er
 		return 0, err
 	}
 	defer func() { err = errors.Join(err, base.close()) }()
-	fmt.Fprintln(std.out, "the database is at this version")
+	tell(std.out, "the database is at this version\n")
 	return 0, nil
 }

@@ -45,12 +45,12 @@ func serve(ctx context.Context, s settings, std streams) (err error) {
 			return fmt.Errorf("demo data: %w", err)
 		}
 	}
-	house, err := openHouse(s, base.store, log)
+	house, err := openHouse(ctx, s, base.store, log)
 	if err != nil {
 		return err
 	}
 	house.start()
-	fmt.Fprintf(std.out, "pitgate ready: %s\n", house.url())
+	tell(std.out, "pitgate ready: %s\n", house.url())
 	select {
 	case <-ctx.Done():
 		log.Info("stopping")
@@ -58,7 +58,7 @@ func serve(ctx context.Context, s settings, std streams) (err error) {
 	case <-base.lost():
 		err = errors.New("the private database ended and could not be started again")
 	}
-	return errors.Join(err, house.stop())
+	return errors.Join(err, house.stop(context.WithoutCancel(ctx)))
 }
 
 // newLog writes to w, as text for people or as JSON for machines.

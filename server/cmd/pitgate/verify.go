@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"errors"
-	"fmt"
 	"os"
 	"time"
 
@@ -22,13 +21,13 @@ func runVerify(_ context.Context, args []string, std streams) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	defer file.Close()
+	defer func() { _ = file.Close() }() // it was only read
 	result, err := ledger.VerifyExport(file)
 	if err != nil {
-		fmt.Fprintf(std.err, "not verified: %v\n", err)
+		tell(std.err, "not verified: %v\n", err)
 		return exitUnverified, nil
 	}
-	fmt.Fprintf(std.out, "verified: club %s, %d entries, root %x, last signed %s, key %s\n", result.ClubID, result.Entries, result.RootHash,
+	tell(std.out, "verified: club %s, %d entries, root %x, last signed %s, key %s\n", result.ClubID, result.Entries, result.RootHash,
 		result.LastSigned.UTC().Format(time.RFC3339), result.Fingerprint)
 	return 0, nil
 }
