@@ -1,7 +1,6 @@
 import createClient, { type Middleware } from 'openapi-fetch';
 import type { paths } from '../gen/api';
-import { Problem, problemFrom } from './problem';
-import type { Status } from './wire';
+import { Problem, problemFrom, type RefusalBody } from './problem';
 import { words } from './words';
 
 const listeners = new Set<() => void>();
@@ -17,7 +16,7 @@ const refusals: Middleware = {
     const body = (await response
       .clone()
       .json()
-      .catch(() => undefined)) as Status | undefined;
+      .catch(() => undefined)) as RefusalBody | undefined;
     const id = response.headers.get('x-request-id') ?? '';
     if (response.status === 401) for (const listener of listeners) listener();
     throw problemFrom(response.status, body, id, words.problem.status(response.status));

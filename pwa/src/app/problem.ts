@@ -1,5 +1,3 @@
-import type { Status } from './wire';
-
 /** What went wrong with one request, in words a person can use. */
 export class Problem extends Error {
   constructor(
@@ -37,24 +35,25 @@ export class Problem extends Error {
   }
 }
 
-type Detail = {
-  '@type'?: string;
+/** Body of every refusal, as the club's HTTP edge writes it. */
+export type RefusalBody = {
+  code?: string;
   reason?: string;
+  message?: string;
   fieldViolations?: { field?: string; description?: string }[];
+  requestId?: string;
 };
 
-/** Reads a refused answer; the server's own sentence comes first. */
+/** Reads a refused answer; the server's own sentence comes first, and no fault is said twice. */
 export function problemFrom(
   status: number,
-  body: Status | undefined,
+  body: RefusalBody | undefined,
   requestId: string,
   fallback: string,
 ): Problem {
-  const text = body?.message?.trim();
-  const details = (body?.details ?? []) as Detail[];
-  const faults = details
-    .flatMap((d) => d.fieldViolations ?? [])
+  const text = body?.message?.trim() ? body.message.trim() : fallback;
+  const faults = (body?.fieldViolations ?? [])
+    .filter((v) => v.description && !text.includes(v.description))
     .map((v) => `${v.field ?? ''}: ${v.description ?? ''}`);
-  const reason = details.find((d) => d.reason)?.reason ?? '';
-  return new Problem(status, text ? text : fallback, requestId, faults, reason);
+  return new Problem(status, text, requestId || (body?.requestId ?? ''), faults, body?.reason ?? '');
 }

@@ -2,7 +2,6 @@ import type { components } from '../gen/api';
 
 type Schemas = components['schemas'];
 
-export type Status = Schemas['google.rpc.Status'];
 export type Person = Schemas['pitgate.v1.Person'];
 export type Role = Schemas['pitgate.v1.Role'];
 export type Quantity = Schemas['pitgate.v1.Quantity'];

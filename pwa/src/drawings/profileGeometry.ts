@@ -1,4 +1,4 @@
-import type { FieldDescription, Obstacle, ReportPath } from '../app/wire';
+import type { FieldDescription, LaunchPlan, Obstacle, ReportPath } from '../app/wire';
 import type { Spot } from './planGeometry';
 
 /** An obstacle as the launch meets it. */
@@ -74,7 +74,20 @@ export function heightAt(points: Spot[], distance: number): number | undefined {
   return undefined;
 }
 
-/** The launch track over the field: the computed one, else straight ahead from the launch place. */
+/** A path seen from the side: distance along it, and height above the launch place. */
+export function sideView(path: ReportPath | undefined): Spot[] {
+  return (path?.points ?? []).map((p) => ({ x: p.xMeters ?? 0, y: p.zMeters ?? p.yMeters ?? 0 }));
+}
+
+/** Ground height of the launch place above the datum, metres. */
+export function groundAt(field: FieldDescription, plan: LaunchPlan): number {
+  const strip = field.strips?.find((s) => s.name === plan.strip);
+  const spot = field.launchSpots?.find((s) => s.name === plan.launchSpot);
+  const place = spot?.position ?? (plan.stripReversed ? strip?.end : strip?.start);
+  return place?.zMeters ?? 0;
+}
+
+/** The computed launch track over the field; empty when none was computed. */
 export function launchTrack(plan: ReportPath | undefined): Spot[] {
   return (plan?.points ?? []).map((p) => ({ x: p.xMeters ?? 0, y: p.yMeters ?? 0 }));
 }

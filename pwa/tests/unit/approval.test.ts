@@ -94,14 +94,10 @@ describe('problemFrom', () => {
     const problem = problemFrom(
       400,
       {
+        code: 'INVALID_ARGUMENT',
+        reason: 'INVALID_DOCUMENT',
         message: 'the document has faults',
-        details: [
-          { '@type': 'type.googleapis.com/google.rpc.ErrorInfo', reason: 'INVALID_DOCUMENT' },
-          {
-            '@type': 'type.googleapis.com/google.rpc.BadRequest',
-            fieldViolations: [{ field: 'model.mass', description: 'is negative' }],
-          },
-        ] as never,
+        fieldViolations: [{ field: 'model.mass', description: 'is negative' }],
       },
       'r3',
       'fallback',
@@ -113,6 +109,14 @@ describe('problemFrom', () => {
       requestId: 'r3',
       isConflict: false,
     });
+  });
+
+  it('does not say one fault twice', () => {
+    const body = {
+      message: 'etag: read it again',
+      fieldViolations: [{ field: 'etag', description: 'read it again' }],
+    };
+    expect(problemFrom(409, body, '', '').faults).toEqual([]);
   });
 
   it('falls back to words of its own', () => {

@@ -1,7 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { FieldDescription } from '../../src/app/wire';
-import { heightAt, labelMiddle, meets, postsUnder, worstPost } from '../../src/drawings/profileGeometry';
+import {
+  groundAt,
+  sideView,
+  heightAt,
+  labelMiddle,
+  meets,
+  postsUnder,
+  worstPost,
+} from '../../src/drawings/profileGeometry';
 
 const quarryTop = JSON.parse(
   readFileSync(new URL('../../../testdata/demo/quarry_top.json', import.meta.url), 'utf8'),
@@ -93,6 +101,27 @@ describe('postsUnder', () => {
 
   it('has no worst post without obstacles', () => {
     expect(worstPost([])).toBeUndefined();
+  });
+});
+
+describe('launch place', () => {
+  it('reads distance and height of a path from the side', () => {
+    expect(sideView({ points: [{ zMeters: 0.5 }, { xMeters: 10, zMeters: 2, yMeters: 0 }] })).toEqual([
+      { x: 0, y: 0.5 },
+      { x: 10, y: 2 },
+    ]);
+    expect(sideView(undefined)).toEqual([]);
+  });
+
+  it('takes the ground of the spot, or of the strip’s end the launch starts from', () => {
+    const field: FieldDescription = {
+      strips: [{ name: '06/24', start: { zMeters: 1 }, end: { zMeters: 4 } }],
+      launchSpots: [{ name: 'pad', position: { zMeters: 2 } }],
+    };
+    expect(groundAt(field, { launchSpot: 'pad' })).toBe(2);
+    expect(groundAt(field, { strip: '06/24' })).toBe(1);
+    expect(groundAt(field, { strip: '06/24', stripReversed: true })).toBe(4);
+    expect(groundAt(field, {})).toBe(0);
   });
 });
 
