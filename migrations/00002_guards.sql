@@ -15,8 +15,11 @@ $$;
 -- +goose StatementEnd
 -- +goose StatementBegin
 DO $$
+DECLARE
+    -- From 16 on, a member may be one who cannot take on the role.
+    may text := CASE WHEN current_setting('server_version_num')::integer >= 160000 THEN 'SET' ELSE 'MEMBER' END;
 BEGIN
-    IF NOT pg_has_role(current_user, 'pitgate_app', 'MEMBER') THEN
+    IF NOT pg_has_role(current_user, 'pitgate_app', may) THEN
         EXECUTE format('GRANT pitgate_app TO %I', current_user);
     END IF;
 END

@@ -7,7 +7,6 @@ import (
 
 	"github.com/jackc/pgx/v5"
 
-	"pitgate/server/postgres"
 	"pitgate/server/postgres/pgtest"
 )
 
@@ -95,38 +94,5 @@ func TestFrozenTablesTakeRowsAndGiveThem(t *testing.T) {
 		if !slices.Equal(got, []string{"INSERT", "SELECT"}) {
 			t.Errorf("%s: %v", table, got)
 		}
-	}
-}
-
-func TestMigratingAgainChangesNothing(t *testing.T) {
-	t.Parallel()
-	url := pgtest.URL(t)
-	for range 2 {
-		if err := postgres.Migrate(t.Context(), url); err != nil {
-			t.Fatal(err)
-		}
-	}
-	if err := pgtest.Open(t, url).Ping(t.Context()); err != nil {
-		t.Fatal(err)
-	}
-}
-
-func TestServerThatMayLoseCommitsIsRefused(t *testing.T) {
-	t.Parallel()
-	url := pgtest.URL(t) + "&options=-c%20synchronous_commit%3Doff"
-	if err := postgres.Migrate(t.Context(), url); err == nil {
-		t.Error("migrated a server with synchronous_commit off")
-	}
-	if store, err := postgres.Open(t.Context(), url, postgres.WithSigningKey(pgtest.Key)); err == nil {
-		store.Close()
-		t.Error("opened a server with synchronous_commit off")
-	}
-}
-
-func TestStoreNeedsAKey(t *testing.T) {
-	t.Parallel()
-	if store, err := postgres.Open(t.Context(), pgtest.URL(t)); err == nil {
-		store.Close()
-		t.Error("opened without a signing key")
 	}
 }

@@ -37,6 +37,13 @@ func newScene(t *testing.T, options ...postgres.Option) *scene {
 	t.Helper()
 	url := pgtest.URL(t)
 	s := &scene{Store: pgtest.Open(t, url, options...), t: t, url: url}
+	s.furnish()
+	return s
+}
+
+// furnish creates Larkmoor with its people, model and field.
+func (s *scene) furnish() {
+	s.t.Helper()
 	s.open(larkmoor)
 	s.tx(func(ctx context.Context, tx *postgres.Tx) (err error) {
 		if s.redshank, err = tx.CreateModel(ctx, ada, club.Model{DisplayName: "Redshank", Description: description(8.6)}); err != nil {
@@ -45,7 +52,6 @@ func newScene(t *testing.T, options ...postgres.Option) *scene {
 		s.quarry, err = tx.CreateField(ctx, mei, club.Field{DisplayName: "Quarry Top", Description: json.RawMessage(`{"displayName":"Quarry Top"}`)})
 		return err
 	})
-	return s
 }
 
 // open creates a club with its people.
