@@ -38,8 +38,8 @@ func (k kind) String() string {
 	return [...]string{"null", "a truth value", "a number", "a text", "a list", "an object"}[k]
 }
 
-// parse reads exactly one JSON value and refuses what encoding/json would let pass: repeated keys, invalid UTF-8,
-// anything after the value, too much and too deep.
+// parse reads exactly one JSON value and refuses what encoding/json would let pass: invalid UTF-8, anything after the
+// value, too much and too deep. Repeated keys are kept for the filler to refuse.
 func parse(data []byte, found *faults) (node, bool) {
 	if len(data) > MaximumBytes {
 		found.add("", fmt.Sprintf("must be at most %d bytes, got %d", MaximumBytes, len(data)))
@@ -51,7 +51,7 @@ func parse(data []byte, found *faults) (node, bool) {
 	}
 	reader := treeReader{decoder: json.NewDecoder(bytes.NewReader(data)), found: found}
 	reader.decoder.UseNumber()
-	root, err := reader.value("", 0)
+	root, err := reader.value(0)
 	if err == nil {
 		err = reader.end()
 	}
@@ -90,7 +90,7 @@ func (r *treeReader) end() error {
 	return errTrailing
 }
 
-func (r *treeReader) value(path string, depth int) (node, error) {
+func (r *treeReader) value(depth int) (node, error) {
 	if depth > MaximumDepth {
 		return node{}, errDepth
 	}
@@ -101,9 +101,9 @@ func (r *treeReader) value(path string, depth int) (node, error) {
 	switch t := token.(type) {
 	case json.Delim:
 		if t == '{' {
-			return r.object(path, depth)
+			return r.object(depth)
 		}
-		return r.array(path, depth)
+		return r.array(depth)
 	case json.Number:
 		return node{kind: kindNumber, text: t.String()}, nil
 	case string:
@@ -114,21 +114,15 @@ func (r *treeReader) value(path string, depth int) (node, error) {
 	return node{kind: kindNull}, nil
 }
 
-func (r *treeReader) object(path string, depth int) (node, error) {
+func (r *treeReader) object(depth int) (node, error) {
 	result := node{kind: kindObject}
-	seen := map[string]bool{}
 	for r.decoder.More() {
 		token, err := r.decoder.Token()
 		if err != nil {
 			return node{}, err
 		}
 		key, _ := token.(string)
-		at := join(path, key)
-		if seen[key] {
-			r.found.add(at, "stands twice")
-		}
-		seen[key] = true
-		value, err := r.value(at, depth+1)
+		value, err := r.value(depth + 1)
 		if err != nil {
 			return node{}, err
 		}
@@ -138,10 +132,10 @@ func (r *treeReader) object(path string, depth int) (node, error) {
 	return result, err
 }
 
-func (r *treeReader) array(path string, depth int) (node, error) {
+func (r *treeReader) array(depth int) (node, error) {
 	result := node{kind: kindArray}
 	for r.decoder.More() {
-		value, err := r.value(index(path, len(result.items)), depth+1)
+		value, err := r.value(depth + 1)
 		if err != nil {
 			return node{}, err
 		}

@@ -44,6 +44,18 @@ func TestMonotone(t *testing.T) {
 				full := true
 				in.Model.Gear.RollingResistanceRatio, in.LaunchPlan.FullThrustBeforeRelease = quantity(v), &full
 			}},
+		{"a higher thrust setting never lengthens the take-off", "nightjar_long_acre", "launch.distance", false, 0.6, 1,
+			func(in *assess.Input, v float64) {
+				full := true
+				in.LaunchPlan.ThrustSettingRatio, in.LaunchPlan.FullThrustBeforeRelease = &v, &full
+			}},
+		{"a rising strip never shortens the take-off", "dabchick_long_acre", "launch.distance", true, -8, 20,
+			func(in *assess.Input, v float64) { in.Field.Strips[0].End.ZMeters = &v }},
+		{"a strip that falls the other way never lengthens it", "dabchick_long_acre", "launch.distance", false, -8, 20,
+			func(in *assess.Input, v float64) {
+				reversed := true
+				in.Field.Strips[0].End.ZMeters, in.LaunchPlan.StripReversed = &v, &reversed
+			}},
 		{"warmer air never lowers the density altitude", "dabchick_long_acre", "air.density", true, -15, 40,
 			func(in *assess.Input, v float64) { in.Day.TemperatureCelsius = quantity(v) }},
 		{"more bank never raises the margin in the turn", "dabchick_long_acre", "stall.turn", false, 5, 75,
@@ -57,7 +69,7 @@ func TestMonotone(t *testing.T) {
 	for _, row := range rows {
 		t.Run(row.name, func(t *testing.T) {
 			t.Parallel()
-			var before float64
+			var before, first float64
 			for i := range steps + 1 {
 				at := row.from + (row.to-row.from)*float64(i)/steps
 				in := demoInput(t, row.document)
@@ -73,7 +85,13 @@ func TestMonotone(t *testing.T) {
 				if i > 0 && change < -2e-3 {
 					t.Errorf("at %g: value %g after %g", at, *finding.Value, before)
 				}
+				if i == 0 {
+					first = *finding.Value
+				}
 				before = *finding.Value
+			}
+			if before == first {
+				t.Errorf("the input does not move %s: %g throughout", row.finding, first)
 			}
 		})
 	}
