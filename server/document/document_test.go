@@ -3,6 +3,7 @@ package document
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -155,7 +156,10 @@ func TestSizeAndDepthCaps(t *testing.T) {
 func TestAllFaultsAreNamed(t *testing.T) {
 	t.Parallel()
 	_, err := Decode([]byte(`{"model":{"x":1,"y":2},"day":{"windHeightMeters":0},"limits":{"minimumLiftoffRatio":9}}`))
-	found, _ := err.(Errors)
+	var found Errors
+	if !errors.As(err, &found) {
+		t.Fatalf("got %v, want faults", err)
+	}
 	var paths []string
 	for _, fault := range found {
 		paths = append(paths, fault.Path)

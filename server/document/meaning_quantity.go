@@ -76,5 +76,6 @@ func walkQuantities(value reflect.Value, name, path string, visit func(name, pat
 			inner := jsonName(value.Type().Field(i))
 			walkQuantities(value.Field(i), inner, join(path, inner), visit)
 		}
+	default: // texts, numbers and truth values hold no quantity
 	}
 }

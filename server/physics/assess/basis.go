@@ -34,8 +34,9 @@ func (q *Quantity) relativeSpread(name string) float64 {
 		return spreadMaker
 	case BasisCalculated:
 		return spreadCalculated
+	default:
+		return spreadEstimated
 	}
-	return spreadEstimated
 }
 
 func measuredSpread(name string) float64 {

@@ -118,8 +118,9 @@ func (f *Finding) marginOf(value float64) (float64, bool) {
 		return *f.Limit - value, true
 	case LimitSenseWithin:
 		return math.Min(value-*f.Limit, *f.UpperLimit-value), true
+	default:
+		return 0, false
 	}
-	return 0, false
 }
 
 // citation returns the published rule behind a limit, or where the figure comes from.
