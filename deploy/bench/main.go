@@ -39,7 +39,7 @@ func run(ctx context.Context, l load, binary string) (err error) {
 		return err
 	}
 	defer closeSQL()
-	echo, closeEcho, err := bareGRPC()
+	echo, closeEcho, err := bareGRPC(ctx)
 	if err != nil {
 		return err
 	}

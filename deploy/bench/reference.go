@@ -17,8 +17,8 @@ import (
 )
 
 // bareGRPC is a server with nothing but the health service, on loopback.
-func bareGRPC() (call func(context.Context) error, stop func(), err error) {
-	listener, err := net.Listen("tcp", "127.0.0.1:0")
+func bareGRPC(ctx context.Context) (call func(context.Context) error, stop func(), err error) {
+	listener, err := new(net.ListenConfig).Listen(ctx, "tcp", "127.0.0.1:0")
 	if err != nil {
 		return nil, nil, err
 	}

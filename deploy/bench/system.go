@@ -43,7 +43,7 @@ func startDemo(ctx context.Context, binary string) (*system, error) {
 	if err := os.Chmod(dir, 0o755); err != nil {
 		return nil, err
 	}
-	web, native, err := twoPorts()
+	web, native, err := twoPorts(ctx)
 	if err != nil {
 		return nil, err
 	}
@@ -162,13 +162,14 @@ func (s *system) stop() error {
 	return os.RemoveAll(s.dir)
 }
 
-func twoPorts() (web, native string, err error) {
-	first, err := net.Listen("tcp", "localhost:0")
+func twoPorts(ctx context.Context) (web, native string, err error) {
+	listen := new(net.ListenConfig)
+	first, err := listen.Listen(ctx, "tcp", "localhost:0")
 	if err != nil {
 		return "", "", err
 	}
 	defer func() { _ = first.Close() }()
-	second, err := net.Listen("tcp", "localhost:0")
+	second, err := listen.Listen(ctx, "tcp", "localhost:0")
 	if err != nil {
 		return "", "", err
 	}

@@ -106,7 +106,7 @@ func checkOutline(outline *assess.Polygon, path string, found *faults) {
 // crossing finds two sides of a closed outline that are not neighbours and meet.
 func crossing(corners []place) (int, int, bool) {
 	n := len(corners)
-	for i := 0; i < n; i++ {
+	for i := range n {
 		for j := i + 2; j < n; j++ {
 			if i == 0 && j == n-1 {
 				continue

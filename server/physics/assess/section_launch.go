@@ -129,7 +129,7 @@ func (p *pass) strip(name string) (int, bool) {
 func (p *pass) placeOnSpot(plan *LaunchPlan, n *need) {
 	spots := p.in.Field.LaunchSpots
 	for i := range spots {
-		if spots[i].Name != plan.LaunchSpot && !(plan.LaunchSpot == "" && len(spots) == 1) {
+		if spots[i].Name != plan.LaunchSpot && (plan.LaunchSpot != "" || len(spots) != 1) {
 			continue
 		}
 		spot, name := &spots[i], at("field.launchSpots", i)

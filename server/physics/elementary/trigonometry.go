@@ -64,7 +64,7 @@ func reduceAngle(x float64) (quadrant int, r, tail float64) {
 
 // quarterSine returns the sine of r + tail + quadrant pi/2.
 func quarterSine(quadrant int, r, tail float64) float64 {
-	value := 0.0
+	var value float64
 	if quadrant&1 == 0 {
 		value = sineKernel(r, tail)
 	} else {

@@ -178,8 +178,9 @@ func (sp spacing) angle(place float64) float64 {
 		return float64(place * math.Pi / 2)
 	case towardsEnds:
 		return float64(0.5*arcSine(float64(2*place)-1)) + math.Pi/4
+	default:
+		return arcSine(place)
 	}
-	return arcSine(place)
 }
 
 // place is the inverse of angle.
@@ -189,8 +190,9 @@ func (sp spacing) place(angle float64) float64 {
 		return angle / (math.Pi / 2)
 	case towardsEnds:
 		return float64(0.5 * (1 + elementary.Sin(float64(2*angle)-math.Pi/2)))
+	default:
+		return elementary.Sin(angle)
 	}
-	return elementary.Sin(angle)
 }
 
 // arcSine returns the arc sine of a number from -1 to 1.
