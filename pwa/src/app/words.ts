@@ -262,7 +262,10 @@ export const words = {
     profileLine: (name: string, clear: string, at: string) =>
       `Least clearance ${clear} over ${name}, ${at} from the start.`,
     profileFree: 'No charted obstacle stands under the launch path.',
-    profileScale: (n: string) => `Heights are drawn ${n} times larger than distances.`,
+    profileScale: (n: string) =>
+      n === '1'
+        ? 'Heights and distances are drawn alike.'
+        : `Heights are drawn ${n} times as large as distances.`,
     clearance: (x: string) => `clear by ${x}`,
     below: (x: string) => `below the top by ${x}`,
     obstacle: 'obstacle',

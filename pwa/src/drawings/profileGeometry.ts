@@ -79,12 +79,44 @@ export function sideView(path: ReportPath | undefined): Spot[] {
   return (path?.points ?? []).map((p) => ({ x: p.xMeters ?? 0, y: p.zMeters ?? p.yMeters ?? 0 }));
 }
 
+/** Outline of the 5 to 95 % band around a path seen from the side, no higher than the ceiling. */
+export function bandOf(path: ReportPath | undefined, ceiling: number | undefined): Spot[] {
+  const half = (path?.points ?? []).map((p) => p.halfBandMeters ?? 0);
+  const top = ceiling ?? Infinity;
+  const edge = (sign: number): Spot[] =>
+    sideView(path).map((p, i) => ({ x: p.x, y: Math.min(p.y + sign * (half[i] ?? 0), top) }));
+  return [...edge(1), ...edge(-1).reverse()];
+}
+
 /** Ground height of the launch place above the datum, metres. */
 export function groundAt(field: FieldDescription, plan: LaunchPlan): number {
   const strip = field.strips?.find((s) => s.name === plan.strip);
   const spot = field.launchSpots?.find((s) => s.name === plan.launchSpot);
   const place = spot?.position ?? (plan.stripReversed ? strip?.end : strip?.start);
   return place?.zMeters ?? 0;
+}
+
+/** Goes on straight from the last two points for a distance, as the climb is judged beyond its end. */
+export function prolong(points: Spot[], distance: number): Spot[] {
+  const [a, b] = points.slice(-2);
+  if (!a || !b || distance <= 0) return points;
+  const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+  const share = distance / length;
+  return [...points, { x: b.x + (b.x - a.x) * share, y: b.y + (b.y - a.y) * share }];
+}
+
+/** The same path no higher than a ceiling: the height at which the circuit is planned. Bends where it meets it. */
+export function levelOff(profile: Spot[], ceiling: number | undefined): Spot[] {
+  if (ceiling === undefined) return profile;
+  const capped: Spot[] = [];
+  for (const [i, p] of profile.entries()) {
+    const a = profile[i - 1];
+    if (a && a.y < ceiling && p.y > ceiling) {
+      capped.push({ x: a.x + ((ceiling - a.y) / (p.y - a.y)) * (p.x - a.x), y: ceiling });
+    }
+    capped.push({ x: p.x, y: Math.min(p.y, ceiling) });
+  }
+  return capped;
 }
 
 /** The computed launch track over the field; empty when none was computed. */

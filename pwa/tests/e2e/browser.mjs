@@ -1,4 +1,8 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { chromium } from 'playwright-core';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 const flags = [
   '--headless',
@@ -75,4 +79,14 @@ export function rest(page, method, path, body) {
 
 export function equal(found, wanted, what) {
   if (found !== wanted) throw new Error(`${what}: found ${String(found)}, wanted ${String(wanted)}`);
+}
+
+/** What an automatic reader of the page finds hard to use, contrast of 7 to 1 included; one line a kind. */
+export async function hardToUse(page) {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    const rules = { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: true } };
+    const { violations } = await window.axe.run(document, { rules });
+    return violations.map((v) => `${v.id}: ${v.nodes[0].target.join(' ')} (${v.nodes.length})`);
+  });
 }

@@ -1,4 +1,4 @@
-import { equal, see } from './browser.mjs';
+import { equal, hardToUse, rest, see } from './browser.mjs';
 
 const pages = ['/waiting', '/models', '/models/new', '/approvals', '/incidents', '/incidents/new'];
 
@@ -37,6 +37,28 @@ export function pageTests({ phone, faults }) {
           const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
           equal(Math.max(0, over), 0, `overflow of ${path}`);
           equal((await page.evaluate(smallControls)).join('; '), '', `small controls of ${path}`);
+        }
+        await page.context().close();
+      },
+    ],
+    [
+      'every page passes the automatic accessibility rules on light and on dark ground',
+      async () => {
+        const page = await phone('Mei Castellan');
+        const first = async (kind) =>
+          (await rest(page, 'GET', `/v1/clubs/larkmoor/${kind}`)).body[kind][0].name.split('/').pop();
+        const paths = [
+          '/approvals',
+          `/approvals/${await first('approvals')}`,
+          `/incidents/${await first('incidents')}`,
+        ];
+        for (const colorScheme of ['light', 'dark']) {
+          await page.emulateMedia({ colorScheme });
+          for (const path of [...paths, '/models/new', '/incidents/new', '/incidents']) {
+            await page.goto(path);
+            await see(page.locator('main h1'), `heading of ${path}`);
+            equal((await hardToUse(page)).join('; '), '', `${path} on ${colorScheme} ground`);
+          }
         }
         await page.context().close();
       },

@@ -2,12 +2,15 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { FieldDescription } from '../../src/app/wire';
 import {
+  bandOf,
   groundAt,
-  sideView,
   heightAt,
   labelMiddle,
+  levelOff,
   meets,
   postsUnder,
+  prolong,
+  sideView,
   worstPost,
 } from '../../src/drawings/profileGeometry';
 
@@ -122,6 +125,43 @@ describe('launch place', () => {
     expect(groundAt(field, { strip: '06/24' })).toBe(1);
     expect(groundAt(field, { strip: '06/24', stripReversed: true })).toBe(4);
     expect(groundAt(field, {})).toBe(0);
+  });
+});
+
+describe('beyond the computed climb', () => {
+  const climb = [
+    { x: 0, y: 0 },
+    { x: 100, y: 50 },
+  ];
+  it('goes on straight', () => {
+    const longer = prolong(eastward, 25);
+    expect(longer.at(-1)).toEqual({ x: 125, y: 0 });
+    expect(prolong([{ x: 0, y: 0 }], 25)).toHaveLength(1);
+  });
+
+  it('levels off where it meets the circuit’s height', () => {
+    expect(levelOff(climb, 20)).toEqual([
+      { x: 0, y: 0 },
+      { x: 40, y: 20 },
+      { x: 100, y: 20 },
+    ]);
+    expect(levelOff(climb, undefined)).toBe(climb);
+    expect(levelOff(climb, 60)).toEqual(climb);
+  });
+
+  it('keeps the band around the path below the same height', () => {
+    const path = {
+      points: [
+        { zMeters: 1, halfBandMeters: 0.5 },
+        { xMeters: 10, zMeters: 9, halfBandMeters: 2 },
+      ],
+    };
+    expect(bandOf(path, 10)).toEqual([
+      { x: 0, y: 1.5 },
+      { x: 10, y: 10 },
+      { x: 10, y: 7 },
+      { x: 0, y: 0.5 },
+    ]);
   });
 });
 
