@@ -10,8 +10,16 @@ export function onSignedOut(listener: () => void): void {
   listeners.add(listener);
 }
 
+const reached = new Set<() => void>();
+
+/** Calls back whenever the server answered anything at all. */
+export function onReached(listener: () => void): void {
+  reached.add(listener);
+}
+
 const refusals: Middleware = {
   async onResponse({ response }) {
+    for (const listener of reached) listener();
     if (response.ok) return;
     const body = (await response
       .clone()

@@ -11,12 +11,13 @@ function arrive(): void {
   place.match = matchPath(location.pathname);
 }
 
-/** Goes to a path of the page and puts the reader at its top. */
+/** Goes to a path of the page and puts reader and keyboard at its top. */
 export function go(path: string, replace = false): void {
   if (replace) history.replaceState(null, '', path);
   else history.pushState(null, '', path);
   arrive();
   scrollTo(0, 0);
+  document.getElementById('page')?.focus({ preventScroll: true });
 }
 
 /** The link of the page that a plain click asks for, if any. */

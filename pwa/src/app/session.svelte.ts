@@ -1,4 +1,4 @@
-import { api, ask, clubOf, onSignedOut } from './api';
+import { api, ask, clubOf, onReached, onSignedOut } from './api';
 import { Problem } from './problem';
 import type { Person, Role } from './wire';
 
@@ -35,6 +35,10 @@ export async function openSession(): Promise<void> {
   }
   session.ready = true;
 }
+
+onReached(() => {
+  session.offline = false;
+});
 
 onSignedOut(() => {
   become(null);

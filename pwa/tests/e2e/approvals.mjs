@@ -78,7 +78,7 @@ export function approvalTests({ phone, tab }) {
       },
     ],
     [
-      'the officer returns it with a reason',
+      'the officer returns it with a reason that a reload does not lose',
       async () => {
         const page = shared.ines;
         await page

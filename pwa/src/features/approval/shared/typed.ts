@@ -1,0 +1,29 @@
+import type { ActionName } from './actions';
+import type { Decision } from './conflict';
+
+/** Words typed for a decision that was not sent yet. */
+type Words = Pick<Decision, 'reason' | 'conditions'>;
+
+const keyOf = (approval: string): string => `pitgate.decision.${approval}`;
+
+/** Keeps typed words in this tab, so that a reload or an ended session loses nothing. Never a password. */
+export function keepTyped(approval: string, action: ActionName, { reason, conditions }: Decision): void {
+  sessionStorage.setItem(keyOf(approval), JSON.stringify({ action, reason, conditions }));
+}
+
+/** Words typed earlier in this tab for the same action on the same approval. */
+export function typedBefore(approval: string, action: ActionName): Partial<Words> {
+  try {
+    const kept = JSON.parse(sessionStorage.getItem(keyOf(approval)) ?? '{}') as Partial<
+      Words & { action: string }
+    >;
+    if (kept.action !== action) return {};
+    return { reason: kept.reason ?? '', conditions: kept.conditions ?? '' };
+  } catch {
+    return {};
+  }
+}
+
+export function dropTyped(approval: string): void {
+  sessionStorage.removeItem(keyOf(approval));
+}
