@@ -29,7 +29,7 @@ var mediaTypes = map[string]string{
 
 // pageHandler serves the page. A path without an extension that is no file is one of the page's own addresses and gets index.html.
 func pageHandler(page fs.FS) http.Handler {
-	tags := &contentTags{}
+	forms := &variants{}
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if r.Method != http.MethodGet && r.Method != http.MethodHead {
 			w.Header().Set("Allow", "GET, HEAD")
@@ -43,8 +43,13 @@ func pageHandler(page fs.FS) http.Handler {
 		}
 		w.Header().Set("Content-Type", mediaType(name))
 		w.Header().Set("Cache-Control", cacheRule(name))
-		w.Header().Set("Etag", tags.of(name, content))
-		http.ServeContent(w, r, name, time.Time{}, bytes.NewReader(content))
+		form := forms.of(name, content, r)
+		w.Header().Set("Vary", "Accept-Encoding")
+		w.Header().Set("Etag", form.tag)
+		if form.encoding != "" {
+			w.Header().Set("Content-Encoding", form.encoding)
+		}
+		http.ServeContent(w, r, name, time.Time{}, bytes.NewReader(form.content))
 	})
 }
 
