@@ -18,6 +18,7 @@ export const words = {
     unitKinds: { speed: 'Speed', length: 'Length', mass: 'Mass', force: 'Force' },
     light: 'Light ground, for sunlight',
     print: 'Print',
+    save: 'Save the document as a file',
     loadMore: 'Show more',
   },
   titles: {

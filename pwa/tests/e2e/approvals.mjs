@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { equal, password, rest, see } from './browser.mjs';
 
 const demo = (name) => new URL(`../../../testdata/demo/${name}.json`, import.meta.url).pathname;
@@ -63,6 +64,19 @@ export function approvalTests({ phone, tab }) {
         await see(shared.ada.locator('[data-finding]'), 'findings of the kept assessment');
         await see(shared.ada.getByText('Bear in mind'), 'cautions');
         equal(await shared.ada.locator('[data-action="sign"]').count(), 0, 'sign buttons of the owner');
+      },
+    ],
+    [
+      'the document behind a decision can be saved as the file it was made from',
+      async () => {
+        const page = shared.ada;
+        const waiting = page.waitForEvent('download');
+        await page.getByRole('button', { name: 'Save the document as a file' }).click();
+        const saved = JSON.parse(readFileSync(await (await waiting).path(), 'utf8'));
+        const given = JSON.parse(readFileSync(demo('redshank_quarry_top'), 'utf8'));
+        equal(saved.model.displayName, named, 'name in the saved document');
+        equal(saved.model.surfaces.length, given.model.surfaces.length, 'surfaces in the saved document');
+        equal(saved.field.displayName, 'Quarry Top', 'field in the saved document');
       },
     ],
     [
