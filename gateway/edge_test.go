@@ -88,6 +88,7 @@ func TestRequestsAreRefused(t *testing.T) {
 	t.Parallel()
 	b := open(t).visitor()
 	b.want(200, "POST", "/v1/demo:signIn", object{"person": "clubs/larkmoor/people/" + demo.Ada})
+	before := b.want(200, "GET", "/v1/clubs/larkmoor/ledger:head", nil)
 	for _, c := range []struct {
 		name, method, path string
 		body               any
@@ -121,6 +122,9 @@ func TestRequestsAreRefused(t *testing.T) {
 		}
 	}
 	b.want(200, "GET", "/v1/me", nil) // none of them signed anybody out
+	if after := b.want(200, "GET", "/v1/clubs/larkmoor/ledger:head", nil); after["treeSize"] != before["treeSize"] {
+		t.Errorf("refused requests wrote to the ledger: %v entries before, %v after", before["treeSize"], after["treeSize"])
+	}
 }
 
 func TestPage(t *testing.T) {
