@@ -12,9 +12,10 @@ import (
 
 // request is one approval of the demo and how far it has come.
 type request struct {
-	model, field, plan, day, owner, note string
-	submit                               bool
-	decisions                            []decision
+	// document is the whole document whose plan, day and limits are asked for.
+	model, field, document, owner, note string
+	submit                              bool
+	decisions                           []decision
 }
 
 // decision is one verb by one officer.
@@ -25,19 +26,19 @@ type decision struct {
 
 // requests in several states: ready, in desk review, submitted, draft.
 var requests = []request{
-	{model: "dabchick", field: "long_acre", plan: "plan_dabchick_long_acre", day: "day_long_acre_dry", owner: Ada, submit: true,
+	{model: "dabchick", field: "long_acre", document: "dabchick_long_acre", owner: Ada, submit: true,
 		note: "Weighed and balanced on Friday. I would like to fly on the first dry Sunday.",
 		decisions: []decision{
 			{verb: "beginReview", officer: Ines},
 			{verb: "passDesk", officer: Ines, conditions: []string{"Mean wind at most 5 m/s", "Timer at 3 min for the first flight"}},
 			{verb: "passBench", officer: Ines, reason: "Throws, balance and fail-safe checked against the sheet."},
 		}},
-	{model: "sandmartin", field: "long_acre", plan: "plan_sandmartin_long_acre", day: "day_long_acre_wet", owner: Bram, submit: true,
+	{model: "sandmartin", field: "long_acre", document: "sandmartin_long_acre_wet", owner: Bram, submit: true,
 		note:      "The grass will be wet. Is the strip long enough?",
 		decisions: []decision{{verb: "beginReview", officer: Tomas}}},
-	{model: "redshank", field: "quarry_top", plan: "plan_redshank_quarry_top", day: "day_quarry_top_calm", owner: Ada, submit: true,
+	{model: "redshank", field: "quarry_top", document: "redshank_quarry_top", owner: Ada, submit: true,
 		note: "First launch from the ramp. The ramp can be made longer."},
-	{model: "nightjar", field: "long_acre", plan: "plan_nightjar_long_acre", day: "day_long_acre_dry", owner: Tomas,
+	{model: "nightjar", field: "long_acre", document: "nightjar_long_acre", owner: Tomas,
 		note: "Still waiting for the measured thrust."},
 }
 
@@ -59,21 +60,14 @@ func (l *loader) approvals() error {
 
 // open creates one approval, submitted or as a draft.
 func (l *loader) open(r request) (*pb.Approval, error) {
-	plan, err := read(r.plan, &pb.LaunchPlan{})
-	if err != nil {
-		return nil, err
-	}
-	day, err := read(r.day, &pb.DayConditions{})
-	if err != nil {
-		return nil, err
-	}
-	limits, err := read("limits_larkmoor", &pb.Limits{})
+	whole, err := read(r.document, &pb.AssessmentInput{})
 	if err != nil {
 		return nil, err
 	}
 	return pb.NewApprovalsServiceClient(l.conn).CreateApproval(l.as(r.owner), &pb.CreateApprovalRequest{
 		Parent: club.ClubName(ClubID), RequestId: requestID("approval " + r.model), Submit: r.submit,
-		Approval: &pb.Approval{Model: l.made[r.model], Field: l.made[r.field], LaunchPlan: plan, Day: day, Limits: limits, OwnerNote: r.note}})
+		Approval: &pb.Approval{Model: l.made[r.model], Field: l.made[r.field], LaunchPlan: whole.GetLaunchPlan(),
+			Day: whole.GetDay(), Limits: whole.GetLimits(), OwnerNote: r.note}})
 }
 
 // decide does one verb.

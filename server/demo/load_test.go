@@ -16,13 +16,14 @@ type seen struct {
 	entries           int64
 	models, incidents int
 	states            map[string]club.State
+	counts            map[string]club.Counts
 	lesson            club.LessonState
 }
 
 // look reads it.
 func look(t *testing.T, store *postgres.Store) seen {
 	t.Helper()
-	out := seen{states: map[string]club.State{}}
+	out := seen{states: map[string]club.State{}, counts: map[string]club.Counts{}}
 	err := store.Read(t.Context(), demo.ClubID, func(tx *postgres.ReadTx) error {
 		head, err := tx.LedgerHead(t.Context())
 		if err != nil {
@@ -40,7 +41,7 @@ func look(t *testing.T, store *postgres.Store) seen {
 		out.models, out.incidents = len(models), len(incidents)
 		approvals, _, err := tx.Approvals(t.Context(), postgres.ApprovalFilter{}, club.Page{})
 		for _, a := range approvals {
-			out.states[a.ModelDisplayName] = a.State
+			out.states[a.ModelDisplayName], out.counts[a.ModelDisplayName] = a.State, a.Counts
 		}
 		if err != nil {
 			return err
@@ -72,6 +73,9 @@ func TestLoadTwice(t *testing.T) {
 		if first.states[model] != want {
 			t.Errorf("approval of %s is %q, want %q", model, first.states[model], want)
 		}
+	}
+	if first.counts["Redshank"].Fails == 0 || first.counts["Sandmartin"].Tight == 0 || first.counts["Dabchick"].Fails != 0 {
+		t.Errorf("the findings do not tell the demo's story: %v", first.counts)
 	}
 	if err := demo.Load(t.Context(), store); err != nil {
 		t.Fatal(err)
