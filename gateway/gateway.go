@@ -23,6 +23,8 @@ type Options struct {
 	TLS bool
 	// TrustForwarded tells that a reverse proxy in front sets X-Forwarded-For. Otherwise the header is dropped.
 	TrustForwarded bool
+	// ThisMachineOnly refuses requests whose Host is not localhost or a loopback address.
+	ThisMachineOnly bool
 	// TrustedOrigins may send requests with cookies from another origin, e.g. "https://club.example".
 	TrustedOrigins []string
 }
@@ -46,7 +48,7 @@ func New(ctx context.Context, conn grpc.ClientConnInterface, opts Options) (http
 	root.Handle("GET /healthz", noStore(healthHandler(conn)))
 	root.Handle("GET /openapi.json", openAPIHandler(opts.OpenAPI))
 	root.Handle("/", pageHandler(opts.Page))
-	return securityHeaders(opts.TLS, requestIDs(forwarded(opts.TrustForwarded, root))), nil
+	return securityHeaders(opts.TLS, requestIDs(thisMachineOnly(opts.ThisMachineOnly, forwarded(opts.TrustForwarded, root)))), nil
 }
 
 // newAPI registers every service's REST routes on one mux.

@@ -61,7 +61,8 @@ func openHouse(ctx context.Context, s settings, store *postgres.Store, log *slog
 		grpc.WithDefaultCallOptions(grpc.MaxCallRecvMsgSize(messageCap), grpc.MaxCallSendMsgSize(messageCap))); err != nil {
 		return nil, fmt.Errorf("edge: %w", err)
 	}
-	handler, err := gateway.New(ctx, h.conn, gateway.Options{Page: pwa.FS(), OpenAPI: proto.OpenAPI, TLS: s.tlsCert != "", TrustForwarded: s.trustForwarded})
+	handler, err := gateway.New(ctx, h.conn, gateway.Options{Page: pwa.FS(), OpenAPI: proto.OpenAPI, TLS: s.tlsCert != "",
+		TrustForwarded: s.trustForwarded, ThisMachineOnly: s.demo})
 	if err != nil {
 		return nil, err
 	}
