@@ -216,7 +216,8 @@ export const words = {
     conditions: 'Conditions, one a line',
     conditionsHint: 'For example: gusts at most 8 m/s; height at most 90 m.',
     password: 'Your password again',
-    signWhat: 'You sign exactly what this page shows. This is its digest; it will stand beside your name in the record.',
+    signWhat:
+      'You sign exactly what this page shows. This is its digest; it will stand beside your name in the record.',
     signed: 'By signing you say: go for the first flight under these conditions.',
     cancel: 'Not now',
     busy: 'Sending …',
