@@ -148,7 +148,7 @@ func TestPage(t *testing.T) {
 			}
 		}
 	}
-	for path, want := range map[string]int{"/missing.js": 404, "/../etc/passwd.txt": 404, "/healthz": 200, "/openapi.json": 200} {
+	for path, want := range map[string]int{"/missing.js": 404, "/../secret.txt": 404, "/healthz": 200, "/openapi.json": 200} {
 		if status, _, _ := e.visitor().call("GET", path, nil); status != want {
 			t.Errorf("%s: %d, want %d", path, status, want)
 		}
