@@ -49,11 +49,15 @@ func TestMonotone(t *testing.T) {
 				full := true
 				in.LaunchPlan.ThrustSettingRatio, in.LaunchPlan.FullThrustBeforeRelease = &v, &full
 			}},
-		{"a rising strip never shortens the take-off", "dabchick_long_acre", "launch.distance", true, -8, 20,
-			func(in *assess.Input, v float64) { in.Field.Strips[0].End.ZMeters = &v }},
+		// Without a share for the take-off to the screen the finding is the run on the ground.
+		{"a rising strip never shortens the ground run", "dabchick_long_acre", "launch.distance", true, -8, 20,
+			func(in *assess.Input, v float64) {
+				in.Limits, in.Field.Strips[0].End.ZMeters = nil, &v
+			}},
 		{"a strip that falls the other way never lengthens it", "dabchick_long_acre", "launch.distance", false, -8, 20,
 			func(in *assess.Input, v float64) {
 				reversed := true
+				in.Limits = nil
 				in.Field.Strips[0].End.ZMeters, in.LaunchPlan.StripReversed = &v, &reversed
 			}},
 		{"warmer air never lowers the density altitude", "dabchick_long_acre", "air.density", true, -15, 40,
