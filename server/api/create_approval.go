@@ -52,7 +52,7 @@ func plannedIn(ctx context.Context, a *pb.Approval) (p plannedFlight, err error)
 	if p.day, err = dayDocument(a.GetDay()); err != nil {
 		return p, err
 	}
-	p.limits, err = limitsDocument(a.GetLimits())
+	p.limits, err = ownersLimits(a.GetLimits())
 	return p, err
 }
 

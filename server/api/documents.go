@@ -40,6 +40,32 @@ func limitsDocument(m *pb.Limits) (json.RawMessage, error) {
 	return checked("limits", orEmpty(m, &pb.Limits{}), document.DecodeLimits)
 }
 
+// ownersLimits checks limits that the owner of a model gives: they may ask for more than the core's own figures, never for less, and confirm no
+// rule.
+func ownersLimits(m *pb.Limits) (json.RawMessage, error) {
+	text, err := limitsDocument(m)
+	if err != nil {
+		return nil, err
+	}
+	limits, err := document.DecodeLimits(text)
+	if err != nil {
+		return nil, err
+	}
+	var refused []violation
+	for _, name := range limits.Looser() {
+		refused = append(refused, violation{"limits." + name, "lets more pass than the core's own figure, which is not the owner's to allow"})
+	}
+	for i, rule := range limits.Rules {
+		if rule.Verified != nil && *rule.Verified {
+			refused = append(refused, violation{fmt.Sprintf("limits.rules[%d].verified", i), "a rule is confirmed by a club officer, not by the owner"})
+		}
+	}
+	if len(refused) > 0 {
+		return nil, &invalidError{refused}
+	}
+	return text, nil
+}
+
 // orEmpty replaces an absent message by an empty one.
 func orEmpty[M interface {
 	comparable

@@ -245,21 +245,6 @@ func FuzzParseToken(f *testing.F) {
 	})
 }
 
-func TestCallerInContext(t *testing.T) {
-	t.Parallel()
-	if _, ok := CallerFrom(context.Background()); ok {
-		t.Error("an empty context carries a caller")
-	}
-	ines := Caller{ClubID: larkmoor, PersonID: "ines", DisplayName: "Ines Valdez", Roles: []Role{Member, SafetyOfficer}}
-	got, ok := CallerFrom(WithCaller(context.Background(), ines))
-	if !ok || got.PersonID != "ines" || got.Actor().PersonID != "ines" || !got.Actor().Has(SafetyOfficer) {
-		t.Errorf("got %+v, %v", got, ok)
-	}
-	if !got.Has(Committee, SafetyOfficer) || got.Has(Committee, Administrator) || got.Has() {
-		t.Error("roles are not told apart")
-	}
-}
-
 func TestSignInLimit(t *testing.T) {
 	t.Parallel()
 	l, now := newSignInLimit([32]byte{1}), time.Unix(1_800_000_000, 0)

@@ -15,11 +15,11 @@ type limit struct {
 }
 
 // limit returns the limit that the document gives, or the core's default.
-func (p *pass) limit(pick func(*Limits) *float64, fallback float64) limit {
-	if given := p.optionalLimit(pick); given.set {
+func (p *pass) limit(f figure) limit {
+	if given := p.optionalLimit(f.of); given.set {
 		return given
 	}
-	return limit{value: fallback, set: true, rule: coreDefault}
+	return limit{value: f.core, set: true, rule: coreDefault}
 }
 
 // optionalLimit returns the limit that the document gives, or none.

@@ -21,7 +21,7 @@ const neverLeaves = "The forces along the launch come to nothing: the model neve
 
 func (p *pass) answerLiftoff() {
 	liftoff := answer{id: "liftoff.margin", missing: p.launch.missing}
-	liftoff.limit = p.limit(func(l *Limits) *float64 { return l.MinimumLiftoffRatio }, 1.2)
+	liftoff.limit = p.limit(liftoffFigure)
 	r := &p.launch.result
 	if p.launch.flown {
 		liftoff.value = r.Airspeed / p.stall.takeoff
@@ -37,7 +37,7 @@ func (p *pass) answerLiftoff() {
 // distance to the screen with that share.
 func (p *pass) answerDistance() {
 	distance := answer{id: "launch.distance", missing: p.launch.missing}
-	share := p.limit(func(l *Limits) *float64 { return l.MaximumStripUseRatio }, 0.75)
+	share := p.limit(stripUseFigure)
 	distance.limit = share
 	distance.limit.value = share.value * p.launch.length
 	r := &p.launch.result
@@ -62,7 +62,7 @@ func (p *pass) answerDistance() {
 
 func (p *pass) answerEndSpeed() {
 	end := answer{id: "launch.end_speed", missing: p.launch.missing}
-	end.limit = p.limit(func(l *Limits) *float64 { return l.MinimumLaunchEndRatio }, 1.1)
+	end.limit = p.limit(launchEndFigure)
 	r := &p.launch.result
 	if p.launch.flown {
 		end.value = r.Airspeed / p.stall.takeoff
@@ -79,7 +79,7 @@ func (p *pass) answerEndSpeed() {
 func (p *pass) answerSink() {
 	sink := answer{id: "launch.sink", missing: p.launch.missing}
 	r := &p.launch.result
-	sink.limit = p.limit(func(l *Limits) *float64 { return l.MaximumLaunchSinkMeters }, r.Height/2)
+	sink.limit = p.limit(sinkFigure.with(r.Height / 2))
 	if p.launch.flown {
 		sink.value = r.Sink
 		sink.note = say("Leaves the launcher %.2f m up and sinks %.2f m, lowest %.0f m from the start.", r.Height, r.Sink, r.LowestDistance)

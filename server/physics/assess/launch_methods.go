@@ -68,7 +68,7 @@ func (p *pass) groundAttitude() float64 {
 // rotationSpeed returns the airspeed at which the model is rotated, m/s: 5 % above the least lift-off ratio, later when the tail
 // strikes before the wing can carry the weight, earlier when the standing attitude already carries it.
 func (p *pass) rotationSpeed(standing, climbLift float64) float64 {
-	limit := p.limit(func(l *Limits) *float64 { return l.MinimumLiftoffRatio }, 1.2)
+	limit := p.limit(liftoffFigure)
 	planned := rotationRatio * limit.value * p.stall.takeoff
 	rotated := climbLift * p.wing.takeoff.Coefficient
 	if strike, ok := p.read("model.gear.tailStrikeDegrees", p.in.Model.Gear.TailStrikeDegrees); ok {

@@ -93,7 +93,7 @@ func (p *pass) answerClimb() {
 	n := p.need()
 	n.lack(p.launch.missing...)
 	clearance := answer{id: "climb.clearance"}
-	clearance.limit = p.limit(func(l *Limits) *float64 { return l.MinimumClearanceMeters }, 3)
+	clearance.limit = p.limit(clearanceFigure)
 	var crossed []over
 	if n.met() && p.launch.flown {
 		crossed = p.obstacles(&n)

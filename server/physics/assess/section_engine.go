@@ -109,7 +109,7 @@ func (p *pass) answerSpeeds() {
 	n.lack(p.engine.missing...)
 	n.lack(p.mass.missing...)
 	ratio := answer{id: "thrust.ratio", missing: n.missing}
-	ratio.limit = p.limit(func(l *Limits) *float64 { return l.MinimumThrustRatio }, 0.4)
+	ratio.limit = p.limit(thrustFigure)
 	if n.met() {
 		weight := p.mass.takeoff * motion.Gravity
 		ratio.value = p.engine.static / weight

@@ -68,7 +68,7 @@ func (p *pass) answerStall() {
 }
 
 func (p *pass) answerTurn() {
-	limit := p.limit(func(l *Limits) *float64 { return l.MinimumTurnRatio }, 1.2)
+	limit := p.limit(turnFigure)
 	turn := answer{id: "stall.turn", missing: p.stall.missing, limit: limit}
 	gust := answer{id: "stall.gust", limit: limit}
 	n := p.need()
@@ -100,8 +100,8 @@ func (p *pass) answerMargin(id string, missing []string, balance float64) {
 	n.lack(p.wing.missing...)
 	n.lack(missing...)
 	margin := answer{id: id, missing: n.missing}
-	margin.limit = p.limit(func(l *Limits) *float64 { return l.MinimumStaticMarginRatio }, 0.05)
-	margin.upper = p.limit(func(l *Limits) *float64 { return l.MaximumStaticMarginRatio }, 0.20).value
+	margin.limit = p.limit(leastMargin)
+	margin.upper = p.limit(mostMargin).value
 	if n.met() {
 		margin.value = (p.wing.neutralX - balance) / p.wing.chord
 		margin.note = say("Neutral point at %.3f m, balance point at %.3f m, mean chord %.3f m.", p.wing.neutralX, balance, p.wing.chord)

@@ -1,0 +1,58 @@
+package assess
+
+// figure is one of the Limits together with the core's own, which applies when the document gives none.
+type figure struct {
+	name  string // in the document
+	of    func(*Limits) *float64
+	core  float64
+	least bool // a least value: a smaller one is looser
+}
+
+// The figures whose default is the core's.
+var (
+	liftoffFigure   = figure{"minimumLiftoffRatio", func(l *Limits) *float64 { return l.MinimumLiftoffRatio }, 1.2, true}
+	stripUseFigure  = figure{"maximumStripUseRatio", func(l *Limits) *float64 { return l.MaximumStripUseRatio }, 0.75, false}
+	launchEndFigure = figure{"minimumLaunchEndRatio", func(l *Limits) *float64 { return l.MinimumLaunchEndRatio }, 1.1, true}
+	// The core's own is half the height of the launcher's end, so that any figure given without it may be looser.
+	sinkFigure      = figure{"maximumLaunchSinkMeters", func(l *Limits) *float64 { return l.MaximumLaunchSinkMeters }, 0, false}
+	clearanceFigure = figure{"minimumClearanceMeters", func(l *Limits) *float64 { return l.MinimumClearanceMeters }, 3, true}
+	thrustFigure    = figure{"minimumThrustRatio", func(l *Limits) *float64 { return l.MinimumThrustRatio }, 0.4, true}
+	turnFigure      = figure{"minimumTurnRatio", func(l *Limits) *float64 { return l.MinimumTurnRatio }, 1.2, true}
+	leastMargin     = figure{"minimumStaticMarginRatio", func(l *Limits) *float64 { return l.MinimumStaticMarginRatio }, 0.05, true}
+	mostMargin      = figure{"maximumStaticMarginRatio", func(l *Limits) *float64 { return l.MaximumStaticMarginRatio }, 0.20, false}
+)
+
+var coreFigures = []figure{
+	liftoffFigure, stripUseFigure, launchEndFigure, sinkFigure, clearanceFigure, thrustFigure, turnFigure, leastMargin, mostMargin,
+}
+
+// with returns the figure with another default.
+func (f figure) with(core float64) figure {
+	f.core = core
+	return f
+}
+
+// looser reports whether l gives a figure that lets more pass than the core's own.
+func (f figure) looser(l *Limits) bool {
+	given := f.of(l)
+	switch {
+	case given == nil:
+		return false
+	case f.least:
+		return *given < f.core
+	default:
+		return *given > f.core
+	}
+}
+
+// Looser returns the document's names of the figures that let more pass than the core's own, in the order of the catalogue. The deepest
+// sink after the launcher counts as looser whenever it is more than none, since the core's own depends on the launcher.
+func (l *Limits) Looser() []string {
+	var names []string
+	for _, f := range coreFigures {
+		if f.looser(l) {
+			names = append(names, f.name)
+		}
+	}
+	return names
+}

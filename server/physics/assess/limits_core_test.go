@@ -1,0 +1,32 @@
+package assess_test
+
+import (
+	"slices"
+	"testing"
+
+	"pitgate/server/physics/assess"
+)
+
+func TestLooserNamesWhatLetsMorePass(t *testing.T) {
+	t.Parallel()
+	number := func(v float64) *float64 { return &v }
+	rows := []struct {
+		name   string
+		limits assess.Limits
+		want   []string
+	}{
+		{"nothing given", assess.Limits{}, nil},
+		{"the core's own", assess.Limits{MinimumLiftoffRatio: number(1.2), MaximumStaticMarginRatio: number(0.20)}, nil},
+		{"stricter", assess.Limits{MinimumClearanceMeters: number(5), MaximumStripUseRatio: number(0.35)}, nil},
+		{"a least value lowered", assess.Limits{MinimumClearanceMeters: number(2.9)}, []string{"minimumClearanceMeters"}},
+		{"a greatest value raised", assess.Limits{MaximumStripUseRatio: number(0.8)}, []string{"maximumStripUseRatio"}},
+		{"any sink", assess.Limits{MaximumLaunchSinkMeters: number(0.1)}, []string{"maximumLaunchSinkMeters"}},
+		{"two", assess.Limits{MinimumTurnRatio: number(1.1), MinimumLiftoffRatio: number(1)}, []string{"minimumLiftoffRatio", "minimumTurnRatio"}},
+		{"figures the core has no own for", assess.Limits{MaximumMassKg: number(200), MaximumSpeedMetersPerSecond: number(300)}, nil},
+	}
+	for _, row := range rows {
+		if got := row.limits.Looser(); !slices.Equal(got, row.want) {
+			t.Errorf("%s: got %v, want %v", row.name, got, row.want)
+		}
+	}
+}
