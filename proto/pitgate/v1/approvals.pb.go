@@ -123,8 +123,9 @@ type Approval struct {
 	OwnerDisplayName string      `protobuf:"bytes,10,opt,name=owner_display_name,json=ownerDisplayName,proto3" json:"owner_display_name,omitempty"`
 	LaunchPlan       *LaunchPlan `protobuf:"bytes,11,opt,name=launch_plan,json=launchPlan,proto3" json:"launch_plan,omitempty"`
 	// Conditions it is planned for.
-	Day    *DayConditions `protobuf:"bytes,12,opt,name=day,proto3" json:"day,omitempty"`
-	Limits *Limits        `protobuf:"bytes,13,opt,name=limits,proto3" json:"limits,omitempty"`
+	Day *DayConditions `protobuf:"bytes,12,opt,name=day,proto3" json:"day,omitempty"`
+	// The owner may ask for more than the core's own figures, never for less.
+	Limits *Limits `protobuf:"bytes,13,opt,name=limits,proto3" json:"limits,omitempty"`
 	// Latest assessment: clubs/{club}/assessments/{assessment}
 	Assessment string         `protobuf:"bytes,14,opt,name=assessment,proto3" json:"assessment,omitempty"`
 	Counts     *VerdictCounts `protobuf:"bytes,15,opt,name=counts,proto3" json:"counts,omitempty"`

@@ -746,21 +746,23 @@ export interface paths {
 export type webhooks = Record<string, never>;
 export interface components {
     schemas: {
-        /** @description The Status type defines a logical error model suitable for different programming environments. */
-        "google.rpc.Status": {
-            /**
-             * Format: int32
-             * @description The status code, which should be an enum value of google.rpc.Code.
-             */
-            code?: number;
-            /** @description A list of messages that carry the error details. */
-            details?: ({
-                "@type"?: string;
-            } & {
-                [key: string]: unknown;
-            })[];
-            /** @description A developer-facing error message. */
-            message?: string;
+        /** @description Why a request was refused. */
+        Refusal: {
+            /** @description Status by name, e.g. "INVALID_ARGUMENT". */
+            code: string;
+            /** @description Stable word for programs, e.g. "ETAG_MISMATCH". */
+            reason: string;
+            /** @description What is wrong and what to do next. */
+            message: string;
+            /** @description Each bad field. */
+            fieldViolations: {
+                /** @description Path of the field. */
+                field: string;
+                /** @description What is wrong with it. */
+                description: string;
+            }[] | null;
+            /** @description Finds the request in the log. */
+            requestId: string;
         };
         /** @description One receiving antenna. */
         "pitgate.v1.Antenna": {
@@ -807,6 +809,7 @@ export interface components {
             readonly fieldVersion?: number;
             readonly holds?: components["schemas"]["pitgate.v1.Hold"][];
             launchPlan: components["schemas"]["pitgate.v1.LaunchPlan"];
+            /** @description The owner may ask for more than the core's own figures, never for less. */
             limits?: components["schemas"]["pitgate.v1.Limits"];
             /** @description clubs/{club}/models/{model} */
             model: string;
@@ -2366,7 +2369,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -2405,7 +2408,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -2437,7 +2440,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -2480,7 +2483,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -2523,7 +2526,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -2566,7 +2569,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -2609,7 +2612,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -2652,7 +2655,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -2697,7 +2700,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -2740,7 +2743,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -2783,7 +2786,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -2826,7 +2829,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -2869,7 +2872,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -2912,7 +2915,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -2947,7 +2950,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -2981,7 +2984,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3018,7 +3021,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3050,7 +3053,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3084,7 +3087,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3121,7 +3124,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3153,7 +3156,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3194,7 +3197,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3228,7 +3231,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3265,7 +3268,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3297,7 +3300,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3338,7 +3341,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3381,7 +3384,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3414,7 +3417,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3448,7 +3451,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3485,7 +3488,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3517,7 +3520,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3554,7 +3557,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3593,7 +3596,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3624,7 +3627,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3658,7 +3661,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3692,7 +3695,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3726,7 +3729,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3760,7 +3763,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3798,7 +3801,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3830,7 +3833,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3872,7 +3875,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3913,7 +3916,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3946,7 +3949,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -3981,7 +3984,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -4021,7 +4024,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -4062,7 +4065,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -4091,7 +4094,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -4125,7 +4128,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -4163,7 +4166,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -4207,7 +4210,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -4236,7 +4239,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
@@ -4273,7 +4276,7 @@ export interface operations {
                     [name: string]: unknown;
                 };
                 content: {
-                    "application/json": components["schemas"]["google.rpc.Status"];
+                    "application/json": components["schemas"]["Refusal"];
                 };
             };
         };
