@@ -1,0 +1,49 @@
+package assess
+
+import (
+	"encoding/json"
+	"testing"
+
+	"pitgate/testdata/demo"
+)
+
+func demoDocument(b *testing.B) Input {
+	b.Helper()
+	text, err := demo.Files.ReadFile("redshank_quarry_top.json")
+	if err != nil {
+		b.Fatal(err)
+	}
+	var in Input
+	if err := json.Unmarshal(text, &in); err != nil {
+		b.Fatal(err)
+	}
+	return in
+}
+
+// BenchmarkRun is one whole assessment: lattice, all findings, and the band of each over every uncertain input.
+func BenchmarkRun(b *testing.B) {
+	in := demoDocument(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Run(in); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkSinglePass is the same without bands: the deterministic answer alone.
+func BenchmarkSinglePass(b *testing.B) {
+	in := demoDocument(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		whole, err := solve(&in)
+		if err != nil {
+			b.Fatal(err)
+		}
+		p := newPass(&in, whole)
+		p.walk()
+		if r := p.report(); len(r.Findings) == 0 {
+			b.Fatal("no findings")
+		}
+	}
+}
