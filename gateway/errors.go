@@ -100,6 +100,7 @@ const (
 var (
 	unknownField = regexp.MustCompile(`unknown field "?([A-Za-z0-9_.\[\]]+)"?`)
 	badField     = regexp.MustCompile(`for (?:\S+ )*field ([A-Za-z0-9_.]+)`)
+	position     = regexp.MustCompile(`\(line \d+:\d+\)`)
 )
 
 // explainParse turns the decoder's message into ours.
@@ -113,12 +114,18 @@ func explainParse(body *Error) {
 	}
 	if m := unknownField.FindStringSubmatch(text); m != nil {
 		body.Reason = "UNKNOWN_FIELD"
-		body.FieldViolations = []FieldViolation{{Field: m[1], Description: "unknown field"}}
+		body.blame(m[1], "is not a field here", position.FindString(text))
 		return
 	}
 	if m := badField.FindStringSubmatch(text); m != nil {
-		body.FieldViolations = []FieldViolation{{Field: m[1], Description: "has a value of the wrong kind"}}
+		body.blame(m[1], "has a value of the wrong kind", position.FindString(text))
 	}
+}
+
+// blame names one field as what is wrong, and where in the body it stands.
+func (e *Error) blame(field, description, where string) {
+	e.FieldViolations = []FieldViolation{{Field: field, Description: description}}
+	e.Message = strings.TrimSpace(field + ": " + description + " " + where)
 }
 
 // codeName returns "INVALID_ARGUMENT" for codes.InvalidArgument.
