@@ -79,7 +79,7 @@ func orEmpty[M interface {
 }
 
 // checked writes the message as proto3 JSON, decodes that strictly and returns the decoded form as canonical JSON.
-func checked[D any](prefix string, m proto.Message, decode func([]byte) (D, error)) (json.RawMessage, error) {
+func checked[D document.Part](prefix string, m proto.Message, decode func([]byte) (D, error)) (json.RawMessage, error) {
 	text, err := protojson.Marshal(m)
 	if err != nil {
 		return nil, &invalidError{[]violation{{prefix, "cannot be written as JSON: " + err.Error()}}}
@@ -88,7 +88,7 @@ func checked[D any](prefix string, m proto.Message, decode func([]byte) (D, erro
 	if err != nil {
 		return nil, prefixed(prefix, err)
 	}
-	return canonicalJSON(decoded)
+	return document.Canonical(decoded)
 }
 
 // prefixed puts the document's part in front of every fault's path.

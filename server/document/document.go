@@ -82,34 +82,15 @@ func DecodeLimits(data []byte) (assess.Limits, error) {
 	return limits, nil
 }
 
-// Canonical writes the RFC 8785 form of an input: keys sorted, one spelling of every number, no space.
-func Canonical(in assess.Input) ([]byte, error) {
-	return canonical(in)
+// Part is what the one document is made of.
+type Part interface {
+	assess.ModelDescription | assess.FieldDescription | assess.LaunchPlan | assess.DayConditions | assess.Limits
 }
 
-// CanonicalModel writes the RFC 8785 form of a model alone.
-func CanonicalModel(model assess.ModelDescription) ([]byte, error) {
-	return canonical(model)
-}
-
-// CanonicalField writes the RFC 8785 form of a field alone.
-func CanonicalField(field assess.FieldDescription) ([]byte, error) {
-	return canonical(field)
-}
-
-// Digest is the SHA-256 of the canonical form, in hex; empty when the input holds a number that JSON cannot write,
-// which no decoded document does.
-func Digest(in assess.Input) string {
-	form, err := canonical(in)
-	if err != nil {
-		return ""
-	}
-	sum := sha256.Sum256(form)
-	return hex.EncodeToString(sum[:])
-}
-
-func canonical(value any) ([]byte, error) {
-	plain, err := json.Marshal(value)
+// Canonical writes the RFC 8785 form of a decoded document or of a decoded part of one: keys sorted, one spelling of every number, no space. An
+// error only comes for a number that JSON cannot write, which no decoded document holds.
+func Canonical[D assess.Input | Part](decoded D) ([]byte, error) {
+	plain, err := json.Marshal(decoded)
 	if err != nil {
 		return nil, fmt.Errorf("canonical form: %w", err)
 	}
@@ -118,6 +99,17 @@ func canonical(value any) ([]byte, error) {
 		return nil, fmt.Errorf("canonical form: %w", err)
 	}
 	return form, nil
+}
+
+// Digest is the SHA-256 of the canonical form, in hex; empty when the input holds a number that JSON cannot write,
+// which no decoded document does.
+func Digest(in assess.Input) string {
+	form, err := Canonical(in)
+	if err != nil {
+		return ""
+	}
+	sum := sha256.Sum256(form)
+	return hex.EncodeToString(sum[:])
 }
 
 // Assess computes the report of an input and writes the input's digest into it.

@@ -322,7 +322,10 @@ export const words = {
     file: 'JSON file of the model, or of the whole document',
     fileHint:
       'Choose a file, or drop it anywhere on this box. Nothing is kept on the server until you submit.',
-    fileBad: 'This file could not be read as JSON of a model or of a whole document.',
+    fileNotJson: (why: string) => `This file is not JSON: ${why}`,
+    fileNoDocument: 'This file holds neither a model nor a whole document.',
+    fileStrange: (names: string[]) =>
+      `Neither a model nor a document has a part named ${names.map((n) => `“${n}”`).join(', ')}.`,
     startEmpty: 'Start without a file',
     sectionModel: 'The model',
     sectionPlan: 'Field and launch',
@@ -352,6 +355,7 @@ export const words = {
     restored: 'Your draft from this device was restored.',
     live: 'Findings as you type',
     computing: 'Computing …',
+    refused: 'Not computed: see what is wrong',
     stale: 'These findings are older than what you typed.',
     livePrompt: 'Choose a field and give the model’s measurements to see its findings.',
     submit: 'Submit for first-flight approval',

@@ -49,16 +49,25 @@ describe('paths', () => {
 
 describe('readFile', () => {
   it('takes a whole document and a model alone', () => {
-    expect(readFile(text('redshank_quarry_top'))?.field?.displayName).toBe('Quarry Top');
-    expect(readFile(text('redshank'))?.model?.displayName).toBe('Redshank');
+    expect(readFile(text('redshank_quarry_top')).input?.field?.displayName).toBe('Quarry Top');
+    expect(readFile(text('redshank')).input?.model?.displayName).toBe('Redshank');
   });
 
-  it.each(['', '[]', '{"model": {}, "surprise": 1}', '{"colour": "red"}', 'null'])('refuses %s', (bad) => {
-    expect(readFile(bad)).toBeUndefined();
+  it.each([
+    ['', 'not JSON'],
+    ['[]', 'neither'],
+    ['{"day": {}}', 'neither'],
+    ['{"model": {}, "surprise": 1}', '“surprise”'],
+    ['{"modle": {}}', '“modle”'],
+    ['null', 'neither'],
+  ])('refuses %s and says why', (bad, why) => {
+    const content = readFile(bad);
+    expect(content.input).toBeUndefined();
+    expect(content.fault).toContain(why);
   });
 
   it('finds the club’s own field by its name and leaves the copy out', () => {
-    const draft = fromDocument(readFile(text('redshank_quarry_top')) ?? {}, [quarryTop]);
+    const draft = fromDocument(readFile(text('redshank_quarry_top')).input ?? {}, [quarryTop]);
     expect(draft.field).toBe(quarryTop.name);
     expect(draft.doc.field).toBeUndefined();
     expect(whole(draft, [quarryTop]).field).toBe(quarryTop.description);

@@ -1,5 +1,5 @@
 import type { AssessmentInput, Field, LaunchMethod, ModelDescription } from '../../../app/wire';
-import type { EntryPath } from '../../../app/words';
+import { words, type EntryPath } from '../../../app/words';
 
 /** What a member types before it is sent. Replaced as a whole at every change, never changed in place. */
 export type Draft = {
@@ -19,20 +19,25 @@ export function blank(): Draft {
 const documentParts = ['model', 'field', 'launchPlan', 'day', 'limits'];
 const modelParts = ['displayName', 'surfaces', 'bodies', 'mass', 'engines', 'gear', 'structure', 'radio'];
 
-/** Reads a file: a whole document, or the description of a model alone. Undefined when it is neither. */
-export function readFile(text: string): AssessmentInput | undefined {
+/** What a file holds: a document, or why it is none. */
+export type FileContent = { input: AssessmentInput; fault?: never } | { input?: never; fault: string };
+
+/** Reads a file: a whole document, or the description of a model alone. */
+export function readFile(text: string): FileContent {
   let json: unknown;
   try {
     json = JSON.parse(text);
-  } catch {
-    return undefined;
+  } catch (error) {
+    return { fault: words.form.fileNotJson(error instanceof Error ? error.message : '') };
   }
-  if (json === null || typeof json !== 'object' || Array.isArray(json)) return undefined;
+  if (json === null || typeof json !== 'object' || Array.isArray(json))
+    return { fault: words.form.fileNoDocument };
   const names = Object.keys(json);
-  if (names.includes('model') && names.every((n) => documentParts.includes(n)))
-    return json as AssessmentInput;
-  if (names.some((n) => modelParts.includes(n))) return { model: json as ModelDescription };
-  return undefined;
+  if (!names.includes('model') && names.some((n) => modelParts.includes(n)))
+    return { input: { model: json as ModelDescription } };
+  const strange = names.filter((n) => !documentParts.includes(n));
+  if (strange.length > 0) return { fault: words.form.fileStrange(strange) };
+  return names.includes('model') ? { input: json } : { fault: words.form.fileNoDocument };
 }
 
 /** A draft from a file's document: the field is the club's own of the same name. */
