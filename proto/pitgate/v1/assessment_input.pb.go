@@ -1058,9 +1058,25 @@ type Limits struct {
 	// Rules as published: shown with the finding they bear on.
 	Rules []*AppliedRule `protobuf:"bytes,24,rep,name=rules,proto3" json:"rules,omitempty"`
 	// Name and version of the rule pack the figures come from.
-	RulePack      string `protobuf:"bytes,25,opt,name=rule_pack,json=rulePack,proto3" json:"rule_pack,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	RulePack string `protobuf:"bytes,25,opt,name=rule_pack,json=rulePack,proto3" json:"rule_pack,omitempty"`
+	// Least incidence left at the tips when the first strip stalls, in degrees. Absent: 1.
+	MinimumTipStallMarginDegrees *float64 `protobuf:"fixed64,26,opt,name=minimum_tip_stall_margin_degrees,json=minimumTipStallMarginDegrees,proto3,oneof" json:"minimum_tip_stall_margin_degrees,omitempty"`
+	// Least share of the pitch control's throw left over when trimmed and at the launch. Absent: 0.25.
+	MinimumPitchReserveRatio *float64 `protobuf:"fixed64,27,opt,name=minimum_pitch_reserve_ratio,json=minimumPitchReserveRatio,proto3,oneof" json:"minimum_pitch_reserve_ratio,omitempty"`
+	// Most load factor that one degree of pitch control gives at top speed. Absent: 4.
+	MaximumLoadPerDegree *float64 `protobuf:"fixed64,28,opt,name=maximum_load_per_degree,json=maximumLoadPerDegree,proto3,oneof" json:"maximum_load_per_degree,omitempty"`
+	// Least yawing-moment slope with sideslip, per radian. Absent: 0.04.
+	MinimumFinStiffnessPerRadian *float64 `protobuf:"fixed64,29,opt,name=minimum_fin_stiffness_per_radian,json=minimumFinStiffnessPerRadian,proto3,oneof" json:"minimum_fin_stiffness_per_radian,omitempty"`
+	// Least p b/(2 V) at full throw. Absent: 0.06.
+	MinimumRollRatio *float64 `protobuf:"fixed64,30,opt,name=minimum_roll_ratio,json=minimumRollRatio,proto3,oneof" json:"minimum_roll_ratio,omitempty"`
+	// Least damping ratio of the short pitching motion. Absent: 0.35.
+	MinimumPitchDampingRatio *float64 `protobuf:"fixed64,31,opt,name=minimum_pitch_damping_ratio,json=minimumPitchDampingRatio,proto3,oneof" json:"minimum_pitch_damping_ratio,omitempty"`
+	// Least speed of aileron reversal over top speed. Absent: 1.3.
+	MinimumReversalRatio *float64 `protobuf:"fixed64,32,opt,name=minimum_reversal_ratio,json=minimumReversalRatio,proto3,oneof" json:"minimum_reversal_ratio,omitempty"`
+	// Largest difference between the weighed mass and the sum of the items, as a share. Absent: 0.03.
+	MaximumMassDifferenceRatio *float64 `protobuf:"fixed64,33,opt,name=maximum_mass_difference_ratio,json=maximumMassDifferenceRatio,proto3,oneof" json:"maximum_mass_difference_ratio,omitempty"`
+	unknownFields              protoimpl.UnknownFields
+	sizeCache                  protoimpl.SizeCache
 }
 
 func (x *Limits) Reset() {
@@ -1268,6 +1284,62 @@ func (x *Limits) GetRulePack() string {
 	return ""
 }
 
+func (x *Limits) GetMinimumTipStallMarginDegrees() float64 {
+	if x != nil && x.MinimumTipStallMarginDegrees != nil {
+		return *x.MinimumTipStallMarginDegrees
+	}
+	return 0
+}
+
+func (x *Limits) GetMinimumPitchReserveRatio() float64 {
+	if x != nil && x.MinimumPitchReserveRatio != nil {
+		return *x.MinimumPitchReserveRatio
+	}
+	return 0
+}
+
+func (x *Limits) GetMaximumLoadPerDegree() float64 {
+	if x != nil && x.MaximumLoadPerDegree != nil {
+		return *x.MaximumLoadPerDegree
+	}
+	return 0
+}
+
+func (x *Limits) GetMinimumFinStiffnessPerRadian() float64 {
+	if x != nil && x.MinimumFinStiffnessPerRadian != nil {
+		return *x.MinimumFinStiffnessPerRadian
+	}
+	return 0
+}
+
+func (x *Limits) GetMinimumRollRatio() float64 {
+	if x != nil && x.MinimumRollRatio != nil {
+		return *x.MinimumRollRatio
+	}
+	return 0
+}
+
+func (x *Limits) GetMinimumPitchDampingRatio() float64 {
+	if x != nil && x.MinimumPitchDampingRatio != nil {
+		return *x.MinimumPitchDampingRatio
+	}
+	return 0
+}
+
+func (x *Limits) GetMinimumReversalRatio() float64 {
+	if x != nil && x.MinimumReversalRatio != nil {
+		return *x.MinimumReversalRatio
+	}
+	return 0
+}
+
+func (x *Limits) GetMaximumMassDifferenceRatio() float64 {
+	if x != nil && x.MaximumMassDifferenceRatio != nil {
+		return *x.MaximumMassDifferenceRatio
+	}
+	return 0
+}
+
 // One published figure behind a limit.
 type AppliedRule struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1438,7 +1510,7 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\x05frost\x18\r \x01(\x0e2\x11.pitgate.v1.FrostR\x05frost\x12\x1e\n" +
 	"\x05metar\x18\x0e \x01(\tB\b\xbaH\x05r\x03\x18\xa0\x06R\x05metar\x12@\n" +
 	"\x11dew_point_celsius\x18\x0f \x01(\v2\x14.pitgate.v1.QuantityR\x0fdewPointCelsiusB\x15\n" +
-	"\x13_wind_height_meters\"\xe6\x16\n" +
+	"\x13_wind_height_meters\"\xbc\x1e\n" +
 	"\x06Limits\x12P\n" +
 	"\x15minimum_liftoff_ratio\x18\x01 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\x13minimumLiftoffRatio\x88\x01\x01\x12R\n" +
 	"\x16minimum_approach_ratio\x18\x02 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x01R\x14minimumApproachRatio\x88\x01\x01\x12U\n" +
@@ -1466,7 +1538,15 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\x1fmaximum_density_altitude_meters\x18\x16 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00p\xb7@)\x00\x00\x00\x00\x00@\x8f\xc0H\x15R\x1cmaximumDensityAltitudeMeters\x88\x01\x01\x12m\n" +
 	"%maximum_stall_speed_meters_per_second\x18\x17 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00Y@!\x00\x00\x00\x00\x00\x00\x00\x00H\x16R maximumStallSpeedMetersPerSecond\x88\x01\x01\x128\n" +
 	"\x05rules\x18\x18 \x03(\v2\x17.pitgate.v1.AppliedRuleB\t\xbaH\x06\x92\x01\x03\x10\xc8\x01R\x05rules\x12$\n" +
-	"\trule_pack\x18\x19 \x01(\tB\a\xbaH\x04r\x02\x18xR\brulePackB\x18\n" +
+	"\trule_pack\x18\x19 \x01(\tB\a\xbaH\x04r\x02\x18xR\brulePack\x12d\n" +
+	" minimum_tip_stall_margin_degrees\x18\x1a \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00$\xc0H\x17R\x1cminimumTipStallMarginDegrees\x88\x01\x01\x12[\n" +
+	"\x1bminimum_pitch_reserve_ratio\x18\x1b \x01(\x01B\x17\xbaH\x14\x12\x12\x19\xcd\xcc\xcc\xcc\xcc\xcc\xec?)\x00\x00\x00\x00\x00\x00\x00\x00H\x18R\x18minimumPitchReserveRatio\x88\x01\x01\x12S\n" +
+	"\x17maximum_load_per_degree\x18\x1c \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00I@!\x00\x00\x00\x00\x00\x00\x00\x00H\x19R\x14maximumLoadPerDegree\x88\x01\x01\x12d\n" +
+	" minimum_fin_stiffness_per_radian\x18\x1d \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?)\x9a\x99\x99\x99\x99\x99\xb9\xbfH\x1aR\x1cminimumFinStiffnessPerRadian\x88\x01\x01\x12J\n" +
+	"\x12minimum_roll_ratio\x18\x1e \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00H\x1bR\x10minimumRollRatio\x88\x01\x01\x12[\n" +
+	"\x1bminimum_pitch_damping_ratio\x18\x1f \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\x00\x00H\x1cR\x18minimumPitchDampingRatio\x88\x01\x01\x12R\n" +
+	"\x16minimum_reversal_ratio\x18  \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\x14@)\x00\x00\x00\x00\x00\x00\xf0?H\x1dR\x14minimumReversalRatio\x88\x01\x01\x12_\n" +
+	"\x1dmaximum_mass_difference_ratio\x18! \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?!\x00\x00\x00\x00\x00\x00\x00\x00H\x1eR\x1amaximumMassDifferenceRatio\x88\x01\x01B\x18\n" +
 	"\x16_minimum_liftoff_ratioB\x19\n" +
 	"\x17_minimum_approach_ratioB\x1b\n" +
 	"\x19_minimum_launch_end_ratioB\x15\n" +
@@ -1489,7 +1569,15 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\x1b_minimum_fuel_reserve_ratioB \n" +
 	"\x1e_design_gust_meters_per_secondB\"\n" +
 	" _maximum_density_altitude_metersB(\n" +
-	"&_maximum_stall_speed_meters_per_second\"\xcf\x01\n" +
+	"&_maximum_stall_speed_meters_per_secondB#\n" +
+	"!_minimum_tip_stall_margin_degreesB\x1e\n" +
+	"\x1c_minimum_pitch_reserve_ratioB\x1a\n" +
+	"\x18_maximum_load_per_degreeB#\n" +
+	"!_minimum_fin_stiffness_per_radianB\x15\n" +
+	"\x13_minimum_roll_ratioB\x1e\n" +
+	"\x1c_minimum_pitch_damping_ratioB\x19\n" +
+	"\x17_minimum_reversal_ratioB \n" +
+	"\x1e_maximum_mass_difference_ratio\"\xcf\x01\n" +
 	"\vAppliedRule\x12(\n" +
 	"\n" +
 	"finding_id\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18PR\tfindingId\x12%\n" +

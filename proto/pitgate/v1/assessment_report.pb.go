@@ -157,9 +157,13 @@ type AssessmentReport struct {
 	// True when any input the findings rest on is estimated.
 	RestsOnEstimates bool `protobuf:"varint,7,opt,name=rests_on_estimates,json=restsOnEstimates,proto3" json:"rests_on_estimates,omitempty"`
 	// Count of findings by verdict.
-	Counts        *VerdictCounts `protobuf:"bytes,8,opt,name=counts,proto3" json:"counts,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	Counts *VerdictCounts `protobuf:"bytes,8,opt,name=counts,proto3" json:"counts,omitempty"`
+	// Curves to draw that are no lines in space: polar, lift curve, trim, span loading, balance along the burn.
+	Curves []*ReportCurve `protobuf:"bytes,9,rep,name=curves,proto3" json:"curves,omitempty"`
+	// Ways to bring the balance point into its window by ballast, least mass first; empty when none is needed.
+	BallastOptions []*BallastOption `protobuf:"bytes,10,rep,name=ballast_options,json=ballastOptions,proto3" json:"ballast_options,omitempty"`
+	unknownFields  protoimpl.UnknownFields
+	sizeCache      protoimpl.SizeCache
 }
 
 func (x *AssessmentReport) Reset() {
@@ -248,6 +252,20 @@ func (x *AssessmentReport) GetCounts() *VerdictCounts {
 	return nil
 }
 
+func (x *AssessmentReport) GetCurves() []*ReportCurve {
+	if x != nil {
+		return x.Curves
+	}
+	return nil
+}
+
+func (x *AssessmentReport) GetBallastOptions() []*BallastOption {
+	if x != nil {
+		return x.BallastOptions
+	}
+	return nil
+}
+
 // One question answered.
 type Finding struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -285,7 +303,9 @@ type Finding struct {
 	// True when the value rests on an estimated input.
 	RestsOnEstimate bool `protobuf:"varint,19,opt,name=rests_on_estimate,json=restsOnEstimate,proto3" json:"rests_on_estimate,omitempty"`
 	// Inputs that decide the spread, largest first.
-	SpreadShares  []*SpreadShare `protobuf:"bytes,20,rep,name=spread_shares,json=spreadShares,proto3" json:"spread_shares,omitempty"`
+	SpreadShares []*SpreadShare `protobuf:"bytes,20,rep,name=spread_shares,json=spreadShares,proto3" json:"spread_shares,omitempty"`
+	// What the value was computed from: ids of quantities of this report, or paths of the document.
+	From          []string `protobuf:"bytes,21,rep,name=from,proto3" json:"from,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -460,6 +480,13 @@ func (x *Finding) GetSpreadShares() []*SpreadShare {
 	return nil
 }
 
+func (x *Finding) GetFrom() []string {
+	if x != nil {
+		return x.From
+	}
+	return nil
+}
+
 // Share of one input in a finding's variance.
 type SpreadShare struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -523,7 +550,15 @@ type ReportQuantity struct {
 	// SI symbol: "m/s", "1/rad", "1".
 	Unit string `protobuf:"bytes,3,opt,name=unit,proto3" json:"unit,omitempty"`
 	// Text value where it is not a number, e.g. the stalling strip.
-	Text          string `protobuf:"bytes,4,opt,name=text,proto3" json:"text,omitempty"`
+	Text string `protobuf:"bytes,4,opt,name=text,proto3" json:"text,omitempty"`
+	// Plain words, e.g. "Lift slope of the whole model".
+	Title string `protobuf:"bytes,5,opt,name=title,proto3" json:"title,omitempty"`
+	// The formula or method that gave it, e.g. "Vs = sqrt(2 m g / (rho S CLmax))".
+	Formula string `protobuf:"bytes,6,opt,name=formula,proto3" json:"formula,omitempty"`
+	// Published source of the formula.
+	Source string `protobuf:"bytes,7,opt,name=source,proto3" json:"source,omitempty"`
+	// What it was computed from: ids of other quantities, or paths of the document.
+	From          []string `protobuf:"bytes,8,rep,name=from,proto3" json:"from,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -584,6 +619,34 @@ func (x *ReportQuantity) GetText() string {
 		return x.Text
 	}
 	return ""
+}
+
+func (x *ReportQuantity) GetTitle() string {
+	if x != nil {
+		return x.Title
+	}
+	return ""
+}
+
+func (x *ReportQuantity) GetFormula() string {
+	if x != nil {
+		return x.Formula
+	}
+	return ""
+}
+
+func (x *ReportQuantity) GetSource() string {
+	if x != nil {
+		return x.Source
+	}
+	return ""
+}
+
+func (x *ReportQuantity) GetFrom() []string {
+	if x != nil {
+		return x.From
+	}
+	return nil
 }
 
 // A line to draw.
@@ -728,6 +791,392 @@ func (x *PathPoint) GetHalfBandMeters() float64 {
 	return 0
 }
 
+// A diagram: one or more series over one axis.
+type ReportCurve struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Dotted and stable: "drag.polar", "lift.curve", "lift.span_loading", "trim.elevator", "balance.burn".
+	Id    string `protobuf:"bytes,1,opt,name=id,proto3" json:"id,omitempty"`
+	Title string `protobuf:"bytes,2,opt,name=title,proto3" json:"title,omitempty"`
+	// The deciding numbers in a sentence.
+	Note   string `protobuf:"bytes,3,opt,name=note,proto3" json:"note,omitempty"`
+	XTitle string `protobuf:"bytes,4,opt,name=x_title,json=xTitle,proto3" json:"x_title,omitempty"`
+	// SI symbol.
+	XUnit  string         `protobuf:"bytes,5,opt,name=x_unit,json=xUnit,proto3" json:"x_unit,omitempty"`
+	YTitle string         `protobuf:"bytes,6,opt,name=y_title,json=yTitle,proto3" json:"y_title,omitempty"`
+	YUnit  string         `protobuf:"bytes,7,opt,name=y_unit,json=yUnit,proto3" json:"y_unit,omitempty"`
+	Series []*CurveSeries `protobuf:"bytes,8,rep,name=series,proto3" json:"series,omitempty"`
+	// Points worth a word: the stall, the trimmed speed, the tip.
+	Marks         []*CurveMark `protobuf:"bytes,9,rep,name=marks,proto3" json:"marks,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *ReportCurve) Reset() {
+	*x = ReportCurve{}
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[6]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ReportCurve) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ReportCurve) ProtoMessage() {}
+
+func (x *ReportCurve) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[6]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ReportCurve.ProtoReflect.Descriptor instead.
+func (*ReportCurve) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{6}
+}
+
+func (x *ReportCurve) GetId() string {
+	if x != nil {
+		return x.Id
+	}
+	return ""
+}
+
+func (x *ReportCurve) GetTitle() string {
+	if x != nil {
+		return x.Title
+	}
+	return ""
+}
+
+func (x *ReportCurve) GetNote() string {
+	if x != nil {
+		return x.Note
+	}
+	return ""
+}
+
+func (x *ReportCurve) GetXTitle() string {
+	if x != nil {
+		return x.XTitle
+	}
+	return ""
+}
+
+func (x *ReportCurve) GetXUnit() string {
+	if x != nil {
+		return x.XUnit
+	}
+	return ""
+}
+
+func (x *ReportCurve) GetYTitle() string {
+	if x != nil {
+		return x.YTitle
+	}
+	return ""
+}
+
+func (x *ReportCurve) GetYUnit() string {
+	if x != nil {
+		return x.YUnit
+	}
+	return ""
+}
+
+func (x *ReportCurve) GetSeries() []*CurveSeries {
+	if x != nil {
+		return x.Series
+	}
+	return nil
+}
+
+func (x *ReportCurve) GetMarks() []*CurveMark {
+	if x != nil {
+		return x.Marks
+	}
+	return nil
+}
+
+// One line of a diagram.
+type CurveSeries struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Plain words, e.g. "Section limit".
+	Name          string        `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	Points        []*CurvePoint `protobuf:"bytes,2,rep,name=points,proto3" json:"points,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CurveSeries) Reset() {
+	*x = CurveSeries{}
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[7]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CurveSeries) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CurveSeries) ProtoMessage() {}
+
+func (x *CurveSeries) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[7]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CurveSeries.ProtoReflect.Descriptor instead.
+func (*CurveSeries) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{7}
+}
+
+func (x *CurveSeries) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+func (x *CurveSeries) GetPoints() []*CurvePoint {
+	if x != nil {
+		return x.Points
+	}
+	return nil
+}
+
+// One point of a line, with the ends of its 5 to 95 % band where it has one.
+type CurvePoint struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	X             float64                `protobuf:"fixed64,1,opt,name=x,proto3" json:"x,omitempty"`
+	Y             float64                `protobuf:"fixed64,2,opt,name=y,proto3" json:"y,omitempty"`
+	Low           *float64               `protobuf:"fixed64,3,opt,name=low,proto3,oneof" json:"low,omitempty"`
+	High          *float64               `protobuf:"fixed64,4,opt,name=high,proto3,oneof" json:"high,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CurvePoint) Reset() {
+	*x = CurvePoint{}
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[8]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CurvePoint) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CurvePoint) ProtoMessage() {}
+
+func (x *CurvePoint) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[8]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CurvePoint.ProtoReflect.Descriptor instead.
+func (*CurvePoint) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{8}
+}
+
+func (x *CurvePoint) GetX() float64 {
+	if x != nil {
+		return x.X
+	}
+	return 0
+}
+
+func (x *CurvePoint) GetY() float64 {
+	if x != nil {
+		return x.Y
+	}
+	return 0
+}
+
+func (x *CurvePoint) GetLow() float64 {
+	if x != nil && x.Low != nil {
+		return *x.Low
+	}
+	return 0
+}
+
+func (x *CurvePoint) GetHigh() float64 {
+	if x != nil && x.High != nil {
+		return *x.High
+	}
+	return 0
+}
+
+// A named point of a diagram.
+type CurveMark struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	Name          string                 `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	X             float64                `protobuf:"fixed64,2,opt,name=x,proto3" json:"x,omitempty"`
+	Y             float64                `protobuf:"fixed64,3,opt,name=y,proto3" json:"y,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CurveMark) Reset() {
+	*x = CurveMark{}
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[9]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CurveMark) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CurveMark) ProtoMessage() {}
+
+func (x *CurveMark) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[9]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CurveMark.ProtoReflect.Descriptor instead.
+func (*CurveMark) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{9}
+}
+
+func (x *CurveMark) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+func (x *CurveMark) GetX() float64 {
+	if x != nil {
+		return x.X
+	}
+	return 0
+}
+
+func (x *CurveMark) GetY() float64 {
+	if x != nil {
+		return x.Y
+	}
+	return 0
+}
+
+// One place for ballast and the least mass there that brings the balance into its window.
+type BallastOption struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Name of the place as the model gives it.
+	Place   string  `protobuf:"bytes,1,opt,name=place,proto3" json:"place,omitempty"`
+	XMeters float64 `protobuf:"fixed64,2,opt,name=x_meters,json=xMeters,proto3" json:"x_meters,omitempty"`
+	// Least mass; absent when no mass that the place holds is enough.
+	MassKg *float64 `protobuf:"fixed64,3,opt,name=mass_kg,json=massKg,proto3,oneof" json:"mass_kg,omitempty"`
+	// Static margins with it, over the mean chord.
+	MarginFullRatio  *float64 `protobuf:"fixed64,4,opt,name=margin_full_ratio,json=marginFullRatio,proto3,oneof" json:"margin_full_ratio,omitempty"`
+	MarginEmptyRatio *float64 `protobuf:"fixed64,5,opt,name=margin_empty_ratio,json=marginEmptyRatio,proto3,oneof" json:"margin_empty_ratio,omitempty"`
+	// Why it works or does not.
+	Note          string `protobuf:"bytes,6,opt,name=note,proto3" json:"note,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *BallastOption) Reset() {
+	*x = BallastOption{}
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[10]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *BallastOption) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*BallastOption) ProtoMessage() {}
+
+func (x *BallastOption) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[10]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use BallastOption.ProtoReflect.Descriptor instead.
+func (*BallastOption) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{10}
+}
+
+func (x *BallastOption) GetPlace() string {
+	if x != nil {
+		return x.Place
+	}
+	return ""
+}
+
+func (x *BallastOption) GetXMeters() float64 {
+	if x != nil {
+		return x.XMeters
+	}
+	return 0
+}
+
+func (x *BallastOption) GetMassKg() float64 {
+	if x != nil && x.MassKg != nil {
+		return *x.MassKg
+	}
+	return 0
+}
+
+func (x *BallastOption) GetMarginFullRatio() float64 {
+	if x != nil && x.MarginFullRatio != nil {
+		return *x.MarginFullRatio
+	}
+	return 0
+}
+
+func (x *BallastOption) GetMarginEmptyRatio() float64 {
+	if x != nil && x.MarginEmptyRatio != nil {
+		return *x.MarginEmptyRatio
+	}
+	return 0
+}
+
+func (x *BallastOption) GetNote() string {
+	if x != nil {
+		return x.Note
+	}
+	return ""
+}
+
 // Findings by verdict.
 type VerdictCounts struct {
 	state         protoimpl.MessageState `protogen:"open.v1"`
@@ -741,7 +1190,7 @@ type VerdictCounts struct {
 
 func (x *VerdictCounts) Reset() {
 	*x = VerdictCounts{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[6]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -753,7 +1202,7 @@ func (x *VerdictCounts) String() string {
 func (*VerdictCounts) ProtoMessage() {}
 
 func (x *VerdictCounts) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[6]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -766,7 +1215,7 @@ func (x *VerdictCounts) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use VerdictCounts.ProtoReflect.Descriptor instead.
 func (*VerdictCounts) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{6}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *VerdictCounts) GetHoldsCount() int32 {
@@ -802,7 +1251,7 @@ var File_pitgate_v1_assessment_report_proto protoreflect.FileDescriptor
 const file_pitgate_v1_assessment_report_proto_rawDesc = "" +
 	"\n" +
 	"\"pitgate/v1/assessment_report.proto\x12\n" +
-	"pitgate.v1\"\xf0\x02\n" +
+	"pitgate.v1\"\xe5\x03\n" +
 	"\x10AssessmentReport\x12!\n" +
 	"\fcore_version\x18\x01 \x01(\tR\vcoreVersion\x12!\n" +
 	"\finput_digest\x18\x02 \x01(\tR\vinputDigest\x12/\n" +
@@ -813,7 +1262,10 @@ const file_pitgate_v1_assessment_report_proto_rawDesc = "" +
 	"\x05paths\x18\x05 \x03(\v2\x16.pitgate.v1.ReportPathR\x05paths\x12\x1a\n" +
 	"\bcautions\x18\x06 \x03(\tR\bcautions\x12,\n" +
 	"\x12rests_on_estimates\x18\a \x01(\bR\x10restsOnEstimates\x121\n" +
-	"\x06counts\x18\b \x01(\v2\x19.pitgate.v1.VerdictCountsR\x06counts\"\xd3\x05\n" +
+	"\x06counts\x18\b \x01(\v2\x19.pitgate.v1.VerdictCountsR\x06counts\x12/\n" +
+	"\x06curves\x18\t \x03(\v2\x17.pitgate.v1.ReportCurveR\x06curves\x12B\n" +
+	"\x0fballast_options\x18\n" +
+	" \x03(\v2\x19.pitgate.v1.BallastOptionR\x0eballastOptions\"\xe7\x05\n" +
 	"\aFinding\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
 	"\x05title\x18\x02 \x01(\tR\x05title\x12-\n" +
@@ -837,7 +1289,8 @@ const file_pitgate_v1_assessment_report_proto_rawDesc = "" +
 	"\amissing\x18\x11 \x03(\tR\amissing\x12\x12\n" +
 	"\x04rule\x18\x12 \x01(\tR\x04rule\x12*\n" +
 	"\x11rests_on_estimate\x18\x13 \x01(\bR\x0frestsOnEstimate\x12<\n" +
-	"\rspread_shares\x18\x14 \x03(\v2\x17.pitgate.v1.SpreadShareR\fspreadSharesB\b\n" +
+	"\rspread_shares\x18\x14 \x03(\v2\x17.pitgate.v1.SpreadShareR\fspreadShares\x12\x12\n" +
+	"\x04from\x18\x15 \x03(\tR\x04fromB\b\n" +
 	"\x06_valueB\b\n" +
 	"\x06_limitB\x0e\n" +
 	"\f_upper_limitB\t\n" +
@@ -848,12 +1301,16 @@ const file_pitgate_v1_assessment_report_proto_rawDesc = "" +
 	"\vSpreadShare\x12\x14\n" +
 	"\x05input\x18\x01 \x01(\tR\x05input\x12\x1f\n" +
 	"\vshare_ratio\x18\x02 \x01(\x01R\n" +
-	"shareRatio\"m\n" +
+	"shareRatio\"\xc9\x01\n" +
 	"\x0eReportQuantity\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x19\n" +
 	"\x05value\x18\x02 \x01(\x01H\x00R\x05value\x88\x01\x01\x12\x12\n" +
 	"\x04unit\x18\x03 \x01(\tR\x04unit\x12\x12\n" +
-	"\x04text\x18\x04 \x01(\tR\x04textB\b\n" +
+	"\x04text\x18\x04 \x01(\tR\x04text\x12\x14\n" +
+	"\x05title\x18\x05 \x01(\tR\x05title\x12\x18\n" +
+	"\aformula\x18\x06 \x01(\tR\aformula\x12\x16\n" +
+	"\x06source\x18\a \x01(\tR\x06source\x12\x12\n" +
+	"\x04from\x18\b \x03(\tR\x04fromB\b\n" +
 	"\x06_value\"K\n" +
 	"\n" +
 	"ReportPath\x12\x0e\n" +
@@ -865,7 +1322,43 @@ const file_pitgate_v1_assessment_report_proto_rawDesc = "" +
 	"\bz_meters\x18\x03 \x01(\x01R\azMeters\x12;\n" +
 	"\x1aairspeed_meters_per_second\x18\x04 \x01(\x01R\x17airspeedMetersPerSecond\x12!\n" +
 	"\ftime_seconds\x18\x05 \x01(\x01R\vtimeSeconds\x12(\n" +
-	"\x10half_band_meters\x18\x06 \x01(\x01R\x0ehalfBandMeters\"\x97\x01\n" +
+	"\x10half_band_meters\x18\x06 \x01(\x01R\x0ehalfBandMeters\"\x85\x02\n" +
+	"\vReportCurve\x12\x0e\n" +
+	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
+	"\x05title\x18\x02 \x01(\tR\x05title\x12\x12\n" +
+	"\x04note\x18\x03 \x01(\tR\x04note\x12\x17\n" +
+	"\ax_title\x18\x04 \x01(\tR\x06xTitle\x12\x15\n" +
+	"\x06x_unit\x18\x05 \x01(\tR\x05xUnit\x12\x17\n" +
+	"\ay_title\x18\x06 \x01(\tR\x06yTitle\x12\x15\n" +
+	"\x06y_unit\x18\a \x01(\tR\x05yUnit\x12/\n" +
+	"\x06series\x18\b \x03(\v2\x17.pitgate.v1.CurveSeriesR\x06series\x12+\n" +
+	"\x05marks\x18\t \x03(\v2\x15.pitgate.v1.CurveMarkR\x05marks\"Q\n" +
+	"\vCurveSeries\x12\x12\n" +
+	"\x04name\x18\x01 \x01(\tR\x04name\x12.\n" +
+	"\x06points\x18\x02 \x03(\v2\x16.pitgate.v1.CurvePointR\x06points\"i\n" +
+	"\n" +
+	"CurvePoint\x12\f\n" +
+	"\x01x\x18\x01 \x01(\x01R\x01x\x12\f\n" +
+	"\x01y\x18\x02 \x01(\x01R\x01y\x12\x15\n" +
+	"\x03low\x18\x03 \x01(\x01H\x00R\x03low\x88\x01\x01\x12\x17\n" +
+	"\x04high\x18\x04 \x01(\x01H\x01R\x04high\x88\x01\x01B\x06\n" +
+	"\x04_lowB\a\n" +
+	"\x05_high\";\n" +
+	"\tCurveMark\x12\x12\n" +
+	"\x04name\x18\x01 \x01(\tR\x04name\x12\f\n" +
+	"\x01x\x18\x02 \x01(\x01R\x01x\x12\f\n" +
+	"\x01y\x18\x03 \x01(\x01R\x01y\"\x8f\x02\n" +
+	"\rBallastOption\x12\x14\n" +
+	"\x05place\x18\x01 \x01(\tR\x05place\x12\x19\n" +
+	"\bx_meters\x18\x02 \x01(\x01R\axMeters\x12\x1c\n" +
+	"\amass_kg\x18\x03 \x01(\x01H\x00R\x06massKg\x88\x01\x01\x12/\n" +
+	"\x11margin_full_ratio\x18\x04 \x01(\x01H\x01R\x0fmarginFullRatio\x88\x01\x01\x121\n" +
+	"\x12margin_empty_ratio\x18\x05 \x01(\x01H\x02R\x10marginEmptyRatio\x88\x01\x01\x12\x12\n" +
+	"\x04note\x18\x06 \x01(\tR\x04noteB\n" +
+	"\n" +
+	"\b_mass_kgB\x14\n" +
+	"\x12_margin_full_ratioB\x15\n" +
+	"\x13_margin_empty_ratio\"\x97\x01\n" +
 	"\rVerdictCounts\x12\x1f\n" +
 	"\vholds_count\x18\x01 \x01(\x05R\n" +
 	"holdsCount\x12\x1f\n" +
@@ -901,7 +1394,7 @@ func file_pitgate_v1_assessment_report_proto_rawDescGZIP() []byte {
 }
 
 var file_pitgate_v1_assessment_report_proto_enumTypes = make([]protoimpl.EnumInfo, 2)
-var file_pitgate_v1_assessment_report_proto_msgTypes = make([]protoimpl.MessageInfo, 7)
+var file_pitgate_v1_assessment_report_proto_msgTypes = make([]protoimpl.MessageInfo, 12)
 var file_pitgate_v1_assessment_report_proto_goTypes = []any{
 	(Verdict)(0),             // 0: pitgate.v1.Verdict
 	(LimitSense)(0),          // 1: pitgate.v1.LimitSense
@@ -911,22 +1404,32 @@ var file_pitgate_v1_assessment_report_proto_goTypes = []any{
 	(*ReportQuantity)(nil),   // 5: pitgate.v1.ReportQuantity
 	(*ReportPath)(nil),       // 6: pitgate.v1.ReportPath
 	(*PathPoint)(nil),        // 7: pitgate.v1.PathPoint
-	(*VerdictCounts)(nil),    // 8: pitgate.v1.VerdictCounts
+	(*ReportCurve)(nil),      // 8: pitgate.v1.ReportCurve
+	(*CurveSeries)(nil),      // 9: pitgate.v1.CurveSeries
+	(*CurvePoint)(nil),       // 10: pitgate.v1.CurvePoint
+	(*CurveMark)(nil),        // 11: pitgate.v1.CurveMark
+	(*BallastOption)(nil),    // 12: pitgate.v1.BallastOption
+	(*VerdictCounts)(nil),    // 13: pitgate.v1.VerdictCounts
 }
 var file_pitgate_v1_assessment_report_proto_depIdxs = []int32{
-	3, // 0: pitgate.v1.AssessmentReport.findings:type_name -> pitgate.v1.Finding
-	5, // 1: pitgate.v1.AssessmentReport.quantities:type_name -> pitgate.v1.ReportQuantity
-	6, // 2: pitgate.v1.AssessmentReport.paths:type_name -> pitgate.v1.ReportPath
-	8, // 3: pitgate.v1.AssessmentReport.counts:type_name -> pitgate.v1.VerdictCounts
-	0, // 4: pitgate.v1.Finding.verdict:type_name -> pitgate.v1.Verdict
-	1, // 5: pitgate.v1.Finding.limit_sense:type_name -> pitgate.v1.LimitSense
-	4, // 6: pitgate.v1.Finding.spread_shares:type_name -> pitgate.v1.SpreadShare
-	7, // 7: pitgate.v1.ReportPath.points:type_name -> pitgate.v1.PathPoint
-	8, // [8:8] is the sub-list for method output_type
-	8, // [8:8] is the sub-list for method input_type
-	8, // [8:8] is the sub-list for extension type_name
-	8, // [8:8] is the sub-list for extension extendee
-	0, // [0:8] is the sub-list for field type_name
+	3,  // 0: pitgate.v1.AssessmentReport.findings:type_name -> pitgate.v1.Finding
+	5,  // 1: pitgate.v1.AssessmentReport.quantities:type_name -> pitgate.v1.ReportQuantity
+	6,  // 2: pitgate.v1.AssessmentReport.paths:type_name -> pitgate.v1.ReportPath
+	13, // 3: pitgate.v1.AssessmentReport.counts:type_name -> pitgate.v1.VerdictCounts
+	8,  // 4: pitgate.v1.AssessmentReport.curves:type_name -> pitgate.v1.ReportCurve
+	12, // 5: pitgate.v1.AssessmentReport.ballast_options:type_name -> pitgate.v1.BallastOption
+	0,  // 6: pitgate.v1.Finding.verdict:type_name -> pitgate.v1.Verdict
+	1,  // 7: pitgate.v1.Finding.limit_sense:type_name -> pitgate.v1.LimitSense
+	4,  // 8: pitgate.v1.Finding.spread_shares:type_name -> pitgate.v1.SpreadShare
+	7,  // 9: pitgate.v1.ReportPath.points:type_name -> pitgate.v1.PathPoint
+	9,  // 10: pitgate.v1.ReportCurve.series:type_name -> pitgate.v1.CurveSeries
+	11, // 11: pitgate.v1.ReportCurve.marks:type_name -> pitgate.v1.CurveMark
+	10, // 12: pitgate.v1.CurveSeries.points:type_name -> pitgate.v1.CurvePoint
+	13, // [13:13] is the sub-list for method output_type
+	13, // [13:13] is the sub-list for method input_type
+	13, // [13:13] is the sub-list for extension type_name
+	13, // [13:13] is the sub-list for extension extendee
+	0,  // [0:13] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_assessment_report_proto_init() }
@@ -936,13 +1439,15 @@ func file_pitgate_v1_assessment_report_proto_init() {
 	}
 	file_pitgate_v1_assessment_report_proto_msgTypes[1].OneofWrappers = []any{}
 	file_pitgate_v1_assessment_report_proto_msgTypes[3].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_report_proto_msgTypes[8].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_report_proto_msgTypes[10].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_assessment_report_proto_rawDesc), len(file_pitgate_v1_assessment_report_proto_rawDesc)),
 			NumEnums:      2,
-			NumMessages:   7,
+			NumMessages:   12,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

@@ -22,6 +22,69 @@ const (
 	_ = protoimpl.EnforceVersion(protoimpl.MaxVersion - 20)
 )
 
+// Kind of flying a model is made for.
+type HandlingClass int32
+
+const (
+	HandlingClass_HANDLING_CLASS_UNSPECIFIED HandlingClass = 0
+	// First turbine, forgiving.
+	HandlingClass_HANDLING_CLASS_TRAINER HandlingClass = 1
+	HandlingClass_HANDLING_CLASS_SPORT   HandlingClass = 2
+	// Large speed range, small throws.
+	HandlingClass_HANDLING_CLASS_FAST HandlingClass = 3
+	// Tail first.
+	HandlingClass_HANDLING_CLASS_CANARD HandlingClass = 4
+	// No tail: elevons on the wing.
+	HandlingClass_HANDLING_CLASS_TAILLESS HandlingClass = 5
+)
+
+// Enum value maps for HandlingClass.
+var (
+	HandlingClass_name = map[int32]string{
+		0: "HANDLING_CLASS_UNSPECIFIED",
+		1: "HANDLING_CLASS_TRAINER",
+		2: "HANDLING_CLASS_SPORT",
+		3: "HANDLING_CLASS_FAST",
+		4: "HANDLING_CLASS_CANARD",
+		5: "HANDLING_CLASS_TAILLESS",
+	}
+	HandlingClass_value = map[string]int32{
+		"HANDLING_CLASS_UNSPECIFIED": 0,
+		"HANDLING_CLASS_TRAINER":     1,
+		"HANDLING_CLASS_SPORT":       2,
+		"HANDLING_CLASS_FAST":        3,
+		"HANDLING_CLASS_CANARD":      4,
+		"HANDLING_CLASS_TAILLESS":    5,
+	}
+)
+
+func (x HandlingClass) Enum() *HandlingClass {
+	p := new(HandlingClass)
+	*p = x
+	return p
+}
+
+func (x HandlingClass) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (HandlingClass) Descriptor() protoreflect.EnumDescriptor {
+	return file_pitgate_v1_model_description_proto_enumTypes[0].Descriptor()
+}
+
+func (HandlingClass) Type() protoreflect.EnumType {
+	return &file_pitgate_v1_model_description_proto_enumTypes[0]
+}
+
+func (x HandlingClass) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use HandlingClass.Descriptor instead.
+func (HandlingClass) EnumDescriptor() ([]byte, []int) {
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{0}
+}
+
 // What a lifting surface is for.
 type SurfaceRole int32
 
@@ -71,11 +134,11 @@ func (x SurfaceRole) String() string {
 }
 
 func (SurfaceRole) Descriptor() protoreflect.EnumDescriptor {
-	return file_pitgate_v1_model_description_proto_enumTypes[0].Descriptor()
+	return file_pitgate_v1_model_description_proto_enumTypes[1].Descriptor()
 }
 
 func (SurfaceRole) Type() protoreflect.EnumType {
-	return &file_pitgate_v1_model_description_proto_enumTypes[0]
+	return &file_pitgate_v1_model_description_proto_enumTypes[1]
 }
 
 func (x SurfaceRole) Number() protoreflect.EnumNumber {
@@ -84,7 +147,7 @@ func (x SurfaceRole) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use SurfaceRole.Descriptor instead.
 func (SurfaceRole) EnumDescriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{0}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{1}
 }
 
 // Family of a wing section.
@@ -135,11 +198,11 @@ func (x SectionFamily) String() string {
 }
 
 func (SectionFamily) Descriptor() protoreflect.EnumDescriptor {
-	return file_pitgate_v1_model_description_proto_enumTypes[1].Descriptor()
+	return file_pitgate_v1_model_description_proto_enumTypes[2].Descriptor()
 }
 
 func (SectionFamily) Type() protoreflect.EnumType {
-	return &file_pitgate_v1_model_description_proto_enumTypes[1]
+	return &file_pitgate_v1_model_description_proto_enumTypes[2]
 }
 
 func (x SectionFamily) Number() protoreflect.EnumNumber {
@@ -148,7 +211,7 @@ func (x SectionFamily) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use SectionFamily.Descriptor instead.
 func (SectionFamily) EnumDescriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{1}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{2}
 }
 
 // What a control does.
@@ -200,11 +263,11 @@ func (x ControlRole) String() string {
 }
 
 func (ControlRole) Descriptor() protoreflect.EnumDescriptor {
-	return file_pitgate_v1_model_description_proto_enumTypes[2].Descriptor()
+	return file_pitgate_v1_model_description_proto_enumTypes[3].Descriptor()
 }
 
 func (ControlRole) Type() protoreflect.EnumType {
-	return &file_pitgate_v1_model_description_proto_enumTypes[2]
+	return &file_pitgate_v1_model_description_proto_enumTypes[3]
 }
 
 func (x ControlRole) Number() protoreflect.EnumNumber {
@@ -213,7 +276,7 @@ func (x ControlRole) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use ControlRole.Descriptor instead.
 func (ControlRole) EnumDescriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{2}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{3}
 }
 
 // Kind of engine.
@@ -253,11 +316,11 @@ func (x EngineKind) String() string {
 }
 
 func (EngineKind) Descriptor() protoreflect.EnumDescriptor {
-	return file_pitgate_v1_model_description_proto_enumTypes[3].Descriptor()
+	return file_pitgate_v1_model_description_proto_enumTypes[4].Descriptor()
 }
 
 func (EngineKind) Type() protoreflect.EnumType {
-	return &file_pitgate_v1_model_description_proto_enumTypes[3]
+	return &file_pitgate_v1_model_description_proto_enumTypes[4]
 }
 
 func (x EngineKind) Number() protoreflect.EnumNumber {
@@ -266,7 +329,7 @@ func (x EngineKind) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use EngineKind.Descriptor instead.
 func (EngineKind) EnumDescriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{3}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{4}
 }
 
 // Kind of landing gear.
@@ -310,11 +373,11 @@ func (x GearKind) String() string {
 }
 
 func (GearKind) Descriptor() protoreflect.EnumDescriptor {
-	return file_pitgate_v1_model_description_proto_enumTypes[4].Descriptor()
+	return file_pitgate_v1_model_description_proto_enumTypes[5].Descriptor()
 }
 
 func (GearKind) Type() protoreflect.EnumType {
-	return &file_pitgate_v1_model_description_proto_enumTypes[4]
+	return &file_pitgate_v1_model_description_proto_enumTypes[5]
 }
 
 func (x GearKind) Number() protoreflect.EnumNumber {
@@ -323,7 +386,7 @@ func (x GearKind) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use GearKind.Descriptor instead.
 func (GearKind) EnumDescriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{4}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{5}
 }
 
 // Shape of a spar part.
@@ -369,11 +432,11 @@ func (x SparShape) String() string {
 }
 
 func (SparShape) Descriptor() protoreflect.EnumDescriptor {
-	return file_pitgate_v1_model_description_proto_enumTypes[5].Descriptor()
+	return file_pitgate_v1_model_description_proto_enumTypes[6].Descriptor()
 }
 
 func (SparShape) Type() protoreflect.EnumType {
-	return &file_pitgate_v1_model_description_proto_enumTypes[5]
+	return &file_pitgate_v1_model_description_proto_enumTypes[6]
 }
 
 func (x SparShape) Number() protoreflect.EnumNumber {
@@ -382,7 +445,7 @@ func (x SparShape) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use SparShape.Descriptor instead.
 func (SparShape) EnumDescriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{5}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{6}
 }
 
 // What the model does when the link is lost.
@@ -428,11 +491,11 @@ func (x FailSafeAction) String() string {
 }
 
 func (FailSafeAction) Descriptor() protoreflect.EnumDescriptor {
-	return file_pitgate_v1_model_description_proto_enumTypes[6].Descriptor()
+	return file_pitgate_v1_model_description_proto_enumTypes[7].Descriptor()
 }
 
 func (FailSafeAction) Type() protoreflect.EnumType {
-	return &file_pitgate_v1_model_description_proto_enumTypes[6]
+	return &file_pitgate_v1_model_description_proto_enumTypes[7]
 }
 
 func (x FailSafeAction) Number() protoreflect.EnumNumber {
@@ -441,7 +504,7 @@ func (x FailSafeAction) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use FailSafeAction.Descriptor instead.
 func (FailSafeAction) EnumDescriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{6}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{7}
 }
 
 // Chemistry of a pack.
@@ -484,11 +547,11 @@ func (x PackChemistry) String() string {
 }
 
 func (PackChemistry) Descriptor() protoreflect.EnumDescriptor {
-	return file_pitgate_v1_model_description_proto_enumTypes[7].Descriptor()
+	return file_pitgate_v1_model_description_proto_enumTypes[8].Descriptor()
 }
 
 func (PackChemistry) Type() protoreflect.EnumType {
-	return &file_pitgate_v1_model_description_proto_enumTypes[7]
+	return &file_pitgate_v1_model_description_proto_enumTypes[8]
 }
 
 func (x PackChemistry) Number() protoreflect.EnumNumber {
@@ -497,7 +560,7 @@ func (x PackChemistry) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use PackChemistry.Descriptor instead.
 func (PackChemistry) EnumDescriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{7}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{8}
 }
 
 // What a pack feeds.
@@ -537,11 +600,11 @@ func (x PackUse) String() string {
 }
 
 func (PackUse) Descriptor() protoreflect.EnumDescriptor {
-	return file_pitgate_v1_model_description_proto_enumTypes[8].Descriptor()
+	return file_pitgate_v1_model_description_proto_enumTypes[9].Descriptor()
 }
 
 func (PackUse) Type() protoreflect.EnumType {
-	return &file_pitgate_v1_model_description_proto_enumTypes[8]
+	return &file_pitgate_v1_model_description_proto_enumTypes[9]
 }
 
 func (x PackUse) Number() protoreflect.EnumNumber {
@@ -550,7 +613,7 @@ func (x PackUse) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use PackUse.Descriptor instead.
 func (PackUse) EnumDescriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{8}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{9}
 }
 
 // Finish of the outer skin.
@@ -593,11 +656,11 @@ func (x Finish) String() string {
 }
 
 func (Finish) Descriptor() protoreflect.EnumDescriptor {
-	return file_pitgate_v1_model_description_proto_enumTypes[9].Descriptor()
+	return file_pitgate_v1_model_description_proto_enumTypes[10].Descriptor()
 }
 
 func (Finish) Type() protoreflect.EnumType {
-	return &file_pitgate_v1_model_description_proto_enumTypes[9]
+	return &file_pitgate_v1_model_description_proto_enumTypes[10]
 }
 
 func (x Finish) Number() protoreflect.EnumNumber {
@@ -606,7 +669,7 @@ func (x Finish) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use Finish.Descriptor instead.
 func (Finish) EnumDescriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{9}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{10}
 }
 
 // What a member describes and measures of one model. Axes: x aft from any datum the builder chooses (usually the nose), y to starboard from the
@@ -646,7 +709,9 @@ type ModelDescription struct {
 	// Moments of inertia, if known.
 	Inertia *Inertia `protobuf:"bytes,16,opt,name=inertia,proto3" json:"inertia,omitempty"`
 	// Where the model spends its life and who built it, as free text for the officer.
-	BuilderNotes  string `protobuf:"bytes,17,opt,name=builder_notes,json=builderNotes,proto3" json:"builder_notes,omitempty"`
+	BuilderNotes string `protobuf:"bytes,17,opt,name=builder_notes,json=builderNotes,proto3" json:"builder_notes,omitempty"`
+	// What kind of flying it is made for; decides the recommended window of the static margin where no limit is given.
+	HandlingClass HandlingClass `protobuf:"varint,18,opt,name=handling_class,json=handlingClass,proto3,enum=pitgate.v1.HandlingClass" json:"handling_class,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -798,6 +863,13 @@ func (x *ModelDescription) GetBuilderNotes() string {
 		return x.BuilderNotes
 	}
 	return ""
+}
+
+func (x *ModelDescription) GetHandlingClass() HandlingClass {
+	if x != nil {
+		return x.HandlingClass
+	}
+	return HandlingClass_HANDLING_CLASS_UNSPECIFIED
 }
 
 // One lifting surface as stations from root to tip.
@@ -1563,8 +1635,10 @@ type MassProperties struct {
 	// Balance window the builder asks for, aft of the datum.
 	ForwardBalanceLimitXMeters *float64 `protobuf:"fixed64,7,opt,name=forward_balance_limit_x_meters,json=forwardBalanceLimitXMeters,proto3,oneof" json:"forward_balance_limit_x_meters,omitempty"`
 	AftBalanceLimitXMeters     *float64 `protobuf:"fixed64,8,opt,name=aft_balance_limit_x_meters,json=aftBalanceLimitXMeters,proto3,oneof" json:"aft_balance_limit_x_meters,omitempty"`
-	unknownFields              protoimpl.UnknownFields
-	sizeCache                  protoimpl.SizeCache
+	// Places where ballast may be fixed.
+	BallastPlaces []*BallastPlace `protobuf:"bytes,9,rep,name=ballast_places,json=ballastPlaces,proto3" json:"ballast_places,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
 }
 
 func (x *MassProperties) Reset() {
@@ -1653,6 +1727,13 @@ func (x *MassProperties) GetAftBalanceLimitXMeters() float64 {
 	return 0
 }
 
+func (x *MassProperties) GetBallastPlaces() []*BallastPlace {
+	if x != nil {
+		return x.BallastPlaces
+	}
+	return nil
+}
+
 // One item of the mass list.
 type MassItem struct {
 	state   protoimpl.MessageState `protogen:"open.v1"`
@@ -1739,6 +1820,76 @@ func (x *MassItem) GetMovable() bool {
 	return false
 }
 
+// A place where ballast may be fixed.
+type BallastPlace struct {
+	state   protoimpl.MessageState `protogen:"open.v1"`
+	Name    string                 `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	XMeters *float64               `protobuf:"fixed64,2,opt,name=x_meters,json=xMeters,proto3,oneof" json:"x_meters,omitempty"`
+	ZMeters *float64               `protobuf:"fixed64,3,opt,name=z_meters,json=zMeters,proto3,oneof" json:"z_meters,omitempty"`
+	// Most that the place holds. Absent: no limit.
+	MaximumMassKg *float64 `protobuf:"fixed64,4,opt,name=maximum_mass_kg,json=maximumMassKg,proto3,oneof" json:"maximum_mass_kg,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *BallastPlace) Reset() {
+	*x = BallastPlace{}
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[11]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *BallastPlace) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*BallastPlace) ProtoMessage() {}
+
+func (x *BallastPlace) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[11]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use BallastPlace.ProtoReflect.Descriptor instead.
+func (*BallastPlace) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{11}
+}
+
+func (x *BallastPlace) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+func (x *BallastPlace) GetXMeters() float64 {
+	if x != nil && x.XMeters != nil {
+		return *x.XMeters
+	}
+	return 0
+}
+
+func (x *BallastPlace) GetZMeters() float64 {
+	if x != nil && x.ZMeters != nil {
+		return *x.ZMeters
+	}
+	return 0
+}
+
+func (x *BallastPlace) GetMaximumMassKg() float64 {
+	if x != nil && x.MaximumMassKg != nil {
+		return *x.MaximumMassKg
+	}
+	return 0
+}
+
 // A fuel tank.
 type Tank struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1759,7 +1910,7 @@ type Tank struct {
 
 func (x *Tank) Reset() {
 	*x = Tank{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[11]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1771,7 +1922,7 @@ func (x *Tank) String() string {
 func (*Tank) ProtoMessage() {}
 
 func (x *Tank) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[11]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1784,7 +1935,7 @@ func (x *Tank) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Tank.ProtoReflect.Descriptor instead.
 func (*Tank) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{11}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *Tank) GetName() string {
@@ -1838,18 +1989,22 @@ func (x *Tank) GetFillRatio() float64 {
 
 // One reading of a scale under the model.
 type ScaleReading struct {
-	state         protoimpl.MessageState `protogen:"open.v1"`
-	Name          string                 `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
-	ReadingKg     *Quantity              `protobuf:"bytes,2,opt,name=reading_kg,json=readingKg,proto3" json:"reading_kg,omitempty"`
-	XMeters       *float64               `protobuf:"fixed64,3,opt,name=x_meters,json=xMeters,proto3,oneof" json:"x_meters,omitempty"`
-	YMeters       *float64               `protobuf:"fixed64,4,opt,name=y_meters,json=yMeters,proto3,oneof" json:"y_meters,omitempty"`
+	state     protoimpl.MessageState `protogen:"open.v1"`
+	Name      string                 `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	ReadingKg *Quantity              `protobuf:"bytes,2,opt,name=reading_kg,json=readingKg,proto3" json:"reading_kg,omitempty"`
+	XMeters   *float64               `protobuf:"fixed64,3,opt,name=x_meters,json=xMeters,proto3,oneof" json:"x_meters,omitempty"`
+	YMeters   *float64               `protobuf:"fixed64,4,opt,name=y_meters,json=yMeters,proto3,oneof" json:"y_meters,omitempty"`
+	// Readings of further weighings of the same state, model lifted off in between; with them the mean and its own spread are used.
+	Repeats []*RepeatReading `protobuf:"bytes,5,rep,name=repeats,proto3" json:"repeats,omitempty"`
+	// Cradle, block or wheel dish that the scale carries too; taken off each reading.
+	TareKg        *float64 `protobuf:"fixed64,6,opt,name=tare_kg,json=tareKg,proto3,oneof" json:"tare_kg,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *ScaleReading) Reset() {
 	*x = ScaleReading{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[12]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[13]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1861,7 +2016,7 @@ func (x *ScaleReading) String() string {
 func (*ScaleReading) ProtoMessage() {}
 
 func (x *ScaleReading) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[12]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[13]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1874,7 +2029,7 @@ func (x *ScaleReading) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ScaleReading.ProtoReflect.Descriptor instead.
 func (*ScaleReading) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{12}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{13}
 }
 
 func (x *ScaleReading) GetName() string {
@@ -1905,6 +2060,65 @@ func (x *ScaleReading) GetYMeters() float64 {
 	return 0
 }
 
+func (x *ScaleReading) GetRepeats() []*RepeatReading {
+	if x != nil {
+		return x.Repeats
+	}
+	return nil
+}
+
+func (x *ScaleReading) GetTareKg() float64 {
+	if x != nil && x.TareKg != nil {
+		return *x.TareKg
+	}
+	return 0
+}
+
+// One further reading of the same scale.
+type RepeatReading struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	ReadingKg     *float64               `protobuf:"fixed64,1,opt,name=reading_kg,json=readingKg,proto3,oneof" json:"reading_kg,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *RepeatReading) Reset() {
+	*x = RepeatReading{}
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[14]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *RepeatReading) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*RepeatReading) ProtoMessage() {}
+
+func (x *RepeatReading) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[14]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use RepeatReading.ProtoReflect.Descriptor instead.
+func (*RepeatReading) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{14}
+}
+
+func (x *RepeatReading) GetReadingKg() float64 {
+	if x != nil && x.ReadingKg != nil {
+		return *x.ReadingKg
+	}
+	return 0
+}
+
 // Moments of inertia about the balance point.
 type Inertia struct {
 	state               protoimpl.MessageState `protogen:"open.v1"`
@@ -1917,7 +2131,7 @@ type Inertia struct {
 
 func (x *Inertia) Reset() {
 	*x = Inertia{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[13]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[15]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1929,7 +2143,7 @@ func (x *Inertia) String() string {
 func (*Inertia) ProtoMessage() {}
 
 func (x *Inertia) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[13]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[15]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1942,7 +2156,7 @@ func (x *Inertia) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Inertia.ProtoReflect.Descriptor instead.
 func (*Inertia) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{13}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{15}
 }
 
 func (x *Inertia) GetRollKgSquareMeters() *Quantity {
@@ -2014,7 +2228,7 @@ type Engine struct {
 
 func (x *Engine) Reset() {
 	*x = Engine{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[14]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2026,7 +2240,7 @@ func (x *Engine) String() string {
 func (*Engine) ProtoMessage() {}
 
 func (x *Engine) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[14]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2039,7 +2253,7 @@ func (x *Engine) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Engine.ProtoReflect.Descriptor instead.
 func (*Engine) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{14}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *Engine) GetName() string {
@@ -2224,7 +2438,7 @@ type StaticRunPoint struct {
 
 func (x *StaticRunPoint) Reset() {
 	*x = StaticRunPoint{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[15]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[17]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2236,7 +2450,7 @@ func (x *StaticRunPoint) String() string {
 func (*StaticRunPoint) ProtoMessage() {}
 
 func (x *StaticRunPoint) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[15]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[17]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2249,7 +2463,7 @@ func (x *StaticRunPoint) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StaticRunPoint.ProtoReflect.Descriptor instead.
 func (*StaticRunPoint) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{15}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{17}
 }
 
 func (x *StaticRunPoint) GetRpm() float64 {
@@ -2313,7 +2527,7 @@ type LandingGear struct {
 
 func (x *LandingGear) Reset() {
 	*x = LandingGear{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[16]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[18]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2325,7 +2539,7 @@ func (x *LandingGear) String() string {
 func (*LandingGear) ProtoMessage() {}
 
 func (x *LandingGear) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[16]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[18]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2338,7 +2552,7 @@ func (x *LandingGear) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use LandingGear.ProtoReflect.Descriptor instead.
 func (*LandingGear) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{16}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{18}
 }
 
 func (x *LandingGear) GetKind() GearKind {
@@ -2426,7 +2640,7 @@ type Wheel struct {
 
 func (x *Wheel) Reset() {
 	*x = Wheel{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[17]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[19]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2438,7 +2652,7 @@ func (x *Wheel) String() string {
 func (*Wheel) ProtoMessage() {}
 
 func (x *Wheel) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[17]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[19]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2451,7 +2665,7 @@ func (x *Wheel) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Wheel.ProtoReflect.Descriptor instead.
 func (*Wheel) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{17}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{19}
 }
 
 func (x *Wheel) GetName() string {
@@ -2513,13 +2727,15 @@ type Structure struct {
 	// Wing seat bolts or dowels.
 	WingBoltDiameterMeters *Quantity `protobuf:"bytes,8,opt,name=wing_bolt_diameter_meters,json=wingBoltDiameterMeters,proto3" json:"wing_bolt_diameter_meters,omitempty"`
 	WingBoltCount          *int32    `protobuf:"varint,9,opt,name=wing_bolt_count,json=wingBoltCount,proto3,oneof" json:"wing_bolt_count,omitempty"`
-	unknownFields          protoimpl.UnknownFields
-	sizeCache              protoimpl.SizeCache
+	// Twisting moment at the tip of one panel over the twist it causes there, root held (a bar across the tip, a weight at its end).
+	WingTwistStiffnessNewtonMetersPerRadian *Quantity `protobuf:"bytes,10,opt,name=wing_twist_stiffness_newton_meters_per_radian,json=wingTwistStiffnessNewtonMetersPerRadian,proto3" json:"wing_twist_stiffness_newton_meters_per_radian,omitempty"`
+	unknownFields                           protoimpl.UnknownFields
+	sizeCache                               protoimpl.SizeCache
 }
 
 func (x *Structure) Reset() {
 	*x = Structure{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[18]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[20]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2531,7 +2747,7 @@ func (x *Structure) String() string {
 func (*Structure) ProtoMessage() {}
 
 func (x *Structure) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[18]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[20]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2544,7 +2760,7 @@ func (x *Structure) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Structure.ProtoReflect.Descriptor instead.
 func (*Structure) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{18}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{20}
 }
 
 func (x *Structure) GetWingSpar() []*SparStation {
@@ -2610,6 +2826,13 @@ func (x *Structure) GetWingBoltCount() int32 {
 	return 0
 }
 
+func (x *Structure) GetWingTwistStiffnessNewtonMetersPerRadian() *Quantity {
+	if x != nil {
+		return x.WingTwistStiffnessNewtonMetersPerRadian
+	}
+	return nil
+}
+
 // The spar at one place along the half span.
 type SparStation struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -2622,7 +2845,7 @@ type SparStation struct {
 
 func (x *SparStation) Reset() {
 	*x = SparStation{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[19]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[21]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2634,7 +2857,7 @@ func (x *SparStation) String() string {
 func (*SparStation) ProtoMessage() {}
 
 func (x *SparStation) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[19]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[21]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2647,7 +2870,7 @@ func (x *SparStation) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SparStation.ProtoReflect.Descriptor instead.
 func (*SparStation) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{19}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{21}
 }
 
 func (x *SparStation) GetSpanRatio() float64 {
@@ -2685,7 +2908,7 @@ type SparPart struct {
 
 func (x *SparPart) Reset() {
 	*x = SparPart{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[20]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[22]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2697,7 +2920,7 @@ func (x *SparPart) String() string {
 func (*SparPart) ProtoMessage() {}
 
 func (x *SparPart) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[20]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[22]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2710,7 +2933,7 @@ func (x *SparPart) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SparPart.ProtoReflect.Descriptor instead.
 func (*SparPart) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{20}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{22}
 }
 
 func (x *SparPart) GetShape() SparShape {
@@ -2795,7 +3018,7 @@ type Joiner struct {
 
 func (x *Joiner) Reset() {
 	*x = Joiner{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[21]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[23]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2807,7 +3030,7 @@ func (x *Joiner) String() string {
 func (*Joiner) ProtoMessage() {}
 
 func (x *Joiner) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[21]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[23]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2820,7 +3043,7 @@ func (x *Joiner) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Joiner.ProtoReflect.Descriptor instead.
 func (*Joiner) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{21}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{23}
 }
 
 func (x *Joiner) GetPart() *SparPart {
@@ -2852,7 +3075,7 @@ type TorsionBox struct {
 
 func (x *TorsionBox) Reset() {
 	*x = TorsionBox{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[22]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[24]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2864,7 +3087,7 @@ func (x *TorsionBox) String() string {
 func (*TorsionBox) ProtoMessage() {}
 
 func (x *TorsionBox) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[22]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[24]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2877,7 +3100,7 @@ func (x *TorsionBox) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use TorsionBox.ProtoReflect.Descriptor instead.
 func (*TorsionBox) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{22}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{24}
 }
 
 func (x *TorsionBox) GetWidthMeters() *Quantity {
@@ -2926,7 +3149,7 @@ type FinPlate struct {
 
 func (x *FinPlate) Reset() {
 	*x = FinPlate{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[23]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[25]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2938,7 +3161,7 @@ func (x *FinPlate) String() string {
 func (*FinPlate) ProtoMessage() {}
 
 func (x *FinPlate) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[23]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[25]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2951,7 +3174,7 @@ func (x *FinPlate) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FinPlate.ProtoReflect.Descriptor instead.
 func (*FinPlate) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{23}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{25}
 }
 
 func (x *FinPlate) GetThicknessMeters() *Quantity {
@@ -2996,7 +3219,7 @@ type FuelSystem struct {
 
 func (x *FuelSystem) Reset() {
 	*x = FuelSystem{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[24]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[26]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3008,7 +3231,7 @@ func (x *FuelSystem) String() string {
 func (*FuelSystem) ProtoMessage() {}
 
 func (x *FuelSystem) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[24]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[26]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3021,7 +3244,7 @@ func (x *FuelSystem) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FuelSystem.ProtoReflect.Descriptor instead.
 func (*FuelSystem) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{24}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{26}
 }
 
 func (x *FuelSystem) GetFuel() string {
@@ -3158,7 +3381,7 @@ type FuelLine struct {
 
 func (x *FuelLine) Reset() {
 	*x = FuelLine{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[25]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[27]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3170,7 +3393,7 @@ func (x *FuelLine) String() string {
 func (*FuelLine) ProtoMessage() {}
 
 func (x *FuelLine) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[25]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[27]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3183,7 +3406,7 @@ func (x *FuelLine) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FuelLine.ProtoReflect.Descriptor instead.
 func (*FuelLine) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{25}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{27}
 }
 
 func (x *FuelLine) GetName() string {
@@ -3242,7 +3465,7 @@ type RadioLink struct {
 
 func (x *RadioLink) Reset() {
 	*x = RadioLink{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[26]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[28]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3254,7 +3477,7 @@ func (x *RadioLink) String() string {
 func (*RadioLink) ProtoMessage() {}
 
 func (x *RadioLink) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[26]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[28]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3267,7 +3490,7 @@ func (x *RadioLink) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RadioLink.ProtoReflect.Descriptor instead.
 func (*RadioLink) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{26}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{28}
 }
 
 func (x *RadioLink) GetFrequencyMegahertz() *Quantity {
@@ -3357,7 +3580,7 @@ type Antenna struct {
 
 func (x *Antenna) Reset() {
 	*x = Antenna{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[27]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[29]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3369,7 +3592,7 @@ func (x *Antenna) String() string {
 func (*Antenna) ProtoMessage() {}
 
 func (x *Antenna) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[27]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[29]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3382,7 +3605,7 @@ func (x *Antenna) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Antenna.ProtoReflect.Descriptor instead.
 func (*Antenna) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{27}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{29}
 }
 
 func (x *Antenna) GetName() string {
@@ -3443,7 +3666,7 @@ type Pack struct {
 
 func (x *Pack) Reset() {
 	*x = Pack{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[28]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[30]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3455,7 +3678,7 @@ func (x *Pack) String() string {
 func (*Pack) ProtoMessage() {}
 
 func (x *Pack) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[28]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[30]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3468,7 +3691,7 @@ func (x *Pack) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Pack.ProtoReflect.Descriptor instead.
 func (*Pack) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{28}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{30}
 }
 
 func (x *Pack) GetName() string {
@@ -3582,7 +3805,7 @@ type Duct struct {
 
 func (x *Duct) Reset() {
 	*x = Duct{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[29]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[31]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3594,7 +3817,7 @@ func (x *Duct) String() string {
 func (*Duct) ProtoMessage() {}
 
 func (x *Duct) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[29]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[31]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3607,7 +3830,7 @@ func (x *Duct) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Duct.ProtoReflect.Descriptor instead.
 func (*Duct) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{29}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{31}
 }
 
 func (x *Duct) GetIntakeAreaSquareMeters() *Quantity {
@@ -3652,7 +3875,7 @@ type DragItem struct {
 
 func (x *DragItem) Reset() {
 	*x = DragItem{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[30]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[32]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3664,7 +3887,7 @@ func (x *DragItem) String() string {
 func (*DragItem) ProtoMessage() {}
 
 func (x *DragItem) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[30]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[32]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3677,7 +3900,7 @@ func (x *DragItem) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use DragItem.ProtoReflect.Descriptor instead.
 func (*DragItem) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{30}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{32}
 }
 
 func (x *DragItem) GetName() string {
@@ -3728,7 +3951,7 @@ type HeatedPart struct {
 
 func (x *HeatedPart) Reset() {
 	*x = HeatedPart{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[31]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[33]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3740,7 +3963,7 @@ func (x *HeatedPart) String() string {
 func (*HeatedPart) ProtoMessage() {}
 
 func (x *HeatedPart) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[31]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[33]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3753,7 +3976,7 @@ func (x *HeatedPart) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use HeatedPart.ProtoReflect.Descriptor instead.
 func (*HeatedPart) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{31}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{33}
 }
 
 func (x *HeatedPart) GetName() string {
@@ -3818,7 +4041,7 @@ type MeasuredResult struct {
 
 func (x *MeasuredResult) Reset() {
 	*x = MeasuredResult{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[32]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[34]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3830,7 +4053,7 @@ func (x *MeasuredResult) String() string {
 func (*MeasuredResult) ProtoMessage() {}
 
 func (x *MeasuredResult) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[32]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[34]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3843,7 +4066,7 @@ func (x *MeasuredResult) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use MeasuredResult.ProtoReflect.Descriptor instead.
 func (*MeasuredResult) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{32}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{34}
 }
 
 func (x *MeasuredResult) GetQuantityId() string {
@@ -3872,7 +4095,7 @@ var File_pitgate_v1_model_description_proto protoreflect.FileDescriptor
 const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\n" +
 	"\"pitgate/v1/model_description.proto\x12\n" +
-	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\x1a\x19pitgate/v1/quantity.proto\"\x9b\a\n" +
+	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\x1a\x19pitgate/v1/quantity.proto\"\xdd\a\n" +
 	"\x10ModelDescription\x12*\n" +
 	"\fdisplay_name\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18xR\vdisplayName\x12@\n" +
 	"\bsurfaces\x18\x02 \x03(\v2\x1a.pitgate.v1.LiftingSurfaceB\b\xbaH\x05\x92\x01\x02\x10\fR\bsurfaces\x122\n" +
@@ -3893,7 +4116,8 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\fheated_parts\x18\x0e \x03(\v2\x16.pitgate.v1.HeatedPartB\b\xbaH\x05\x92\x01\x02\x10(R\vheatedParts\x12O\n" +
 	"\x10measured_results\x18\x0f \x03(\v2\x1a.pitgate.v1.MeasuredResultB\b\xbaH\x05\x92\x01\x02\x10(R\x0fmeasuredResults\x12-\n" +
 	"\ainertia\x18\x10 \x01(\v2\x13.pitgate.v1.InertiaR\ainertia\x12-\n" +
-	"\rbuilder_notes\x18\x11 \x01(\tB\b\xbaH\x05r\x03\x18\xa0\x1fR\fbuilderNotes\"\xa5\x03\n" +
+	"\rbuilder_notes\x18\x11 \x01(\tB\b\xbaH\x05r\x03\x18\xa0\x1fR\fbuilderNotes\x12@\n" +
+	"\x0ehandling_class\x18\x12 \x01(\x0e2\x19.pitgate.v1.HandlingClassR\rhandlingClass\"\xa5\x03\n" +
 	"\x0eLiftingSurface\x12\x1d\n" +
 	"\x04name\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18<R\x04name\x12+\n" +
 	"\x04role\x18\x02 \x01(\x0e2\x17.pitgate.v1.SurfaceRoleR\x04role\x12\x1f\n" +
@@ -3989,7 +4213,7 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\t_x_metersB\x0f\n" +
 	"\r_width_metersB\x10\n" +
 	"\x0e_height_metersB\x12\n" +
-	"\x10_center_z_meters\"\x92\x05\n" +
+	"\x10_center_z_meters\"\xdd\x05\n" +
 	"\x0eMassProperties\x128\n" +
 	"\rempty_mass_kg\x18\x01 \x01(\v2\x14.pitgate.v1.QuantityR\vemptyMassKg\x12I\n" +
 	"\x16empty_balance_x_meters\x18\x02 \x01(\v2\x14.pitgate.v1.QuantityR\x13emptyBalanceXMeters\x12I\n" +
@@ -3998,7 +4222,8 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\x05tanks\x18\x05 \x03(\v2\x10.pitgate.v1.TankB\b\xbaH\x05\x92\x01\x02\x10\fR\x05tanks\x12I\n" +
 	"\x0escale_readings\x18\x06 \x03(\v2\x18.pitgate.v1.ScaleReadingB\b\xbaH\x05\x92\x01\x02\x10\x1eR\rscaleReadings\x12`\n" +
 	"\x1eforward_balance_limit_x_meters\x18\a \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x004\xc0H\x00R\x1aforwardBalanceLimitXMeters\x88\x01\x01\x12X\n" +
-	"\x1aaft_balance_limit_x_meters\x18\b \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x004\xc0H\x01R\x16aftBalanceLimitXMeters\x88\x01\x01B!\n" +
+	"\x1aaft_balance_limit_x_meters\x18\b \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x004\xc0H\x01R\x16aftBalanceLimitXMeters\x88\x01\x01\x12I\n" +
+	"\x0eballast_places\x18\t \x03(\v2\x18.pitgate.v1.BallastPlaceB\b\xbaH\x05\x92\x01\x02\x10\fR\rballastPlacesB!\n" +
 	"\x1f_forward_balance_limit_x_metersB\x1d\n" +
 	"\x1b_aft_balance_limit_x_meters\"\xd5\x02\n" +
 	"\bMassItem\x12\x1d\n" +
@@ -4012,7 +4237,15 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\t_y_metersB\v\n" +
 	"\t_z_metersB\n" +
 	"\n" +
-	"\b_movable\"\xc0\x03\n" +
+	"\b_movable\"\x93\x02\n" +
+	"\fBallastPlace\x12\x1d\n" +
+	"\x04name\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18<R\x04name\x127\n" +
+	"\bx_meters\x18\x02 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x004\xc0H\x00R\axMeters\x88\x01\x01\x127\n" +
+	"\bz_meters\x18\x03 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x004\xc0H\x01R\azMeters\x88\x01\x01\x12D\n" +
+	"\x0fmaximum_mass_kg\x18\x04 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00I@!\x00\x00\x00\x00\x00\x00\x00\x00H\x02R\rmaximumMassKg\x88\x01\x01B\v\n" +
+	"\t_x_metersB\v\n" +
+	"\t_z_metersB\x12\n" +
+	"\x10_maximum_mass_kg\"\xc0\x03\n" +
 	"\x04Tank\x12\x1d\n" +
 	"\x04name\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18<R\x04name\x12=\n" +
 	"\x0fcapacity_liters\x18\x02 \x01(\v2\x14.pitgate.v1.QuantityR\x0ecapacityLiters\x127\n" +
@@ -4027,15 +4260,23 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\t_y_metersB\v\n" +
 	"\t_z_metersB\r\n" +
 	"\v_burn_orderB\r\n" +
-	"\v_fill_ratio\"\xec\x01\n" +
+	"\v_fill_ratio\"\xee\x02\n" +
 	"\fScaleReading\x12\x1b\n" +
 	"\x04name\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<R\x04name\x123\n" +
 	"\n" +
 	"reading_kg\x18\x02 \x01(\v2\x14.pitgate.v1.QuantityR\treadingKg\x127\n" +
 	"\bx_meters\x18\x03 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x004\xc0H\x00R\axMeters\x88\x01\x01\x127\n" +
-	"\by_meters\x18\x04 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x004\xc0H\x01R\ayMeters\x88\x01\x01B\v\n" +
+	"\by_meters\x18\x04 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x004\xc0H\x01R\ayMeters\x88\x01\x01\x12=\n" +
+	"\arepeats\x18\x05 \x03(\v2\x19.pitgate.v1.RepeatReadingB\b\xbaH\x05\x92\x01\x02\x10\x14R\arepeats\x125\n" +
+	"\atare_kg\x18\x06 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00H\x02R\x06tareKg\x88\x01\x01B\v\n" +
 	"\t_x_metersB\v\n" +
-	"\t_y_meters\"\xe4\x01\n" +
+	"\t_y_metersB\n" +
+	"\n" +
+	"\b_tare_kg\"[\n" +
+	"\rRepeatReading\x12;\n" +
+	"\n" +
+	"reading_kg\x18\x01 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\treadingKg\x88\x01\x01B\r\n" +
+	"\v_reading_kg\"\xe4\x01\n" +
 	"\aInertia\x12G\n" +
 	"\x15roll_kg_square_meters\x18\x01 \x01(\v2\x14.pitgate.v1.QuantityR\x12rollKgSquareMeters\x12I\n" +
 	"\x16pitch_kg_square_meters\x18\x02 \x01(\v2\x14.pitgate.v1.QuantityR\x13pitchKgSquareMeters\x12E\n" +
@@ -4109,7 +4350,7 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\r_width_metersB\v\n" +
 	"\t_x_metersB\v\n" +
 	"\t_y_metersB\v\n" +
-	"\t_z_meters\"\xd9\x04\n" +
+	"\t_z_meters\"\xcf\x05\n" +
 	"\tStructure\x12>\n" +
 	"\twing_spar\x18\x01 \x03(\v2\x17.pitgate.v1.SparStationB\b\xbaH\x05\x92\x01\x02\x10\x18R\bwingSpar\x12*\n" +
 	"\x06joiner\x18\x02 \x01(\v2\x12.pitgate.v1.JoinerR\x06joiner\x122\n" +
@@ -4120,7 +4361,9 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\x11proof_load_factor\x18\x06 \x01(\v2\x14.pitgate.v1.QuantityR\x0fproofLoadFactor\x121\n" +
 	"\tfin_plate\x18\a \x01(\v2\x14.pitgate.v1.FinPlateR\bfinPlate\x12O\n" +
 	"\x19wing_bolt_diameter_meters\x18\b \x01(\v2\x14.pitgate.v1.QuantityR\x16wingBoltDiameterMeters\x126\n" +
-	"\x0fwing_bolt_count\x18\t \x01(\x05B\t\xbaH\x06\x1a\x04\x18\f(\x00H\x01R\rwingBoltCount\x88\x01\x01B\x15\n" +
+	"\x0fwing_bolt_count\x18\t \x01(\x05B\t\xbaH\x06\x1a\x04\x18\f(\x00H\x01R\rwingBoltCount\x88\x01\x01\x12t\n" +
+	"-wing_twist_stiffness_newton_meters_per_radian\x18\n" +
+	" \x01(\v2\x14.pitgate.v1.QuantityR'wingTwistStiffnessNewtonMetersPerRadianB\x15\n" +
 	"\x13_design_load_factorB\x12\n" +
 	"\x10_wing_bolt_count\"\x8f\x01\n" +
 	"\vSparStation\x12;\n" +
@@ -4264,7 +4507,14 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\vquantity_id\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18PR\n" +
 	"quantityId\x12*\n" +
 	"\x05value\x18\x02 \x01(\v2\x14.pitgate.v1.QuantityR\x05value\x12 \n" +
-	"\x06method\x18\x03 \x01(\tB\b\xbaH\x05r\x03\x18\x90\x03R\x06method*\xde\x01\n" +
+	"\x06method\x18\x03 \x01(\tB\b\xbaH\x05r\x03\x18\x90\x03R\x06method*\xb6\x01\n" +
+	"\rHandlingClass\x12\x1e\n" +
+	"\x1aHANDLING_CLASS_UNSPECIFIED\x10\x00\x12\x1a\n" +
+	"\x16HANDLING_CLASS_TRAINER\x10\x01\x12\x18\n" +
+	"\x14HANDLING_CLASS_SPORT\x10\x02\x12\x17\n" +
+	"\x13HANDLING_CLASS_FAST\x10\x03\x12\x19\n" +
+	"\x15HANDLING_CLASS_CANARD\x10\x04\x12\x1b\n" +
+	"\x17HANDLING_CLASS_TAILLESS\x10\x05*\xde\x01\n" +
 	"\vSurfaceRole\x12\x1c\n" +
 	"\x18SURFACE_ROLE_UNSPECIFIED\x10\x00\x12\x15\n" +
 	"\x11SURFACE_ROLE_WING\x10\x01\x12\x1a\n" +
@@ -4346,190 +4596,197 @@ func file_pitgate_v1_model_description_proto_rawDescGZIP() []byte {
 	return file_pitgate_v1_model_description_proto_rawDescData
 }
 
-var file_pitgate_v1_model_description_proto_enumTypes = make([]protoimpl.EnumInfo, 10)
-var file_pitgate_v1_model_description_proto_msgTypes = make([]protoimpl.MessageInfo, 33)
+var file_pitgate_v1_model_description_proto_enumTypes = make([]protoimpl.EnumInfo, 11)
+var file_pitgate_v1_model_description_proto_msgTypes = make([]protoimpl.MessageInfo, 35)
 var file_pitgate_v1_model_description_proto_goTypes = []any{
-	(SurfaceRole)(0),         // 0: pitgate.v1.SurfaceRole
-	(SectionFamily)(0),       // 1: pitgate.v1.SectionFamily
-	(ControlRole)(0),         // 2: pitgate.v1.ControlRole
-	(EngineKind)(0),          // 3: pitgate.v1.EngineKind
-	(GearKind)(0),            // 4: pitgate.v1.GearKind
-	(SparShape)(0),           // 5: pitgate.v1.SparShape
-	(FailSafeAction)(0),      // 6: pitgate.v1.FailSafeAction
-	(PackChemistry)(0),       // 7: pitgate.v1.PackChemistry
-	(PackUse)(0),             // 8: pitgate.v1.PackUse
-	(Finish)(0),              // 9: pitgate.v1.Finish
-	(*ModelDescription)(nil), // 10: pitgate.v1.ModelDescription
-	(*LiftingSurface)(nil),   // 11: pitgate.v1.LiftingSurface
-	(*Station)(nil),          // 12: pitgate.v1.Station
-	(*Section)(nil),          // 13: pitgate.v1.Section
-	(*SectionPoint)(nil),     // 14: pitgate.v1.SectionPoint
-	(*Control)(nil),          // 15: pitgate.v1.Control
-	(*Linkage)(nil),          // 16: pitgate.v1.Linkage
-	(*Body)(nil),             // 17: pitgate.v1.Body
-	(*BodyStation)(nil),      // 18: pitgate.v1.BodyStation
-	(*MassProperties)(nil),   // 19: pitgate.v1.MassProperties
-	(*MassItem)(nil),         // 20: pitgate.v1.MassItem
-	(*Tank)(nil),             // 21: pitgate.v1.Tank
-	(*ScaleReading)(nil),     // 22: pitgate.v1.ScaleReading
-	(*Inertia)(nil),          // 23: pitgate.v1.Inertia
-	(*Engine)(nil),           // 24: pitgate.v1.Engine
-	(*StaticRunPoint)(nil),   // 25: pitgate.v1.StaticRunPoint
-	(*LandingGear)(nil),      // 26: pitgate.v1.LandingGear
-	(*Wheel)(nil),            // 27: pitgate.v1.Wheel
-	(*Structure)(nil),        // 28: pitgate.v1.Structure
-	(*SparStation)(nil),      // 29: pitgate.v1.SparStation
-	(*SparPart)(nil),         // 30: pitgate.v1.SparPart
-	(*Joiner)(nil),           // 31: pitgate.v1.Joiner
-	(*TorsionBox)(nil),       // 32: pitgate.v1.TorsionBox
-	(*FinPlate)(nil),         // 33: pitgate.v1.FinPlate
-	(*FuelSystem)(nil),       // 34: pitgate.v1.FuelSystem
-	(*FuelLine)(nil),         // 35: pitgate.v1.FuelLine
-	(*RadioLink)(nil),        // 36: pitgate.v1.RadioLink
-	(*Antenna)(nil),          // 37: pitgate.v1.Antenna
-	(*Pack)(nil),             // 38: pitgate.v1.Pack
-	(*Duct)(nil),             // 39: pitgate.v1.Duct
-	(*DragItem)(nil),         // 40: pitgate.v1.DragItem
-	(*HeatedPart)(nil),       // 41: pitgate.v1.HeatedPart
-	(*MeasuredResult)(nil),   // 42: pitgate.v1.MeasuredResult
-	(*Quantity)(nil),         // 43: pitgate.v1.Quantity
+	(HandlingClass)(0),       // 0: pitgate.v1.HandlingClass
+	(SurfaceRole)(0),         // 1: pitgate.v1.SurfaceRole
+	(SectionFamily)(0),       // 2: pitgate.v1.SectionFamily
+	(ControlRole)(0),         // 3: pitgate.v1.ControlRole
+	(EngineKind)(0),          // 4: pitgate.v1.EngineKind
+	(GearKind)(0),            // 5: pitgate.v1.GearKind
+	(SparShape)(0),           // 6: pitgate.v1.SparShape
+	(FailSafeAction)(0),      // 7: pitgate.v1.FailSafeAction
+	(PackChemistry)(0),       // 8: pitgate.v1.PackChemistry
+	(PackUse)(0),             // 9: pitgate.v1.PackUse
+	(Finish)(0),              // 10: pitgate.v1.Finish
+	(*ModelDescription)(nil), // 11: pitgate.v1.ModelDescription
+	(*LiftingSurface)(nil),   // 12: pitgate.v1.LiftingSurface
+	(*Station)(nil),          // 13: pitgate.v1.Station
+	(*Section)(nil),          // 14: pitgate.v1.Section
+	(*SectionPoint)(nil),     // 15: pitgate.v1.SectionPoint
+	(*Control)(nil),          // 16: pitgate.v1.Control
+	(*Linkage)(nil),          // 17: pitgate.v1.Linkage
+	(*Body)(nil),             // 18: pitgate.v1.Body
+	(*BodyStation)(nil),      // 19: pitgate.v1.BodyStation
+	(*MassProperties)(nil),   // 20: pitgate.v1.MassProperties
+	(*MassItem)(nil),         // 21: pitgate.v1.MassItem
+	(*BallastPlace)(nil),     // 22: pitgate.v1.BallastPlace
+	(*Tank)(nil),             // 23: pitgate.v1.Tank
+	(*ScaleReading)(nil),     // 24: pitgate.v1.ScaleReading
+	(*RepeatReading)(nil),    // 25: pitgate.v1.RepeatReading
+	(*Inertia)(nil),          // 26: pitgate.v1.Inertia
+	(*Engine)(nil),           // 27: pitgate.v1.Engine
+	(*StaticRunPoint)(nil),   // 28: pitgate.v1.StaticRunPoint
+	(*LandingGear)(nil),      // 29: pitgate.v1.LandingGear
+	(*Wheel)(nil),            // 30: pitgate.v1.Wheel
+	(*Structure)(nil),        // 31: pitgate.v1.Structure
+	(*SparStation)(nil),      // 32: pitgate.v1.SparStation
+	(*SparPart)(nil),         // 33: pitgate.v1.SparPart
+	(*Joiner)(nil),           // 34: pitgate.v1.Joiner
+	(*TorsionBox)(nil),       // 35: pitgate.v1.TorsionBox
+	(*FinPlate)(nil),         // 36: pitgate.v1.FinPlate
+	(*FuelSystem)(nil),       // 37: pitgate.v1.FuelSystem
+	(*FuelLine)(nil),         // 38: pitgate.v1.FuelLine
+	(*RadioLink)(nil),        // 39: pitgate.v1.RadioLink
+	(*Antenna)(nil),          // 40: pitgate.v1.Antenna
+	(*Pack)(nil),             // 41: pitgate.v1.Pack
+	(*Duct)(nil),             // 42: pitgate.v1.Duct
+	(*DragItem)(nil),         // 43: pitgate.v1.DragItem
+	(*HeatedPart)(nil),       // 44: pitgate.v1.HeatedPart
+	(*MeasuredResult)(nil),   // 45: pitgate.v1.MeasuredResult
+	(*Quantity)(nil),         // 46: pitgate.v1.Quantity
 }
 var file_pitgate_v1_model_description_proto_depIdxs = []int32{
-	11,  // 0: pitgate.v1.ModelDescription.surfaces:type_name -> pitgate.v1.LiftingSurface
-	17,  // 1: pitgate.v1.ModelDescription.bodies:type_name -> pitgate.v1.Body
-	19,  // 2: pitgate.v1.ModelDescription.mass:type_name -> pitgate.v1.MassProperties
-	24,  // 3: pitgate.v1.ModelDescription.engines:type_name -> pitgate.v1.Engine
-	26,  // 4: pitgate.v1.ModelDescription.gear:type_name -> pitgate.v1.LandingGear
-	28,  // 5: pitgate.v1.ModelDescription.structure:type_name -> pitgate.v1.Structure
-	34,  // 6: pitgate.v1.ModelDescription.fuel_system:type_name -> pitgate.v1.FuelSystem
-	36,  // 7: pitgate.v1.ModelDescription.radio:type_name -> pitgate.v1.RadioLink
-	38,  // 8: pitgate.v1.ModelDescription.packs:type_name -> pitgate.v1.Pack
-	9,   // 9: pitgate.v1.ModelDescription.finish:type_name -> pitgate.v1.Finish
-	39,  // 10: pitgate.v1.ModelDescription.duct:type_name -> pitgate.v1.Duct
-	40,  // 11: pitgate.v1.ModelDescription.drag_items:type_name -> pitgate.v1.DragItem
-	41,  // 12: pitgate.v1.ModelDescription.heated_parts:type_name -> pitgate.v1.HeatedPart
-	42,  // 13: pitgate.v1.ModelDescription.measured_results:type_name -> pitgate.v1.MeasuredResult
-	23,  // 14: pitgate.v1.ModelDescription.inertia:type_name -> pitgate.v1.Inertia
-	0,   // 15: pitgate.v1.LiftingSurface.role:type_name -> pitgate.v1.SurfaceRole
-	12,  // 16: pitgate.v1.LiftingSurface.stations:type_name -> pitgate.v1.Station
-	15,  // 17: pitgate.v1.LiftingSurface.controls:type_name -> pitgate.v1.Control
-	43,  // 18: pitgate.v1.LiftingSurface.incidence_degrees:type_name -> pitgate.v1.Quantity
-	43,  // 19: pitgate.v1.LiftingSurface.mass_kg:type_name -> pitgate.v1.Quantity
-	13,  // 20: pitgate.v1.Station.section:type_name -> pitgate.v1.Section
-	1,   // 21: pitgate.v1.Section.family:type_name -> pitgate.v1.SectionFamily
-	43,  // 22: pitgate.v1.Section.maximum_lift_coefficient:type_name -> pitgate.v1.Quantity
-	14,  // 23: pitgate.v1.Section.points:type_name -> pitgate.v1.SectionPoint
-	2,   // 24: pitgate.v1.Control.role:type_name -> pitgate.v1.ControlRole
-	43,  // 25: pitgate.v1.Control.throw_down_degrees:type_name -> pitgate.v1.Quantity
-	43,  // 26: pitgate.v1.Control.throw_up_degrees:type_name -> pitgate.v1.Quantity
-	16,  // 27: pitgate.v1.Control.linkage:type_name -> pitgate.v1.Linkage
-	43,  // 28: pitgate.v1.Control.free_play_meters:type_name -> pitgate.v1.Quantity
-	43,  // 29: pitgate.v1.Linkage.servo_torque_newton_meters:type_name -> pitgate.v1.Quantity
-	43,  // 30: pitgate.v1.Linkage.rod_diameter_meters:type_name -> pitgate.v1.Quantity
-	18,  // 31: pitgate.v1.Body.stations:type_name -> pitgate.v1.BodyStation
-	43,  // 32: pitgate.v1.MassProperties.empty_mass_kg:type_name -> pitgate.v1.Quantity
-	43,  // 33: pitgate.v1.MassProperties.empty_balance_x_meters:type_name -> pitgate.v1.Quantity
-	43,  // 34: pitgate.v1.MassProperties.empty_balance_z_meters:type_name -> pitgate.v1.Quantity
-	20,  // 35: pitgate.v1.MassProperties.items:type_name -> pitgate.v1.MassItem
-	21,  // 36: pitgate.v1.MassProperties.tanks:type_name -> pitgate.v1.Tank
-	22,  // 37: pitgate.v1.MassProperties.scale_readings:type_name -> pitgate.v1.ScaleReading
-	43,  // 38: pitgate.v1.MassItem.mass_kg:type_name -> pitgate.v1.Quantity
-	43,  // 39: pitgate.v1.Tank.capacity_liters:type_name -> pitgate.v1.Quantity
-	43,  // 40: pitgate.v1.ScaleReading.reading_kg:type_name -> pitgate.v1.Quantity
-	43,  // 41: pitgate.v1.Inertia.roll_kg_square_meters:type_name -> pitgate.v1.Quantity
-	43,  // 42: pitgate.v1.Inertia.pitch_kg_square_meters:type_name -> pitgate.v1.Quantity
-	43,  // 43: pitgate.v1.Inertia.yaw_kg_square_meters:type_name -> pitgate.v1.Quantity
-	3,   // 44: pitgate.v1.Engine.kind:type_name -> pitgate.v1.EngineKind
-	43,  // 45: pitgate.v1.Engine.static_thrust_newtons:type_name -> pitgate.v1.Quantity
-	43,  // 46: pitgate.v1.Engine.idle_thrust_newtons:type_name -> pitgate.v1.Quantity
-	43,  // 47: pitgate.v1.Engine.air_mass_flow_kg_per_second:type_name -> pitgate.v1.Quantity
-	43,  // 48: pitgate.v1.Engine.exhaust_temperature_celsius:type_name -> pitgate.v1.Quantity
-	43,  // 49: pitgate.v1.Engine.full_fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
-	43,  // 50: pitgate.v1.Engine.idle_fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
-	43,  // 51: pitgate.v1.Engine.spool_up_seconds:type_name -> pitgate.v1.Quantity
-	43,  // 52: pitgate.v1.Engine.thrust_line_degrees:type_name -> pitgate.v1.Quantity
-	43,  // 53: pitgate.v1.Engine.shaft_power_watts:type_name -> pitgate.v1.Quantity
-	43,  // 54: pitgate.v1.Engine.test_temperature_celsius:type_name -> pitgate.v1.Quantity
-	43,  // 55: pitgate.v1.Engine.test_pressure_pascals:type_name -> pitgate.v1.Quantity
-	43,  // 56: pitgate.v1.Engine.installation_loss_ratio:type_name -> pitgate.v1.Quantity
-	25,  // 57: pitgate.v1.Engine.static_run:type_name -> pitgate.v1.StaticRunPoint
-	43,  // 58: pitgate.v1.Engine.run_down_seconds:type_name -> pitgate.v1.Quantity
-	43,  // 59: pitgate.v1.StaticRunPoint.thrust_newtons:type_name -> pitgate.v1.Quantity
-	43,  // 60: pitgate.v1.StaticRunPoint.exhaust_temperature_celsius:type_name -> pitgate.v1.Quantity
-	43,  // 61: pitgate.v1.StaticRunPoint.fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
-	4,   // 62: pitgate.v1.LandingGear.kind:type_name -> pitgate.v1.GearKind
-	27,  // 63: pitgate.v1.LandingGear.wheels:type_name -> pitgate.v1.Wheel
-	43,  // 64: pitgate.v1.LandingGear.strut_frontal_area_square_meters:type_name -> pitgate.v1.Quantity
-	43,  // 65: pitgate.v1.LandingGear.rolling_resistance_ratio:type_name -> pitgate.v1.Quantity
-	43,  // 66: pitgate.v1.LandingGear.braking_ratio:type_name -> pitgate.v1.Quantity
-	43,  // 67: pitgate.v1.LandingGear.ground_attitude_degrees:type_name -> pitgate.v1.Quantity
-	43,  // 68: pitgate.v1.LandingGear.tail_strike_degrees:type_name -> pitgate.v1.Quantity
-	43,  // 69: pitgate.v1.LandingGear.sliding_friction_ratio:type_name -> pitgate.v1.Quantity
-	29,  // 70: pitgate.v1.Structure.wing_spar:type_name -> pitgate.v1.SparStation
-	31,  // 71: pitgate.v1.Structure.joiner:type_name -> pitgate.v1.Joiner
-	30,  // 72: pitgate.v1.Structure.boom:type_name -> pitgate.v1.SparPart
-	32,  // 73: pitgate.v1.Structure.torsion_box:type_name -> pitgate.v1.TorsionBox
-	43,  // 74: pitgate.v1.Structure.proof_load_factor:type_name -> pitgate.v1.Quantity
-	33,  // 75: pitgate.v1.Structure.fin_plate:type_name -> pitgate.v1.FinPlate
-	43,  // 76: pitgate.v1.Structure.wing_bolt_diameter_meters:type_name -> pitgate.v1.Quantity
-	30,  // 77: pitgate.v1.SparStation.parts:type_name -> pitgate.v1.SparPart
-	5,   // 78: pitgate.v1.SparPart.shape:type_name -> pitgate.v1.SparShape
-	43,  // 79: pitgate.v1.SparPart.outer_diameter_meters:type_name -> pitgate.v1.Quantity
-	43,  // 80: pitgate.v1.SparPart.wall_thickness_meters:type_name -> pitgate.v1.Quantity
-	43,  // 81: pitgate.v1.SparPart.width_meters:type_name -> pitgate.v1.Quantity
-	43,  // 82: pitgate.v1.SparPart.depth_meters:type_name -> pitgate.v1.Quantity
-	43,  // 83: pitgate.v1.SparPart.cap_thickness_meters:type_name -> pitgate.v1.Quantity
-	43,  // 84: pitgate.v1.SparPart.web_thickness_meters:type_name -> pitgate.v1.Quantity
-	30,  // 85: pitgate.v1.Joiner.part:type_name -> pitgate.v1.SparPart
-	43,  // 86: pitgate.v1.Joiner.engaged_length_meters:type_name -> pitgate.v1.Quantity
-	43,  // 87: pitgate.v1.TorsionBox.width_meters:type_name -> pitgate.v1.Quantity
-	43,  // 88: pitgate.v1.TorsionBox.depth_meters:type_name -> pitgate.v1.Quantity
-	43,  // 89: pitgate.v1.TorsionBox.skin_thickness_meters:type_name -> pitgate.v1.Quantity
-	43,  // 90: pitgate.v1.FinPlate.thickness_meters:type_name -> pitgate.v1.Quantity
-	43,  // 91: pitgate.v1.FuelSystem.density_kg_per_cubic_meter:type_name -> pitgate.v1.Quantity
-	43,  // 92: pitgate.v1.FuelSystem.air_trap_volume_liters:type_name -> pitgate.v1.Quantity
-	35,  // 93: pitgate.v1.FuelSystem.lines:type_name -> pitgate.v1.FuelLine
-	43,  // 94: pitgate.v1.FuelSystem.filter_pressure_loss_pascals:type_name -> pitgate.v1.Quantity
-	43,  // 95: pitgate.v1.FuelSystem.vent_bore_meters:type_name -> pitgate.v1.Quantity
-	43,  // 96: pitgate.v1.FuelSystem.pump_height_meters:type_name -> pitgate.v1.Quantity
-	43,  // 97: pitgate.v1.FuelSystem.pump_x_meters:type_name -> pitgate.v1.Quantity
-	43,  // 98: pitgate.v1.FuelSystem.unusable_liters:type_name -> pitgate.v1.Quantity
-	43,  // 99: pitgate.v1.RadioLink.frequency_megahertz:type_name -> pitgate.v1.Quantity
-	43,  // 100: pitgate.v1.RadioLink.radiated_power_milliwatts:type_name -> pitgate.v1.Quantity
-	43,  // 101: pitgate.v1.RadioLink.receiver_sensitivity_dbm:type_name -> pitgate.v1.Quantity
-	37,  // 102: pitgate.v1.RadioLink.antennas:type_name -> pitgate.v1.Antenna
-	6,   // 103: pitgate.v1.RadioLink.fail_safe_action:type_name -> pitgate.v1.FailSafeAction
-	43,  // 104: pitgate.v1.RadioLink.fail_safe_delay_seconds:type_name -> pitgate.v1.Quantity
-	43,  // 105: pitgate.v1.RadioLink.range_check_meters:type_name -> pitgate.v1.Quantity
-	43,  // 106: pitgate.v1.RadioLink.range_check_reduction_decibels:type_name -> pitgate.v1.Quantity
-	8,   // 107: pitgate.v1.Pack.use:type_name -> pitgate.v1.PackUse
-	7,   // 108: pitgate.v1.Pack.chemistry:type_name -> pitgate.v1.PackChemistry
-	43,  // 109: pitgate.v1.Pack.capacity_ampere_hours:type_name -> pitgate.v1.Quantity
-	43,  // 110: pitgate.v1.Pack.internal_resistance_ohms:type_name -> pitgate.v1.Quantity
-	43,  // 111: pitgate.v1.Pack.mean_current_amperes:type_name -> pitgate.v1.Quantity
-	43,  // 112: pitgate.v1.Pack.peak_current_amperes:type_name -> pitgate.v1.Quantity
-	43,  // 113: pitgate.v1.Pack.lead_length_meters:type_name -> pitgate.v1.Quantity
-	43,  // 114: pitgate.v1.Pack.lead_area_square_millimeters:type_name -> pitgate.v1.Quantity
-	43,  // 115: pitgate.v1.Pack.regulator_voltage_volts:type_name -> pitgate.v1.Quantity
-	43,  // 116: pitgate.v1.Pack.regulator_drop_out_volts:type_name -> pitgate.v1.Quantity
-	43,  // 117: pitgate.v1.Pack.age_years:type_name -> pitgate.v1.Quantity
-	43,  // 118: pitgate.v1.Pack.charge_ratio:type_name -> pitgate.v1.Quantity
-	43,  // 119: pitgate.v1.Duct.intake_area_square_meters:type_name -> pitgate.v1.Quantity
-	43,  // 120: pitgate.v1.Duct.length_meters:type_name -> pitgate.v1.Quantity
-	43,  // 121: pitgate.v1.Duct.wetted_area_square_meters:type_name -> pitgate.v1.Quantity
-	43,  // 122: pitgate.v1.Duct.exit_area_square_meters:type_name -> pitgate.v1.Quantity
-	43,  // 123: pitgate.v1.DragItem.drag_coefficient:type_name -> pitgate.v1.Quantity
-	43,  // 124: pitgate.v1.DragItem.frontal_area_square_meters:type_name -> pitgate.v1.Quantity
-	43,  // 125: pitgate.v1.HeatedPart.behind_nozzle_meters:type_name -> pitgate.v1.Quantity
-	43,  // 126: pitgate.v1.HeatedPart.from_axis_meters:type_name -> pitgate.v1.Quantity
-	43,  // 127: pitgate.v1.HeatedPart.measured_temperature_celsius:type_name -> pitgate.v1.Quantity
-	43,  // 128: pitgate.v1.HeatedPart.area_square_meters:type_name -> pitgate.v1.Quantity
-	43,  // 129: pitgate.v1.MeasuredResult.value:type_name -> pitgate.v1.Quantity
-	130, // [130:130] is the sub-list for method output_type
-	130, // [130:130] is the sub-list for method input_type
-	130, // [130:130] is the sub-list for extension type_name
-	130, // [130:130] is the sub-list for extension extendee
-	0,   // [0:130] is the sub-list for field type_name
+	12,  // 0: pitgate.v1.ModelDescription.surfaces:type_name -> pitgate.v1.LiftingSurface
+	18,  // 1: pitgate.v1.ModelDescription.bodies:type_name -> pitgate.v1.Body
+	20,  // 2: pitgate.v1.ModelDescription.mass:type_name -> pitgate.v1.MassProperties
+	27,  // 3: pitgate.v1.ModelDescription.engines:type_name -> pitgate.v1.Engine
+	29,  // 4: pitgate.v1.ModelDescription.gear:type_name -> pitgate.v1.LandingGear
+	31,  // 5: pitgate.v1.ModelDescription.structure:type_name -> pitgate.v1.Structure
+	37,  // 6: pitgate.v1.ModelDescription.fuel_system:type_name -> pitgate.v1.FuelSystem
+	39,  // 7: pitgate.v1.ModelDescription.radio:type_name -> pitgate.v1.RadioLink
+	41,  // 8: pitgate.v1.ModelDescription.packs:type_name -> pitgate.v1.Pack
+	10,  // 9: pitgate.v1.ModelDescription.finish:type_name -> pitgate.v1.Finish
+	42,  // 10: pitgate.v1.ModelDescription.duct:type_name -> pitgate.v1.Duct
+	43,  // 11: pitgate.v1.ModelDescription.drag_items:type_name -> pitgate.v1.DragItem
+	44,  // 12: pitgate.v1.ModelDescription.heated_parts:type_name -> pitgate.v1.HeatedPart
+	45,  // 13: pitgate.v1.ModelDescription.measured_results:type_name -> pitgate.v1.MeasuredResult
+	26,  // 14: pitgate.v1.ModelDescription.inertia:type_name -> pitgate.v1.Inertia
+	0,   // 15: pitgate.v1.ModelDescription.handling_class:type_name -> pitgate.v1.HandlingClass
+	1,   // 16: pitgate.v1.LiftingSurface.role:type_name -> pitgate.v1.SurfaceRole
+	13,  // 17: pitgate.v1.LiftingSurface.stations:type_name -> pitgate.v1.Station
+	16,  // 18: pitgate.v1.LiftingSurface.controls:type_name -> pitgate.v1.Control
+	46,  // 19: pitgate.v1.LiftingSurface.incidence_degrees:type_name -> pitgate.v1.Quantity
+	46,  // 20: pitgate.v1.LiftingSurface.mass_kg:type_name -> pitgate.v1.Quantity
+	14,  // 21: pitgate.v1.Station.section:type_name -> pitgate.v1.Section
+	2,   // 22: pitgate.v1.Section.family:type_name -> pitgate.v1.SectionFamily
+	46,  // 23: pitgate.v1.Section.maximum_lift_coefficient:type_name -> pitgate.v1.Quantity
+	15,  // 24: pitgate.v1.Section.points:type_name -> pitgate.v1.SectionPoint
+	3,   // 25: pitgate.v1.Control.role:type_name -> pitgate.v1.ControlRole
+	46,  // 26: pitgate.v1.Control.throw_down_degrees:type_name -> pitgate.v1.Quantity
+	46,  // 27: pitgate.v1.Control.throw_up_degrees:type_name -> pitgate.v1.Quantity
+	17,  // 28: pitgate.v1.Control.linkage:type_name -> pitgate.v1.Linkage
+	46,  // 29: pitgate.v1.Control.free_play_meters:type_name -> pitgate.v1.Quantity
+	46,  // 30: pitgate.v1.Linkage.servo_torque_newton_meters:type_name -> pitgate.v1.Quantity
+	46,  // 31: pitgate.v1.Linkage.rod_diameter_meters:type_name -> pitgate.v1.Quantity
+	19,  // 32: pitgate.v1.Body.stations:type_name -> pitgate.v1.BodyStation
+	46,  // 33: pitgate.v1.MassProperties.empty_mass_kg:type_name -> pitgate.v1.Quantity
+	46,  // 34: pitgate.v1.MassProperties.empty_balance_x_meters:type_name -> pitgate.v1.Quantity
+	46,  // 35: pitgate.v1.MassProperties.empty_balance_z_meters:type_name -> pitgate.v1.Quantity
+	21,  // 36: pitgate.v1.MassProperties.items:type_name -> pitgate.v1.MassItem
+	23,  // 37: pitgate.v1.MassProperties.tanks:type_name -> pitgate.v1.Tank
+	24,  // 38: pitgate.v1.MassProperties.scale_readings:type_name -> pitgate.v1.ScaleReading
+	22,  // 39: pitgate.v1.MassProperties.ballast_places:type_name -> pitgate.v1.BallastPlace
+	46,  // 40: pitgate.v1.MassItem.mass_kg:type_name -> pitgate.v1.Quantity
+	46,  // 41: pitgate.v1.Tank.capacity_liters:type_name -> pitgate.v1.Quantity
+	46,  // 42: pitgate.v1.ScaleReading.reading_kg:type_name -> pitgate.v1.Quantity
+	25,  // 43: pitgate.v1.ScaleReading.repeats:type_name -> pitgate.v1.RepeatReading
+	46,  // 44: pitgate.v1.Inertia.roll_kg_square_meters:type_name -> pitgate.v1.Quantity
+	46,  // 45: pitgate.v1.Inertia.pitch_kg_square_meters:type_name -> pitgate.v1.Quantity
+	46,  // 46: pitgate.v1.Inertia.yaw_kg_square_meters:type_name -> pitgate.v1.Quantity
+	4,   // 47: pitgate.v1.Engine.kind:type_name -> pitgate.v1.EngineKind
+	46,  // 48: pitgate.v1.Engine.static_thrust_newtons:type_name -> pitgate.v1.Quantity
+	46,  // 49: pitgate.v1.Engine.idle_thrust_newtons:type_name -> pitgate.v1.Quantity
+	46,  // 50: pitgate.v1.Engine.air_mass_flow_kg_per_second:type_name -> pitgate.v1.Quantity
+	46,  // 51: pitgate.v1.Engine.exhaust_temperature_celsius:type_name -> pitgate.v1.Quantity
+	46,  // 52: pitgate.v1.Engine.full_fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
+	46,  // 53: pitgate.v1.Engine.idle_fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
+	46,  // 54: pitgate.v1.Engine.spool_up_seconds:type_name -> pitgate.v1.Quantity
+	46,  // 55: pitgate.v1.Engine.thrust_line_degrees:type_name -> pitgate.v1.Quantity
+	46,  // 56: pitgate.v1.Engine.shaft_power_watts:type_name -> pitgate.v1.Quantity
+	46,  // 57: pitgate.v1.Engine.test_temperature_celsius:type_name -> pitgate.v1.Quantity
+	46,  // 58: pitgate.v1.Engine.test_pressure_pascals:type_name -> pitgate.v1.Quantity
+	46,  // 59: pitgate.v1.Engine.installation_loss_ratio:type_name -> pitgate.v1.Quantity
+	28,  // 60: pitgate.v1.Engine.static_run:type_name -> pitgate.v1.StaticRunPoint
+	46,  // 61: pitgate.v1.Engine.run_down_seconds:type_name -> pitgate.v1.Quantity
+	46,  // 62: pitgate.v1.StaticRunPoint.thrust_newtons:type_name -> pitgate.v1.Quantity
+	46,  // 63: pitgate.v1.StaticRunPoint.exhaust_temperature_celsius:type_name -> pitgate.v1.Quantity
+	46,  // 64: pitgate.v1.StaticRunPoint.fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
+	5,   // 65: pitgate.v1.LandingGear.kind:type_name -> pitgate.v1.GearKind
+	30,  // 66: pitgate.v1.LandingGear.wheels:type_name -> pitgate.v1.Wheel
+	46,  // 67: pitgate.v1.LandingGear.strut_frontal_area_square_meters:type_name -> pitgate.v1.Quantity
+	46,  // 68: pitgate.v1.LandingGear.rolling_resistance_ratio:type_name -> pitgate.v1.Quantity
+	46,  // 69: pitgate.v1.LandingGear.braking_ratio:type_name -> pitgate.v1.Quantity
+	46,  // 70: pitgate.v1.LandingGear.ground_attitude_degrees:type_name -> pitgate.v1.Quantity
+	46,  // 71: pitgate.v1.LandingGear.tail_strike_degrees:type_name -> pitgate.v1.Quantity
+	46,  // 72: pitgate.v1.LandingGear.sliding_friction_ratio:type_name -> pitgate.v1.Quantity
+	32,  // 73: pitgate.v1.Structure.wing_spar:type_name -> pitgate.v1.SparStation
+	34,  // 74: pitgate.v1.Structure.joiner:type_name -> pitgate.v1.Joiner
+	33,  // 75: pitgate.v1.Structure.boom:type_name -> pitgate.v1.SparPart
+	35,  // 76: pitgate.v1.Structure.torsion_box:type_name -> pitgate.v1.TorsionBox
+	46,  // 77: pitgate.v1.Structure.proof_load_factor:type_name -> pitgate.v1.Quantity
+	36,  // 78: pitgate.v1.Structure.fin_plate:type_name -> pitgate.v1.FinPlate
+	46,  // 79: pitgate.v1.Structure.wing_bolt_diameter_meters:type_name -> pitgate.v1.Quantity
+	46,  // 80: pitgate.v1.Structure.wing_twist_stiffness_newton_meters_per_radian:type_name -> pitgate.v1.Quantity
+	33,  // 81: pitgate.v1.SparStation.parts:type_name -> pitgate.v1.SparPart
+	6,   // 82: pitgate.v1.SparPart.shape:type_name -> pitgate.v1.SparShape
+	46,  // 83: pitgate.v1.SparPart.outer_diameter_meters:type_name -> pitgate.v1.Quantity
+	46,  // 84: pitgate.v1.SparPart.wall_thickness_meters:type_name -> pitgate.v1.Quantity
+	46,  // 85: pitgate.v1.SparPart.width_meters:type_name -> pitgate.v1.Quantity
+	46,  // 86: pitgate.v1.SparPart.depth_meters:type_name -> pitgate.v1.Quantity
+	46,  // 87: pitgate.v1.SparPart.cap_thickness_meters:type_name -> pitgate.v1.Quantity
+	46,  // 88: pitgate.v1.SparPart.web_thickness_meters:type_name -> pitgate.v1.Quantity
+	33,  // 89: pitgate.v1.Joiner.part:type_name -> pitgate.v1.SparPart
+	46,  // 90: pitgate.v1.Joiner.engaged_length_meters:type_name -> pitgate.v1.Quantity
+	46,  // 91: pitgate.v1.TorsionBox.width_meters:type_name -> pitgate.v1.Quantity
+	46,  // 92: pitgate.v1.TorsionBox.depth_meters:type_name -> pitgate.v1.Quantity
+	46,  // 93: pitgate.v1.TorsionBox.skin_thickness_meters:type_name -> pitgate.v1.Quantity
+	46,  // 94: pitgate.v1.FinPlate.thickness_meters:type_name -> pitgate.v1.Quantity
+	46,  // 95: pitgate.v1.FuelSystem.density_kg_per_cubic_meter:type_name -> pitgate.v1.Quantity
+	46,  // 96: pitgate.v1.FuelSystem.air_trap_volume_liters:type_name -> pitgate.v1.Quantity
+	38,  // 97: pitgate.v1.FuelSystem.lines:type_name -> pitgate.v1.FuelLine
+	46,  // 98: pitgate.v1.FuelSystem.filter_pressure_loss_pascals:type_name -> pitgate.v1.Quantity
+	46,  // 99: pitgate.v1.FuelSystem.vent_bore_meters:type_name -> pitgate.v1.Quantity
+	46,  // 100: pitgate.v1.FuelSystem.pump_height_meters:type_name -> pitgate.v1.Quantity
+	46,  // 101: pitgate.v1.FuelSystem.pump_x_meters:type_name -> pitgate.v1.Quantity
+	46,  // 102: pitgate.v1.FuelSystem.unusable_liters:type_name -> pitgate.v1.Quantity
+	46,  // 103: pitgate.v1.RadioLink.frequency_megahertz:type_name -> pitgate.v1.Quantity
+	46,  // 104: pitgate.v1.RadioLink.radiated_power_milliwatts:type_name -> pitgate.v1.Quantity
+	46,  // 105: pitgate.v1.RadioLink.receiver_sensitivity_dbm:type_name -> pitgate.v1.Quantity
+	40,  // 106: pitgate.v1.RadioLink.antennas:type_name -> pitgate.v1.Antenna
+	7,   // 107: pitgate.v1.RadioLink.fail_safe_action:type_name -> pitgate.v1.FailSafeAction
+	46,  // 108: pitgate.v1.RadioLink.fail_safe_delay_seconds:type_name -> pitgate.v1.Quantity
+	46,  // 109: pitgate.v1.RadioLink.range_check_meters:type_name -> pitgate.v1.Quantity
+	46,  // 110: pitgate.v1.RadioLink.range_check_reduction_decibels:type_name -> pitgate.v1.Quantity
+	9,   // 111: pitgate.v1.Pack.use:type_name -> pitgate.v1.PackUse
+	8,   // 112: pitgate.v1.Pack.chemistry:type_name -> pitgate.v1.PackChemistry
+	46,  // 113: pitgate.v1.Pack.capacity_ampere_hours:type_name -> pitgate.v1.Quantity
+	46,  // 114: pitgate.v1.Pack.internal_resistance_ohms:type_name -> pitgate.v1.Quantity
+	46,  // 115: pitgate.v1.Pack.mean_current_amperes:type_name -> pitgate.v1.Quantity
+	46,  // 116: pitgate.v1.Pack.peak_current_amperes:type_name -> pitgate.v1.Quantity
+	46,  // 117: pitgate.v1.Pack.lead_length_meters:type_name -> pitgate.v1.Quantity
+	46,  // 118: pitgate.v1.Pack.lead_area_square_millimeters:type_name -> pitgate.v1.Quantity
+	46,  // 119: pitgate.v1.Pack.regulator_voltage_volts:type_name -> pitgate.v1.Quantity
+	46,  // 120: pitgate.v1.Pack.regulator_drop_out_volts:type_name -> pitgate.v1.Quantity
+	46,  // 121: pitgate.v1.Pack.age_years:type_name -> pitgate.v1.Quantity
+	46,  // 122: pitgate.v1.Pack.charge_ratio:type_name -> pitgate.v1.Quantity
+	46,  // 123: pitgate.v1.Duct.intake_area_square_meters:type_name -> pitgate.v1.Quantity
+	46,  // 124: pitgate.v1.Duct.length_meters:type_name -> pitgate.v1.Quantity
+	46,  // 125: pitgate.v1.Duct.wetted_area_square_meters:type_name -> pitgate.v1.Quantity
+	46,  // 126: pitgate.v1.Duct.exit_area_square_meters:type_name -> pitgate.v1.Quantity
+	46,  // 127: pitgate.v1.DragItem.drag_coefficient:type_name -> pitgate.v1.Quantity
+	46,  // 128: pitgate.v1.DragItem.frontal_area_square_meters:type_name -> pitgate.v1.Quantity
+	46,  // 129: pitgate.v1.HeatedPart.behind_nozzle_meters:type_name -> pitgate.v1.Quantity
+	46,  // 130: pitgate.v1.HeatedPart.from_axis_meters:type_name -> pitgate.v1.Quantity
+	46,  // 131: pitgate.v1.HeatedPart.measured_temperature_celsius:type_name -> pitgate.v1.Quantity
+	46,  // 132: pitgate.v1.HeatedPart.area_square_meters:type_name -> pitgate.v1.Quantity
+	46,  // 133: pitgate.v1.MeasuredResult.value:type_name -> pitgate.v1.Quantity
+	134, // [134:134] is the sub-list for method output_type
+	134, // [134:134] is the sub-list for method input_type
+	134, // [134:134] is the sub-list for extension type_name
+	134, // [134:134] is the sub-list for extension extendee
+	0,   // [0:134] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_model_description_proto_init() }
@@ -4550,28 +4807,30 @@ func file_pitgate_v1_model_description_proto_init() {
 	file_pitgate_v1_model_description_proto_msgTypes[10].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[11].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[12].OneofWrappers = []any{}
+	file_pitgate_v1_model_description_proto_msgTypes[13].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[14].OneofWrappers = []any{}
-	file_pitgate_v1_model_description_proto_msgTypes[15].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[16].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[17].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[18].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[19].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[20].OneofWrappers = []any{}
+	file_pitgate_v1_model_description_proto_msgTypes[21].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[22].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[24].OneofWrappers = []any{}
-	file_pitgate_v1_model_description_proto_msgTypes[25].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[26].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[27].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[28].OneofWrappers = []any{}
+	file_pitgate_v1_model_description_proto_msgTypes[29].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[30].OneofWrappers = []any{}
-	file_pitgate_v1_model_description_proto_msgTypes[31].OneofWrappers = []any{}
+	file_pitgate_v1_model_description_proto_msgTypes[32].OneofWrappers = []any{}
+	file_pitgate_v1_model_description_proto_msgTypes[33].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_model_description_proto_rawDesc), len(file_pitgate_v1_model_description_proto_rawDesc)),
-			NumEnums:      10,
-			NumMessages:   33,
+			NumEnums:      11,
+			NumMessages:   35,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

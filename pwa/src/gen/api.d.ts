@@ -867,12 +867,16 @@ export interface components {
         };
         /** @description What the core says about one AssessmentInput. */
         "pitgate.v1.AssessmentReport": {
+            /** @description Ways to bring the balance point into its window by ballast, least mass first; empty when none is needed. */
+            ballastOptions?: components["schemas"]["pitgate.v1.BallastOption"][];
             /** @description What to bear in mind with every verdict. */
             cautions?: string[];
             /** @description Version of the core that computed it. */
             coreVersion?: string;
             /** @description Count of findings by verdict. */
             counts?: components["schemas"]["pitgate.v1.VerdictCounts"];
+            /** @description Curves to draw that are no lines in space: polar, lift curve, trim, span loading, balance along the burn. */
+            curves?: components["schemas"]["pitgate.v1.ReportCurve"][];
             /** @description Worst first: fails, tight, unknown, holds; within one verdict in the order of the catalogue. */
             findings?: components["schemas"]["pitgate.v1.Finding"][];
             /** @description SHA-256 over the canonical JSON of the input, in hex. */
@@ -883,6 +887,40 @@ export interface components {
             quantities?: components["schemas"]["pitgate.v1.ReportQuantity"][];
             /** @description True when any input the findings rest on is estimated. */
             restsOnEstimates?: boolean;
+        };
+        /** @description One place for ballast and the least mass there that brings the balance into its window. */
+        "pitgate.v1.BallastOption": {
+            /** Format: double */
+            marginEmptyRatio?: number;
+            /**
+             * Format: double
+             * @description Static margins with it, over the mean chord.
+             */
+            marginFullRatio?: number;
+            /**
+             * Format: double
+             * @description Least mass; absent when no mass that the place holds is enough.
+             */
+            massKg?: number;
+            /** @description Why it works or does not. */
+            note?: string;
+            /** @description Name of the place as the model gives it. */
+            place?: string;
+            /** Format: double */
+            xMeters?: number;
+        };
+        /** @description A place where ballast may be fixed. */
+        "pitgate.v1.BallastPlace": {
+            /**
+             * Format: double
+             * @description Most that the place holds. Absent: no limit.
+             */
+            maximumMassKg?: number;
+            name?: string;
+            /** Format: double */
+            xMeters?: number;
+            /** Format: double */
+            zMeters?: number;
         };
         /**
          * @description How a number is known.
@@ -1015,6 +1053,31 @@ export interface components {
          * @enum {string}
          */
         "pitgate.v1.ControlRole": "CONTROL_ROLE_UNSPECIFIED" | "CONTROL_ROLE_ELEVATOR" | "CONTROL_ROLE_AILERON" | "CONTROL_ROLE_RUDDER" | "CONTROL_ROLE_FLAP" | "CONTROL_ROLE_ELEVON" | "CONTROL_ROLE_FLAPERON" | "CONTROL_ROLE_RUDDERVATOR";
+        /** @description A named point of a diagram. */
+        "pitgate.v1.CurveMark": {
+            name?: string;
+            /** Format: double */
+            x?: number;
+            /** Format: double */
+            y?: number;
+        };
+        /** @description One point of a line, with the ends of its 5 to 95 % band where it has one. */
+        "pitgate.v1.CurvePoint": {
+            /** Format: double */
+            high?: number;
+            /** Format: double */
+            low?: number;
+            /** Format: double */
+            x?: number;
+            /** Format: double */
+            y?: number;
+        };
+        /** @description One line of a diagram. */
+        "pitgate.v1.CurveSeries": {
+            /** @description Plain words, e.g. "Section limit". */
+            name?: string;
+            points?: components["schemas"]["pitgate.v1.CurvePoint"][];
+        };
         /** @description Air and ground on the day. */
         "pitgate.v1.DayConditions": {
             cloudBaseMeters?: components["schemas"]["pitgate.v1.Quantity"];
@@ -1187,6 +1250,8 @@ export interface components {
              * @description 5 % and 95 % of the value's spread.
              */
             bandLow?: number;
+            /** @description What the value was computed from: ids of quantities of this report, or paths of the document. */
+            from?: string[];
             /** @description Dotted and stable, e.g. "stall.speed". */
             id?: string;
             /** Format: double */
@@ -1278,6 +1343,11 @@ export interface components {
          * @enum {string}
          */
         "pitgate.v1.GearKind": "GEAR_KIND_UNSPECIFIED" | "GEAR_KIND_TRICYCLE" | "GEAR_KIND_TAILWHEEL" | "GEAR_KIND_SKID" | "GEAR_KIND_BELLY";
+        /**
+         * @description Kind of flying a model is made for.
+         * @enum {string}
+         */
+        "pitgate.v1.HandlingClass": "HANDLING_CLASS_UNSPECIFIED" | "HANDLING_CLASS_TRAINER" | "HANDLING_CLASS_SPORT" | "HANDLING_CLASS_FAST" | "HANDLING_CLASS_CANARD" | "HANDLING_CLASS_TAILLESS";
         /** @description A part that the exhaust may heat. */
         "pitgate.v1.HeatedPart": {
             /** @description Area facing the tailpipe. */
@@ -1575,6 +1645,16 @@ export interface components {
             maximumLaunchSinkMeters?: number;
             /**
              * Format: double
+             * @description Most load factor that one degree of pitch control gives at top speed. Absent: 4.
+             */
+            maximumLoadPerDegree?: number;
+            /**
+             * Format: double
+             * @description Largest difference between the weighed mass and the sum of the items, as a share. Absent: 0.03.
+             */
+            maximumMassDifferenceRatio?: number;
+            /**
+             * Format: double
              * @description Greatest take-off mass allowed. Absent: none.
              */
             maximumMassKg?: number;
@@ -1607,6 +1687,11 @@ export interface components {
             minimumClearanceMeters?: number;
             /**
              * Format: double
+             * @description Least yawing-moment slope with sideslip, per radian. Absent: 0.04.
+             */
+            minimumFinStiffnessPerRadian?: number;
+            /**
+             * Format: double
              * @description Least reserve of fuel as a share of the load.
              */
             minimumFuelReserveRatio?: number;
@@ -1627,6 +1712,26 @@ export interface components {
             minimumPeopleDistanceMeters?: number;
             /**
              * Format: double
+             * @description Least damping ratio of the short pitching motion. Absent: 0.35.
+             */
+            minimumPitchDampingRatio?: number;
+            /**
+             * Format: double
+             * @description Least share of the pitch control's throw left over when trimmed and at the launch. Absent: 0.25.
+             */
+            minimumPitchReserveRatio?: number;
+            /**
+             * Format: double
+             * @description Least speed of aileron reversal over top speed. Absent: 1.3.
+             */
+            minimumReversalRatio?: number;
+            /**
+             * Format: double
+             * @description Least p b/(2 V) at full throw. Absent: 0.06.
+             */
+            minimumRollRatio?: number;
+            /**
+             * Format: double
              * @description Window of the static margin over mean chord. Absent: 0.05 to 0.20.
              */
             minimumStaticMarginRatio?: number;
@@ -1637,6 +1742,11 @@ export interface components {
              * @description Least static thrust over weight. Absent: 0.4.
              */
             minimumThrustRatio?: number;
+            /**
+             * Format: double
+             * @description Least incidence left at the tips when the first strip stalls, in degrees. Absent: 1.
+             */
+            minimumTipStallMarginDegrees?: number;
             /**
              * Format: double
              * @description Least speed in the circuit's turns over the stall speed in the turn and gust. Absent: 1.2.
@@ -1721,6 +1831,8 @@ export interface components {
         "pitgate.v1.MassProperties": {
             /** Format: double */
             aftBalanceLimitXMeters?: number;
+            /** @description Places where ballast may be fixed. */
+            ballastPlaces?: components["schemas"]["pitgate.v1.BallastPlace"][];
             /** @description Balance point of that state, aft of the datum. */
             emptyBalanceXMeters?: components["schemas"]["pitgate.v1.Quantity"];
             /** @description Height of that balance point. */
@@ -1789,6 +1901,8 @@ export interface components {
             fuelSystem?: components["schemas"]["pitgate.v1.FuelSystem"];
             /** @description Wheels, skid or belly. */
             gear?: components["schemas"]["pitgate.v1.LandingGear"];
+            /** @description What kind of flying it is made for; decides the recommended window of the static margin where no limit is given. */
+            handlingClass?: components["schemas"]["pitgate.v1.HandlingClass"];
             /** @description Surfaces and skins near the exhaust. */
             heatedParts?: components["schemas"]["pitgate.v1.HeatedPart"][];
             /** @description Moments of inertia, if known. */
@@ -1994,6 +2108,27 @@ export interface components {
             /** @description Force that holds the model until the engine is at full thrust. */
             releaseForceNewtons?: components["schemas"]["pitgate.v1.Quantity"];
         };
+        /** @description One further reading of the same scale. */
+        "pitgate.v1.RepeatReading": {
+            /** Format: double */
+            readingKg?: number;
+        };
+        /** @description A diagram: one or more series over one axis. */
+        "pitgate.v1.ReportCurve": {
+            /** @description Dotted and stable: "drag.polar", "lift.curve", "lift.span_loading", "trim.elevator", "balance.burn". */
+            id?: string;
+            /** @description Points worth a word: the stall, the trimmed speed, the tip. */
+            marks?: components["schemas"]["pitgate.v1.CurveMark"][];
+            /** @description The deciding numbers in a sentence. */
+            note?: string;
+            series?: components["schemas"]["pitgate.v1.CurveSeries"][];
+            title?: string;
+            xTitle?: string;
+            /** @description SI symbol. */
+            xUnit?: string;
+            yTitle?: string;
+            yUnit?: string;
+        };
         /** @description A line to draw. */
         "pitgate.v1.ReportPath": {
             /** @description "launch.profile" (distance, height), "launch.plan", "circuit.plan" (x east, y north), "ground.profile". */
@@ -2002,10 +2137,18 @@ export interface components {
         };
         /** @description One computed intermediate. */
         "pitgate.v1.ReportQuantity": {
+            /** @description The formula or method that gave it, e.g. "Vs = sqrt(2 m g / (rho S CLmax))". */
+            formula?: string;
+            /** @description What it was computed from: ids of other quantities, or paths of the document. */
+            from?: string[];
             /** @description Dotted and stable, e.g. "lift.slope". */
             id?: string;
+            /** @description Published source of the formula. */
+            source?: string;
             /** @description Text value where it is not a number, e.g. the stalling strip. */
             text?: string;
+            /** @description Plain words, e.g. "Lift slope of the whole model". */
+            title?: string;
             /** @description SI symbol: "m/s", "1/rad", "1". */
             unit?: string;
             /** Format: double */
@@ -2025,6 +2168,13 @@ export interface components {
         "pitgate.v1.ScaleReading": {
             name?: string;
             readingKg?: components["schemas"]["pitgate.v1.Quantity"];
+            /** @description Readings of further weighings of the same state, model lifted off in between; with them the mean and its own spread are used. */
+            repeats?: components["schemas"]["pitgate.v1.RepeatReading"][];
+            /**
+             * Format: double
+             * @description Cradle, block or wheel dish that the scale carries too; taken off each reading.
+             */
+            tareKg?: number;
             /** Format: double */
             xMeters?: number;
             /** Format: double */
@@ -2202,6 +2352,8 @@ export interface components {
             /** @description Wing seat bolts or dowels. */
             wingBoltDiameterMeters?: components["schemas"]["pitgate.v1.Quantity"];
             wingSpar?: components["schemas"]["pitgate.v1.SparStation"][];
+            /** @description Twisting moment at the tip of one panel over the twist it causes there, root held (a bar across the tip, a weight at its end). */
+            wingTwistStiffnessNewtonMetersPerRadian?: components["schemas"]["pitgate.v1.Quantity"];
         };
         /**
          * @description Surface of a strip.

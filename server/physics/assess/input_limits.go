@@ -48,6 +48,22 @@ type Limits struct {
 	Rules []AppliedRule `json:"rules,omitempty" range:"max_items=200"`
 	// Name and version of the rule pack the figures come from.
 	RulePack string `json:"rulePack,omitempty" range:"max_len=120"`
+	// Least incidence left at the tips when the first strip stalls, in degrees. Absent: 1.
+	MinimumTipStallMarginDegrees *float64 `json:"minimumTipStallMarginDegrees,omitempty" range:"gte=-10,lte=20"`
+	// Least share of the pitch control's throw left over when trimmed and at the launch. Absent: 0.25.
+	MinimumPitchReserveRatio *float64 `json:"minimumPitchReserveRatio,omitempty" range:"gte=0,lte=0.9"`
+	// Most load factor that one degree of pitch control gives at top speed. Absent: 4.
+	MaximumLoadPerDegree *float64 `json:"maximumLoadPerDegree,omitempty" range:"gt=0,lte=50"`
+	// Least yawing-moment slope with sideslip, per radian. Absent: 0.04.
+	MinimumFinStiffnessPerRadian *float64 `json:"minimumFinStiffnessPerRadian,omitempty" range:"gte=-0.1,lte=1"`
+	// Least p b/(2 V) at full throw. Absent: 0.06.
+	MinimumRollRatio *float64 `json:"minimumRollRatio,omitempty" range:"gte=0,lte=1"`
+	// Least damping ratio of the short pitching motion. Absent: 0.35.
+	MinimumPitchDampingRatio *float64 `json:"minimumPitchDampingRatio,omitempty" range:"gte=0,lte=2"`
+	// Least speed of aileron reversal over top speed. Absent: 1.3.
+	MinimumReversalRatio *float64 `json:"minimumReversalRatio,omitempty" range:"gte=1,lte=5"`
+	// Largest difference between the weighed mass and the sum of the items, as a share. Absent: 0.03.
+	MaximumMassDifferenceRatio *float64 `json:"maximumMassDifferenceRatio,omitempty" range:"gt=0,lte=1"`
 }
 
 // AppliedRule: one published figure behind a limit.

@@ -16,6 +16,17 @@ type MassProperties struct {
 	// Balance window the builder asks for, aft of the datum.
 	ForwardBalanceLimitXMeters *float64 `json:"forwardBalanceLimitXMeters,omitempty" range:"gte=-20,lte=20"`
 	AftBalanceLimitXMeters     *float64 `json:"aftBalanceLimitXMeters,omitempty" range:"gte=-20,lte=20"`
+	// Places where ballast may be fixed.
+	BallastPlaces []BallastPlace `json:"ballastPlaces,omitempty" range:"max_items=12"`
+}
+
+// BallastPlace: a place where ballast may be fixed.
+type BallastPlace struct {
+	Name    string   `json:"name,omitempty" range:"min_len=1,max_len=60"`
+	XMeters *float64 `json:"xMeters,omitempty" range:"gte=-20,lte=20"`
+	ZMeters *float64 `json:"zMeters,omitempty" range:"gte=-20,lte=20"`
+	// Most that the place holds. Absent: no limit.
+	MaximumMassKg *float64 `json:"maximumMassKg,omitempty" range:"gt=0,lte=50"`
 }
 
 // MassItem: one item of the mass list.
@@ -50,4 +61,13 @@ type ScaleReading struct {
 	ReadingKg *Quantity `json:"readingKg,omitempty"`
 	XMeters   *float64  `json:"xMeters,omitempty" range:"gte=-20,lte=20"`
 	YMeters   *float64  `json:"yMeters,omitempty" range:"gte=-20,lte=20"`
+	// Readings of further weighings of the same state, model lifted off in between; with them the mean and its own spread are used.
+	Repeats []RepeatReading `json:"repeats,omitempty" range:"max_items=20"`
+	// Cradle, block or wheel dish that the scale carries too; taken off each reading.
+	TareKg *float64 `json:"tareKg,omitempty" range:"gte=0,lte=100"`
+}
+
+// RepeatReading: one further reading of the same scale.
+type RepeatReading struct {
+	ReadingKg *float64 `json:"readingKg,omitempty" range:"gte=0,lte=500"`
 }

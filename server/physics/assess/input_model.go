@@ -37,6 +37,29 @@ type ModelDescription struct {
 	Inertia *Inertia `json:"inertia,omitempty"`
 	// Where the model spends its life and who built it, as free text for the officer.
 	BuilderNotes string `json:"builderNotes,omitempty" range:"max_len=4000"`
+	// What kind of flying it is made for; decides the recommended window of the static margin where no limit is given.
+	HandlingClass HandlingClass `json:"handlingClass,omitempty"`
+}
+
+// HandlingClass says: kind of flying a model is made for.
+type HandlingClass string
+
+// Values of HandlingClass; the empty string means that nothing was said.
+const (
+	// First turbine, forgiving.
+	HandlingClassTrainer HandlingClass = "HANDLING_CLASS_TRAINER"
+	HandlingClassSport   HandlingClass = "HANDLING_CLASS_SPORT"
+	// Large speed range, small throws.
+	HandlingClassFast HandlingClass = "HANDLING_CLASS_FAST"
+	// Tail first.
+	HandlingClassCanard HandlingClass = "HANDLING_CLASS_CANARD"
+	// No tail: elevons on the wing.
+	HandlingClassTailless HandlingClass = "HANDLING_CLASS_TAILLESS"
+)
+
+// Names lists every value that may stand in a document.
+func (HandlingClass) Names() []string {
+	return []string{string(HandlingClassTrainer), string(HandlingClassSport), string(HandlingClassFast), string(HandlingClassCanard), string(HandlingClassTailless)}
 }
 
 // Body: a body of revolution or of rounded rectangle, as cross sections from nose to tail.

@@ -16,6 +16,8 @@ type Structure struct {
 	// Wing seat bolts or dowels.
 	WingBoltDiameterMeters *Quantity `json:"wingBoltDiameterMeters,omitempty"`
 	WingBoltCount          *int32    `json:"wingBoltCount,omitempty" range:"gte=0,lte=12"`
+	// Twisting moment at the tip of one panel over the twist it causes there, root held (a bar across the tip, a weight at its end).
+	WingTwistStiffnessNewtonMetersPerRadian *Quantity `json:"wingTwistStiffnessNewtonMetersPerRadian,omitempty"`
 }
 
 // SparStation: the spar at one place along the half span.

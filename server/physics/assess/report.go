@@ -18,6 +18,10 @@ type Report struct {
 	RestsOnEstimates bool `json:"restsOnEstimates,omitempty"`
 	// Count of findings by verdict.
 	Counts *VerdictCounts `json:"counts,omitempty"`
+	// Curves to draw that are no lines in space: polar, lift curve, trim, span loading, balance along the burn.
+	Curves []ReportCurve `json:"curves,omitempty"`
+	// Ways to bring the balance point into its window by ballast, least mass first; empty when none is needed.
+	BallastOptions []BallastOption `json:"ballastOptions,omitempty"`
 }
 
 // Verdict says: answer to one question.
@@ -95,6 +99,8 @@ type Finding struct {
 	RestsOnEstimate bool `json:"restsOnEstimate,omitempty"`
 	// Inputs that decide the spread, largest first.
 	SpreadShares []SpreadShare `json:"spreadShares,omitempty"`
+	// What the value was computed from: ids of quantities of this report, or paths of the document.
+	From []string `json:"from,omitempty"`
 }
 
 // SpreadShare: share of one input in a finding's variance.
@@ -113,6 +119,14 @@ type ReportQuantity struct {
 	Unit string `json:"unit,omitempty"`
 	// Text value where it is not a number, e.g. the stalling strip.
 	Text string `json:"text,omitempty"`
+	// Plain words, e.g. "Lift slope of the whole model".
+	Title string `json:"title,omitempty"`
+	// The formula or method that gave it, e.g. "Vs = sqrt(2 m g / (rho S CLmax))".
+	Formula string `json:"formula,omitempty"`
+	// Published source of the formula.
+	Source string `json:"source,omitempty"`
+	// What it was computed from: ids of other quantities, or paths of the document.
+	From []string `json:"from,omitempty"`
 }
 
 // ReportPath: a line to draw.
@@ -133,6 +147,59 @@ type PathPoint struct {
 	TimeSeconds             float64 `json:"timeSeconds"`
 	// Half width of the 5 to 95 % band.
 	HalfBandMeters float64 `json:"halfBandMeters"`
+}
+
+// ReportCurve: a diagram: one or more series over one axis.
+type ReportCurve struct {
+	// Dotted and stable: "drag.polar", "lift.curve", "lift.span_loading", "trim.elevator", "balance.burn".
+	ID    string `json:"id,omitempty"`
+	Title string `json:"title,omitempty"`
+	// The deciding numbers in a sentence.
+	Note   string `json:"note,omitempty"`
+	XTitle string `json:"xTitle,omitempty"`
+	// SI symbol.
+	XUnit  string        `json:"xUnit,omitempty"`
+	YTitle string        `json:"yTitle,omitempty"`
+	YUnit  string        `json:"yUnit,omitempty"`
+	Series []CurveSeries `json:"series,omitempty"`
+	// Points worth a word: the stall, the trimmed speed, the tip.
+	Marks []CurveMark `json:"marks,omitempty"`
+}
+
+// CurveSeries: one line of a diagram.
+type CurveSeries struct {
+	// Plain words, e.g. "Section limit".
+	Name   string       `json:"name,omitempty"`
+	Points []CurvePoint `json:"points,omitempty"`
+}
+
+// CurvePoint: one point of a line, with the ends of its 5 to 95 % band where it has one.
+type CurvePoint struct {
+	X    float64  `json:"x"`
+	Y    float64  `json:"y"`
+	Low  *float64 `json:"low,omitempty"`
+	High *float64 `json:"high,omitempty"`
+}
+
+// CurveMark: a named point of a diagram.
+type CurveMark struct {
+	Name string  `json:"name,omitempty"`
+	X    float64 `json:"x"`
+	Y    float64 `json:"y"`
+}
+
+// BallastOption: one place for ballast and the least mass there that brings the balance into its window.
+type BallastOption struct {
+	// Name of the place as the model gives it.
+	Place   string  `json:"place,omitempty"`
+	XMeters float64 `json:"xMeters"`
+	// Least mass; absent when no mass that the place holds is enough.
+	MassKg *float64 `json:"massKg,omitempty"`
+	// Static margins with it, over the mean chord.
+	MarginFullRatio  *float64 `json:"marginFullRatio,omitempty"`
+	MarginEmptyRatio *float64 `json:"marginEmptyRatio,omitempty"`
+	// Why it works or does not.
+	Note string `json:"note,omitempty"`
 }
 
 // VerdictCounts: findings by verdict.

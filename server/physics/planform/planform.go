@@ -41,7 +41,11 @@ type Section struct {
 	Camber         float64 // greatest camber over chord
 	CamberPosition float64 // place of greatest camber over chord; 0 = not given
 	ClMax          float64 // greatest lift coefficient the builder knows; 0 = none, the table is used
+	Outline        []OutlinePoint
 }
+
+// OutlinePoint is one point of a section's outline over chord, from the trailing edge over the top back to the trailing edge.
+type OutlinePoint struct{ X, Z float64 }
 
 // Station is one cut through a surface; X, Y, Z its leading edge in m, Chord in m, Twist nose up in rad against the root.
 type Station struct {
