@@ -5,6 +5,7 @@ import (
 
 	"pitgate/server/physics/elementary"
 	"pitgate/server/physics/planform"
+	"pitgate/server/physics/section"
 )
 
 // point is a place in space, m.
@@ -226,8 +227,8 @@ func (l *lattice) addStrip(index int, s planform.Surface, cut stripCut, rows int
 	inner, outer, middle := between(p, q, share(cut.inner)), between(p, q, share(cut.outer)), between(p, q, share(cut.middle))
 	strip := newStrip(index, s, cut, inner, outer, middle)
 	strip.Strip.inner, strip.Strip.outer, strip.outerShare = p.Section, q.Section, share(cut.middle)
-	strip.zeroLift = blend(ZeroLiftAngle(p.Section), ZeroLiftAngle(q.Section), strip.outerShare)
-	strip.camberMoment = blend(SectionMoment(p.Section), SectionMoment(q.Section), strip.outerShare)
+	strip.zeroLift = blend(section.ZeroLiftAngle(p.Section), section.ZeroLiftAngle(q.Section), strip.outerShare)
+	strip.camberMoment = blend(section.Moment(p.Section), section.Moment(q.Section), strip.outerShare)
 	l.strips = append(l.strips, strip)
 	ny, nz := -(outer.Z-inner.Z)/strip.Width, (outer.Y-inner.Y)/strip.Width
 	for r := range rows {

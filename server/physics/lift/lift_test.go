@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"pitgate/server/physics/planform"
+	"pitgate/server/physics/section"
 )
 
 func degrees(d float64) float64 { return d * math.Pi / 180 }
@@ -205,7 +206,7 @@ func TestControls(t *testing.T) {
 	surfaces[1].Controls[0].ChordRatio = 1
 	surfaces[1].AllMoving = true
 	whole := mustSolve(t, surfaces, Grid{}).Controls
-	near(t, "a flap of the whole chord is the whole tail", whole[3].LiftSlope, FlapEfficiency*whole[2].LiftSlope, 1e-9)
+	near(t, "a flap of the whole chord is the whole tail", whole[3].LiftSlope, section.FlapEfficiency*whole[2].LiftSlope, 1e-9)
 	surfaces[1].Controls = nil
 	turned := wingAndTail(0.1)
 	turned[1].Incidence = 0.01

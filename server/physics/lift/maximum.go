@@ -1,10 +1,9 @@
 package lift
 
 import (
-	"math"
-
 	"pitgate/server/physics/elementary"
 	"pitgate/server/physics/planform"
+	"pitgate/server/physics/section"
 )
 
 // Maximum is the greatest lift of the whole model: where the first strip reaches its own limit.
@@ -115,7 +114,7 @@ func (s *Strip) limit(reynolds, factor float64, settings []Setting) Maximum {
 	value, basic := float64(table.Value*factor), s.BasicLift
 	for _, set := range settings {
 		basic += float64(s.controls[set.Index] * set.Angle)
-		value += FlapLimitGain(s.chordRatio[set.Index], set.Angle)
+		value += section.FlapLimitGain(s.chordRatio[set.Index], set.Angle)
 	}
 	return Maximum{
 		Incidence: (value - basic) / s.LiftSlope, Spread: float64(table.Spread*factor) / s.LiftSlope, Surface: s.Surface,
@@ -124,8 +123,8 @@ func (s *Strip) limit(reynolds, factor float64, settings []Setting) Maximum {
 }
 
 // Limit returns the greatest section lift coefficient of the strip at a Reynolds number, between those of its two stations.
-func (s *Strip) Limit(reynolds float64) SectionLimit {
-	a, b := SectionMaximum(s.inner, reynolds), SectionMaximum(s.outer, reynolds)
+func (s *Strip) Limit(reynolds float64) section.Limit {
+	a, b := section.MaximumLift(s.inner, reynolds, section.Roughness{}), section.MaximumLift(s.outer, reynolds, section.Roughness{})
 	out := a
 	if s.outerShare > 0.5 {
 		out = b
@@ -134,18 +133,6 @@ func (s *Strip) Limit(reynolds float64) SectionLimit {
 	out.Spread = blend(a.Spread, b.Spread, s.outerShare)
 	out.Inside = a.Inside && b.Inside
 	return out
-}
-
-// FlapLimitGain returns what a plain flap adds to the greatest lift coefficient of its section.
-//
-// Formula: 0.9 k sin(d)/sin(60 deg) min(1, E/0.25); where d angle, E flap chord ratio, k = 0.65 for Re below 5e5.
-// Valid for: plain flaps to 60 degrees; an upward flap takes as much away.
-// Source: 0.9 by Arnedo, Fundamentals of Aerospace Engineering, Table 3.1; k is judgement.
-func FlapLimitGain(chordRatio, angle float64) float64 {
-	const full, lowReynolds = 0.9, 0.65
-	bounded := max(-math.Pi/3, min(math.Pi/3, angle))
-	share := elementary.Sin(bounded) / (math.Sqrt(3) / 2)
-	return float64(float64(full*lowReynolds) * float64(share*max(0, min(1, chordRatio/0.25))))
 }
 
 // SweptLimit returns the greatest lift coefficient of a plain wing by the flat rule, for comparison only.

@@ -89,11 +89,6 @@ func loadingAt(s *Solution, place float64) float64 {
 
 func TestWingTheory(t *testing.T) {
 	t.Parallel()
-	section := func(f func(planform.Section) float64) formula {
-		return func(_ *testing.T, _ string, in inputs) float64 {
-			return f(planform.Section{Family: planform.FamilyFourDigit, Designation: in["designation"]})
-		}
-	}
 	checkPublished(t, "wing_theory", map[string]formula{
 		"helmbold": func(t *testing.T, _ string, in inputs) float64 {
 			return HelmboldSlope(in.number(t, "section"), in.number(t, "aspect"))
@@ -116,25 +111,5 @@ func TestWingTheory(t *testing.T) {
 		"flat-rule": func(t *testing.T, _ string, in inputs) float64 {
 			return SweptLimit(in.number(t, "limit"), degrees(in.number(t, "sweep")))
 		},
-		"zero-lift":          section(func(s planform.Section) float64 { return ZeroLiftAngle(s) / degrees(1) }),
-		"section-moment":     section(SectionMoment),
-		"flap-effectiveness": func(t *testing.T, _ string, in inputs) float64 { return FlapEffectiveness(in.number(t, "chord")) },
-		"flap-moment":        func(t *testing.T, _ string, in inputs) float64 { return FlapMoment(in.number(t, "chord")) },
-	})
-}
-
-func TestSectionTables(t *testing.T) {
-	t.Parallel()
-	limit := func(in inputs, reynolds float64) float64 {
-		return SectionMaximum(planform.Section{Family: planform.FamilyFourDigit, Designation: in["designation"]}, reynolds).Value
-	}
-	checkPublished(t, "sand80_2114", map[string]formula{
-		"limit": func(t *testing.T, _ string, in inputs) float64 { return limit(in, in.number(t, "reynolds")) },
-		"per-decade": func(_ *testing.T, _ string, in inputs) float64 {
-			return (limit(in, 1e6) - limit(in, 8e4)) / math.Log10(1e6/8e4)
-		},
-	})
-	checkPublished(t, "low_reynolds_bands", map[string]formula{
-		"band": func(t *testing.T, _ string, in inputs) float64 { return limit(in, in.number(t, "reynolds")) },
 	})
 }

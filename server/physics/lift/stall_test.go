@@ -1,7 +1,6 @@
 package lift
 
 import (
-	"math"
 	"testing"
 
 	"pitgate/server/physics/planform"
@@ -43,39 +42,6 @@ func TestFlapsRaiseTheGreatestLift(t *testing.T) {
 		t.Errorf("flap down: %+v, want more lift at less incidence than %+v", down, up)
 	}
 	near(t, "no angle, no change", s.MaximumLiftSet(steady, 1, []Setting{{0, 0}}).Coefficient, up.Coefficient, 1e-12)
-}
-
-func TestSectionMaximum(t *testing.T) {
-	t.Parallel()
-	for _, designation := range []string{"0009", "0012", "0015", "0018", "0021", "2412", "4412"} {
-		s := planform.Section{Designation: designation}
-		last := SectionMaximum(s, 2e4).Value
-		for re := 3e4; re < 5e6; re *= 1.3 {
-			now := SectionMaximum(s, re)
-			if now.Value < last || now.Spread <= 0 {
-				t.Errorf("%s at Re %.3g: %+v, want not below %v", designation, re, now, last)
-			}
-			last = now.Value
-		}
-	}
-	given := SectionMaximum(planform.Section{ClMax: 1.37}, 1)
-	if given.Value != 1.37 || !given.Inside || given.Note != NoteGiven {
-		t.Errorf("given value: %+v", given)
-	}
-	for _, c := range []struct {
-		section  planform.Section
-		reynolds float64
-	}{
-		{planform.Section{Designation: "0015"}, 3e4}, {planform.Section{Designation: "0015"}, 9e6}, {planform.Section{Designation: "0015"}, math.NaN()},
-		{planform.Section{Thickness: 0.3}, 2e5}, {planform.Section{Thickness: 0.12, Camber: 0.09}, 2e5},
-	} {
-		if got := SectionMaximum(c.section, c.reynolds); got.Inside || got.Note != NoteExtrapolated || !(got.Value > 0) || got.Spread < 0.15 {
-			t.Errorf("%+v at Re %v: %+v, want marked as outside", c.section, c.reynolds, got)
-		}
-	}
-	if got := SectionMaximum(planform.Section{Designation: "0018"}, 3e5); !got.Inside || got.Note != NoteSymmetrical || got.Spread != spreadTable {
-		t.Errorf("table row: %+v", got)
-	}
 }
 
 func TestMinimumLift(t *testing.T) {

@@ -1,4 +1,5 @@
-package lift
+// Package section gives what a wing section can do: greatest lift, lift slope, zero-lift angle, moment, drag, flaps, by family or by outline.
+package section
 
 import (
 	"math"
@@ -28,12 +29,12 @@ func ZeroLiftAngle(s planform.Section) float64 {
 	return a
 }
 
-// SectionMoment returns the moment coefficient of a section about its quarter chord, nose up positive.
+// Moment returns the moment coefficient of a section about its quarter chord, nose up positive.
 //
 // Formula: cm = (pi/4)(A2 - A1); where A_n = (2/pi) integral (dz/dx) cos(n t) dt.
 // Valid for: as ZeroLiftAngle.
 // Source: thin-aerofoil theory, Anderson, Fundamentals of Aerodynamics, chapter 4.
-func SectionMoment(s planform.Section) float64 {
+func Moment(s planform.Section) float64 {
 	camber, position := s.EffectiveCamber()
 	if camber == 0 || s.Family == planform.FamilyReflexed {
 		return 0

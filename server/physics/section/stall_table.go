@@ -1,4 +1,4 @@
-package lift
+package section
 
 import (
 	"math"
@@ -7,15 +7,15 @@ import (
 	"pitgate/server/physics/planform"
 )
 
-// SectionLimit is the greatest lift coefficient of a section at one Reynolds number.
-type SectionLimit struct {
+// Limit is the greatest lift coefficient of a section at one Reynolds number.
+type Limit struct {
 	Value  float64
 	Spread float64 // one standard deviation
 	Inside bool    // the Reynolds number and section lie inside the tables
 	Note   string  // where the value comes from and why it may be doubtful
 }
 
-// Notes of SectionLimit.
+// Notes of Limit.
 const (
 	NoteGiven        = "given by the builder"
 	NoteSymmetrical  = "symmetrical section, table from SAND80-2114 (section code merged with tunnel data)"
@@ -93,30 +93,30 @@ var (
 	curvedSheetCurve = newCurve([2]float64{2e4, 0.80}, [2]float64{1e5, 0.95}, [2]float64{3e5, 1.00}, [2]float64{1e6, 1.05})
 )
 
-// SectionMaximum returns the greatest lift coefficient of a section at a Reynolds number on its chord.
+// MaximumLift returns the greatest lift coefficient of a section at a Reynolds number on its chord.
 //
 // Formula: linear in log10 Re and in thickness; camber adds a gain linear between 0, 2 and 4 %.
 // Valid for: Re 4e4 to 5e6, thickness 9 to 21 %, camber 0 to 4 %; outside it is held at the edge, marked, and its spread widened.
 // Source: SAND80-2114 (Sheldahl and Klimas) for 15, 18 and 21 %; the rest from memory, lower edge.
-func SectionMaximum(s planform.Section, reynolds float64) SectionLimit {
+func MaximumLift(s planform.Section, reynolds float64, rough Roughness) Limit {
 	if s.ClMax > 0 {
-		return SectionLimit{Value: s.ClMax, Inside: true, Note: NoteGiven}
+		return Limit{Value: s.ClMax, Inside: true, Note: NoteGiven}.rough(rough)
 	}
 	logReynolds := elementary.Log10(max(1, min(1e9, reynolds)))
 	limit := familyLimit(s, logReynolds)
 	if !(reynolds >= trustLowest && reynolds <= tableHighest) {
 		limit.Inside, limit.Spread, limit.Note = false, spreadEdge, NoteExtrapolated
 	}
-	return limit
+	return limit.rough(rough)
 }
 
 // familyLimit returns the limit by family, inside the range of Reynolds numbers.
-func familyLimit(s planform.Section, logReynolds float64) SectionLimit {
+func familyLimit(s planform.Section, logReynolds float64) Limit {
 	switch s.Family {
 	case planform.FamilyFlatPlate:
-		return SectionLimit{flatPlateCurve.at(logReynolds), spreadMemory, true, NoteFromMemory}
+		return Limit{flatPlateCurve.at(logReynolds), spreadMemory, true, NoteFromMemory}
 	case planform.FamilyCurvedSheet:
-		return SectionLimit{curvedSheetCurve.at(logReynolds), spreadMemory, true, NoteFromMemory}
+		return Limit{curvedSheetCurve.at(logReynolds), spreadMemory, true, NoteFromMemory}
 	}
 	camber, _ := s.EffectiveCamber()
 	if s.Family == planform.FamilyReflexed {
@@ -134,7 +134,7 @@ func familyLimit(s planform.Section, logReynolds float64) SectionLimit {
 }
 
 // symmetricalLimit interpolates between the symmetrical rows in thickness.
-func symmetricalLimit(thickness, logReynolds float64) SectionLimit {
+func symmetricalLimit(thickness, logReynolds float64) Limit {
 	rows := symmetricalCurves
 	last := len(rows) - 1
 	if thickness < 0.06 || thickness > 0.24 {
@@ -142,7 +142,7 @@ func symmetricalLimit(thickness, logReynolds float64) SectionLimit {
 		if thickness > 0.24 {
 			edge = rows[last]
 		}
-		return SectionLimit{edge.limit.at(logReynolds), spreadEdge, false, NoteExtrapolated}
+		return Limit{edge.limit.at(logReynolds), spreadEdge, false, NoteExtrapolated}
 	}
 	i := 1
 	for i < last && thickness > rows[i].thickness {
@@ -150,7 +150,7 @@ func symmetricalLimit(thickness, logReynolds float64) SectionLimit {
 	}
 	low, high := rows[i-1], rows[i]
 	share := max(0, min(1, (thickness-low.thickness)/(high.thickness-low.thickness)))
-	limit := SectionLimit{blend(low.limit.at(logReynolds), high.limit.at(logReynolds), share), spreadMemory, true, NoteFromMemory}
+	limit := Limit{blend(low.limit.at(logReynolds), high.limit.at(logReynolds), share), spreadMemory, true, NoteFromMemory}
 	if (low.verified || share > 0.999) && high.verified {
 		limit.Spread, limit.Note = tableSpread(logReynolds), NoteSymmetrical
 	}
@@ -175,3 +175,19 @@ func camberGain(camber, logReynolds float64) float64 {
 	}
 	return math.Copysign(gain, camber)
 }
+
+// Roughness says how far the surface is from the smooth one of the tables.
+type Roughness struct {
+	LimitFactor float64 // multiplies the greatest lift; 0 = 1, smooth
+}
+
+// rough returns the limit with its factor applied.
+func (l Limit) rough(r Roughness) Limit {
+	if r.LimitFactor > 0 {
+		l.Value, l.Spread = float64(l.Value*r.LimitFactor), float64(l.Spread*r.LimitFactor)
+	}
+	return l
+}
+
+// blend interpolates linearly.
+func blend(a, b, share float64) float64 { return a + float64(share*(b-a)) }
