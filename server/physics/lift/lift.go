@@ -106,16 +106,9 @@ type Solution struct {
 // Valid for: attached flow, incidence within about 0.2 rad of zero lift, Mach below 0.3, aspect ratio above 0.5.
 // Source: vortex-lattice method as in Bertin and Smith, Aerodynamics for Engineers; Katz and Plotkin, Low-Speed Aerodynamics.
 func Solve(surfaces []planform.Surface, reference Reference) (*Solution, error) {
-	if err := planform.CheckAll(surfaces); err != nil {
-		return nil, err
-	}
-	reference, err := completeReference(surfaces, reference)
+	l, reference, err := prepare(surfaces, reference)
 	if err != nil {
 		return nil, err
-	}
-	l := newLattice(surfaces, reference.Grid)
-	if len(l.panels) == 0 {
-		return nil, ErrNothingLifts
 	}
 	controls := listControls(surfaces, l)
 	columns := l.boundaryColumns(controls)
