@@ -1,0 +1,35 @@
+package assess
+
+// Quantities of the air, the wind and the masses.
+
+const (
+	humidAir   = "Picard, Davis, Glaeser, Fujii, Metrologia 45 (2008) 149; ideal gas mixture outside its range"
+	staticsLaw = "Statics: moments about the datum"
+)
+
+var airFigures = []figureKind{
+	{"air.station_pressure", "Air pressure at the field", "Pa",
+		"p = QNH carried to the field's height in the standard column, or as measured there", "ISO 2533; ICAO Doc 7488", nil},
+	{"air.density", "Air density", "kg/m3",
+		"rho = p Ma (1 - xv (1 - Mv/Ma))/(Z R T)", humidAir, []string{"air.station_pressure"}},
+	{"air.density_altitude", "Height of that density in the standard atmosphere", "m",
+		"h(rho), the inverse of the standard atmosphere", "ISO 2533, inverted", []string{"air.density"}},
+	{"air.viscosity", "Viscosity of the air", "Pa s",
+		"mu = 1.458e-6 T^1.5/(T + 110.4)", "Sutherland's law with the constants of the US Standard Atmosphere 1976",
+		[]string{"day.temperatureCelsius"}},
+	{"air.sound_speed", "Speed of sound", "m/s", "a = sqrt(1.4 R T)", "ISO 2533", []string{"day.temperatureCelsius"}},
+	{"wind.mean", "Mean wind at the measured height", "m/s", "as reported", "the day's report", nil},
+	{"wind.gust_excess", "Highest gust over the mean wind", "m/s",
+		"gust less mean as reported, or mean (G - 1) with the least gust factor G of the ground",
+		"logarithmic wind profile with a turbulence of 2.5 friction velocities", []string{"wind.mean"}},
+}
+
+var massFigures = []figureKind{
+	{"mass.empty", "Mass without fuel", "kg", "as weighed whole, else the sum of the scales, else of the items", staticsLaw, nil},
+	{"mass.fuel", "Fuel for the flight", "kg", "sum of density volume filling over all tanks", "definition of density", []string{"model.mass.tanks"}},
+	{"mass.takeoff", "Take-off mass", "kg", "m = empty mass + fuel", "sum", []string{"mass.empty", "mass.fuel"}},
+	{"balance.empty_x", "Balance point, tanks empty", "m",
+		"x = sum m_i x_i/sum m_i, or as measured whole", staticsLaw, nil},
+	{"balance.full_x", "Balance point, tanks filled for the flight", "m",
+		"x = (m_empty x_empty + sum m_fuel x_tank)/m", staticsLaw, []string{"balance.empty_x", "mass.empty", "mass.takeoff"}},
+}
