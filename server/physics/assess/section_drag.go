@@ -118,7 +118,9 @@ func bodyOf(b *Body) drag.Body {
 	for _, s := range b.Stations {
 		if s.XMeters != nil && s.WidthMeters != nil {
 			height := orElse(s.HeightMeters, *s.WidthMeters)
-			body.Stations = append(body.Stations, drag.BodyStation{X: *s.XMeters, Width: *s.WidthMeters, Height: height})
+			body.Stations = append(body.Stations, drag.BodyStation{
+				X: *s.XMeters, Width: *s.WidthMeters, Height: height, Z: orElse(s.CenterZMeters, 0),
+			})
 		}
 	}
 	return body

@@ -2,6 +2,20 @@ package drag
 
 import "math"
 
+// BodyStation is one cross section of a body, m; Z the height of its centre.
+type BodyStation struct{ X, Width, Height, Z float64 }
+
+// Body is a fuselage, boom or pod from nose to tail.
+type Body struct {
+	Name        string
+	Stations    []BodyStation
+	Mirrored    bool
+	SquareSided bool
+	BaseArea    float64 // flat base that no exhaust fills, m2
+	Pod         bool    // nacelle or store, by the rule for pods
+	Mount       string  // of a pod, one of the Mount constants; near when empty
+}
+
 // BodyShape are the measures of a body, both sides together when it is mirrored (length, fineness and section of one).
 type BodyShape struct {
 	Length       float64 // m
