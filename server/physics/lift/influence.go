@@ -9,32 +9,95 @@ const inverseFourPi = 1 / (4 * math.Pi)
 const coreFactor = 0.7
 
 // influence returns the matrix of normal velocities at the control points per unit circulation over speed, port side included:
-// image 1 for the same circulation there (symmetric flight), -1 for the opposite one (rolling).
-func (l lattice) influence(image float64) []float64 {
+// image 1 for the same circulation there (symmetric flight), -1 for the opposite one (rolling, yawing, sideslip).
+func (l *lattice) influence(image float64) []float64 {
 	n := len(l.panels)
 	matrix := make([]float64, n*n)
+	cores := make([]float64, len(l.strips))
+	strip := -1
 	for i := range l.panels {
 		p := &l.panels[i]
+		if p.strip != strip {
+			strip = p.strip
+			l.coresAround(strip, cores)
+		}
 		row := matrix[i*n : (i+1)*n]
-		mirrored := point{p.control.x, -p.control.y, p.control.z}
-		for j := range l.panels {
-			core := l.coreBetween(p.strip, l.panels[j].strip)
-			y, z := l.panels[j].velocity(p.control, core)
-			my, mz := l.panels[j].velocity(mirrored, core)
-			row[j] = float64(p.normalY*(y-float64(image*my))) + float64(p.normalZ*(z+float64(image*mz)))
+		for j := range row {
+			source := &l.panels[j]
+			y, z := l.induced(source, p.control, cores[source.strip], image)
+			row[j] = float64(p.normalY*y) + float64(p.normalZ*z)
 		}
 	}
+	l.decamber(matrix)
 	return matrix
+}
+
+// coresAround fills in the squares of the core radii that one strip feels in all others.
+func (l *lattice) coresAround(strip int, cores []float64) {
+	for j := range cores {
+		cores[j] = l.coreBetween(strip, j)
+	}
+}
+
+// decamber adds what every strip loses of its incidence by its own lift, so that its section has its own lift slope.
+//
+// Formula: -2/c loss at every pair of panels of one strip; where loss as loseSlope gives it, 2/c the lift coefficient of unit circulation.
+// Valid for: attached flow.
+// Source: decambering of strips, linear in the lift.
+func (l *lattice) decamber(matrix []float64) {
+	n := len(l.panels)
+	for i := range l.panels {
+		strip := &l.strips[l.panels[i].strip]
+		if strip.slopeLoss == 0 {
+			continue
+		}
+		lost := float64(2*strip.slopeLoss) / strip.Chord
+		for j := range l.panels {
+			if l.panels[j].strip == l.panels[i].strip {
+				matrix[i*n+j] -= lost
+			}
+		}
+	}
+}
+
+// induced returns the y and z velocity at a point per unit circulation of a horseshoe and of its images at port and below the ground.
+func (l *lattice) induced(p *panel, place point, core, image float64) (y, z float64) {
+	y, z = p.velocity(place, core)
+	if !l.strips[p.strip].alone {
+		my, mz := p.velocity(point{place.x, -place.y, place.z}, core)
+		y, z = y-float64(image*my), z+float64(image*mz)
+	}
+	if l.ground > 0 {
+		gy, gz := l.belowGround(p, place, image)
+		y, z = y+gy, z-gz
+	}
+	return y, z
+}
+
+// belowGround returns the velocity at the mirror point below the ground; the image's own velocity there has the opposite z.
+//
+// Formula: v_image(P) = R v(R P); where R turns z into -2 h - z for places and w into -w for velocities, so that nothing passes the ground.
+// Valid for: level ground, the wake along x.
+// Source: method of images.
+func (l *lattice) belowGround(p *panel, place point, image float64) (y, z float64) {
+	under := point{place.x, place.y, -float64(2*l.ground) - place.z}
+	y, z = p.velocity(under, 0)
+	if l.strips[p.strip].alone {
+		return y, z
+	}
+	under.y = -under.y
+	my, mz := p.velocity(under, 0)
+	return y - float64(image*my), z + float64(image*mz)
 }
 
 // coreBetween returns the square of the core radius that a strip feels in the trailing legs of another.
 //
-// Within a surface, and between surfaces joined end to end, the legs run along strip edges and need none. Between other surfaces a leg
+// Within a surface, and between surfaces that meet edge to edge, the legs run along strip edges and need none. Between other surfaces a leg
 // may pass through a control point, where the
 // bare vortex would give any velocity whatever; the core spreads it over the wider strip.
-func (l lattice) coreBetween(receiver, source int) float64 {
+func (l *lattice) coreBetween(receiver, source int) float64 {
 	r, s := &l.strips[receiver], &l.strips[source]
-	if l.group[r.surface] == l.group[s.surface] {
+	if l.joints.joined(r.surface, s.surface) {
 		return 0
 	}
 	core := float64(coreFactor * max(r.Width, s.Width))

@@ -3,7 +3,6 @@ package lift
 import (
 	"math"
 
-	"pitgate/server/physics/elementary"
 	"pitgate/server/physics/planform"
 	"pitgate/server/physics/section"
 )
@@ -23,10 +22,15 @@ type panel struct {
 type latticeStrip struct {
 	Strip
 	surface      int
+	alone        bool  // has no image at the other side: a fin on the plane of symmetry, or any strip of a whole lattice
+	port         bool  // lies at the port side of a whole lattice
 	a, b, middle point // edges and middle at the leading edge
+	chordA       float64
+	chordB       float64
 	incidence    float64
 	zeroLift     float64 // zero-lift angle of the section, rad
 	camberMoment float64 // quarter-chord moment coefficient of the section
+	slopeLoss    float64 // incidence lost per section lift coefficient, rad
 	inner, outer float64 // edges over the half span (over the height of a winglet)
 }
 
@@ -36,76 +40,96 @@ type surfaceName struct {
 	index      int
 }
 
-// lattice is the starboard half of all surfaces cut into panels.
+// lattice is the starboard half of all surfaces cut into panels, or all of both sides after unfold.
 type lattice struct {
 	panels  []panel
 	strips  []latticeStrip
 	names   []surfaceName
 	skipped []string
-	chosen  int // index of the only surface that counts, or -1
+	chosen  int     // index of the only surface that counts, or -1
+	ground  float64 // height of z = 0 above the ground, m; 0 = free air
 
 	meanWidth []float64 // of the strips of each surface, m
-	group     []int     // of each surface; surfaces joined end to end share one
+	joints    joints
 }
 
-// newLattice cuts the surfaces into panels.
-func newLattice(surfaces []planform.Surface, grid Grid) lattice {
-	l := lattice{chosen: -1, meanWidth: make([]float64, len(surfaces)), group: groupJoined(surfaces)}
+// slopeOf gives the lift slope of a section at a Reynolds number, per rad.
+type slopeOf func(s planform.Section, reynolds float64) float64
+
+// tableSlope is the slope of the section tables.
+func tableSlope(planform.Section, float64) float64 {
+	return 2 * math.Pi
+}
+
+// newLattice cuts the mirrored surfaces into panels: all that take part in symmetric flight.
+func newLattice(surfaces []planform.Surface, reference Reference, slope slopeOf) lattice {
+	l := lattice{chosen: -1, meanWidth: make([]float64, len(surfaces)), joints: findJoints(surfaces), ground: reference.GroundHeight}
 	for i, s := range surfaces {
-		if s.Role == planform.RoleFin || !s.Mirrored {
+		if !s.Mirrored || onPlane(s) {
 			l.skipped = append(l.skipped, s.Name)
 			continue
 		}
-		l.names = append(l.names, surfaceName{s.Name, s.Role, i})
-		l.addSurface(i, planform.Extended(s), grid)
+		l.addSurface(i, planform.Extended(s), reference.Grid, false)
 	}
+	l.loseSlope(reference.ReynoldsPerMeter, slope)
 	return l
 }
 
-// groupJoined numbers the surfaces so that those joined end to end, as a winglet to its wing, share a number.
-func groupJoined(surfaces []planform.Surface) []int {
-	group := make([]int, len(surfaces))
-	for i := range surfaces {
-		group[i] = i
-		for j := range i {
-			if joined(surfaces[i], surfaces[j]) || joined(surfaces[j], surfaces[i]) {
-				merge(group[:i+1], group[i], group[j])
-			}
+// onPlane reports whether a surface lies in the plane of symmetry, within a millionth of its tip's chord.
+func onPlane(s planform.Surface) bool {
+	for _, station := range s.Stations {
+		if math.Abs(station.Y) > float64(1e-6*station.Chord) {
+			return false
 		}
 	}
-	return group
+	return true
 }
 
-// merge gives all members of one group the number of another.
-func merge(group []int, from, to int) {
-	for i, g := range group {
-		if g == from {
-			group[i] = to
+// loseSlope gives every strip the incidence that its section loses against a slope of 2 pi.
+//
+// Formula: loss per lift coefficient = (1/a0 - 1/(2 pi))/cos(sweep); where a0 slope of the section at the Reynolds number of the chord
+// per rad, sweep of the strip's quarter-chord line. A swept section loses its incidence across its own line, hence the cosine.
+// Valid for: attached flow; a wing of infinite span then has the slope a0 cos(sweep) exactly.
+// Source: decambering of strips, Katz and Plotkin, Low-Speed Aerodynamics (from memory), with simple sweep theory.
+func (l *lattice) loseSlope(reynoldsPerMeter float64, slope slopeOf) {
+	if !(reynoldsPerMeter > 0) {
+		return
+	}
+	for i := range l.strips {
+		s := &l.strips[i]
+		reynolds := float64(reynoldsPerMeter * s.Chord)
+		a0 := blend(slope(s.Strip.inner, reynolds), slope(s.Strip.outer, reynolds), s.outerShare)
+		dx := s.b.x + float64(0.25*s.chordB) - s.a.x - float64(0.25*s.chordA)
+		secant := math.Sqrt(1 + float64(dx*dx)/float64(s.Width*s.Width))
+		if a0 > 0 {
+			s.slopeLoss = float64((1/a0 - 1/(2*math.Pi)) * secant)
 		}
 	}
-}
-
-// joined reports whether the outer surface begins where the inner one ends, seen along the stream, within 1 % of the chord there.
-func joined(inner, outer planform.Surface) bool {
-	tip, root := inner.Stations[len(inner.Stations)-1], outer.Stations[0]
-	near := float64(0.01 * tip.Chord)
-	return inner.Mirrored && outer.Mirrored && math.Abs(tip.Y-root.Y) <= near && math.Abs(tip.Z-root.Z) <= near
 }
 
 // only returns the same lattice of which one surface counts in the sums.
-func (l lattice) only(name surfaceName) lattice {
-	l.chosen = name.index
-	return l
+func (l *lattice) only(name surfaceName) *lattice {
+	one := *l
+	one.chosen = name.index
+	return &one
 }
 
 // counts reports whether a strip counts in the sums.
-func (l lattice) counts(strip int) bool { return l.chosen < 0 || l.strips[strip].surface == l.chosen }
+func (l *lattice) counts(strip int) bool { return l.chosen < 0 || l.strips[strip].surface == l.chosen }
+
+// sides returns how often a strip counts in a sum over the whole model.
+func (s *latticeStrip) sides() float64 {
+	if s.alone {
+		return 1
+	}
+	return 2
+}
 
 // gridFor returns rows and strips of a surface.
 func gridFor(role string, grid Grid) (rows, strips int) {
-	rows, strips = 6, 12
-	if role == planform.RoleTailplane || role == planform.RoleVTail || role == planform.RoleWinglet {
-		rows, strips = 4, 10
+	rows, strips = 4, 10
+	if role == planform.RoleWing || role == planform.RoleSecondWing || role == planform.RoleCanard {
+		rows, strips = 6, 12
 	}
 	if grid.Chordwise > 0 {
 		rows = grid.Chordwise
@@ -117,7 +141,8 @@ func gridFor(role string, grid Grid) (rows, strips int) {
 }
 
 // addSurface cuts one surface into strips and panels.
-func (l *lattice) addSurface(index int, s planform.Surface, grid Grid) {
+func (l *lattice) addSurface(index int, s planform.Surface, grid Grid, alone bool) {
+	l.names = append(l.names, surfaceName{s.Name, s.Role, index})
 	rows, count := gridFor(s.Role, grid)
 	first := len(l.strips)
 	places := stationPlaces(s)
@@ -129,8 +154,9 @@ func (l *lattice) addSurface(index int, s planform.Surface, grid Grid) {
 			}, rows)
 		}
 	}
-	for _, strip := range l.strips[first:] {
-		l.meanWidth[index] += strip.Width / float64(len(l.strips)-first)
+	for i := first; i < len(l.strips); i++ {
+		l.strips[i].alone = alone
+		l.meanWidth[index] += l.strips[i].Width / float64(len(l.strips)-first)
 	}
 }
 
@@ -146,71 +172,6 @@ func stationPlaces(s planform.Surface) []float64 {
 		places[i] /= total
 	}
 	return places
-}
-
-// spacing says how strips crowd along a surface.
-type spacing int
-
-const (
-	towardsTip  spacing = iota // a surface that begins at the plane of symmetry
-	towardsEnds                // a surface with two free or joined ends
-	evenly
-)
-
-// spacingOf returns the spacing of a surface.
-func spacingOf(s planform.Surface, grid Grid) spacing {
-	switch {
-	case grid.Equal:
-		return evenly
-	case s.Stations[0].Y > 0:
-		return towardsEnds
-	}
-	return towardsTip
-}
-
-// angle returns the strip variable of a place from 0 to 1; strips are even in it.
-//
-// Formula: asin(place); asin(2 place - 1)/2 + pi/4 for two ends; pi/2 place for even strips.
-// Valid for: places from 0 to 1, giving 0 to pi/2.
-// Source: cosine spacing of lattices.
-func (sp spacing) angle(place float64) float64 {
-	switch sp {
-	case evenly:
-		return float64(place * math.Pi / 2)
-	case towardsEnds:
-		return float64(0.5*arcSine(float64(2*place)-1)) + math.Pi/4
-	default:
-		return arcSine(place)
-	}
-}
-
-// place is the inverse of angle.
-func (sp spacing) place(angle float64) float64 {
-	switch sp {
-	case evenly:
-		return angle / (math.Pi / 2)
-	case towardsEnds:
-		return float64(0.5 * (1 + elementary.Sin(float64(2*angle)-math.Pi/2)))
-	default:
-		return elementary.Sin(angle)
-	}
-}
-
-// arcSine returns the arc sine of a number from -1 to 1.
-func arcSine(x float64) float64 { return elementary.Atan2(x, math.Sqrt(max(0, 1-float64(x*x)))) }
-
-// cutSegment divides one straight segment between two places into strips.
-func cutSegment(from, to float64, count int, sp spacing) (edges, middles []float64) {
-	low, high := sp.angle(from), sp.angle(to)
-	n := max(1, int(math.Round(float64(count)*(high-low)/(math.Pi/2))))
-	step := (high - low) / float64(n)
-	edges, middles = make([]float64, n+1), make([]float64, n)
-	for i := range middles {
-		edges[i] = sp.place(low + float64(step*float64(i)))
-		middles[i] = sp.place(low + float64(step*(float64(i)+0.5)))
-	}
-	edges[0], edges[n] = from, to
-	return edges, middles
 }
 
 // stripCut says where along a surface a strip lies, as places from 0 to 1, and between which stations.
@@ -250,27 +211,11 @@ func newStrip(index int, s planform.Surface, cut stripCut, inner, outer, middle 
 			Chord: (inner.Chord + outer.Chord) / 2, Width: math.Sqrt(float64(dy*dy) + float64(dz*dz)), projected: dy,
 			SpanRatio: cut.middle,
 		},
-		surface: index, a: at(inner, 0), b: at(outer, 0), middle: at(middle, 0),
+		surface: index, a: at(inner, 0), b: at(outer, 0), middle: at(middle, 0), chordA: inner.Chord, chordB: outer.Chord,
 		incidence: s.Incidence + middle.Twist, inner: cut.inner, outer: cut.outer,
 	}
-	if tip.Y > 0 && !s.Vertical() {
+	if tip.Y > 0 && !s.Vertical() && s.Stations[0].Y >= 0 {
 		strip.SpanRatio, strip.inner, strip.outer = middle.Y/tip.Y, inner.Y/tip.Y, outer.Y/tip.Y
 	}
 	return strip
 }
-
-// between returns the station at a share of the way from p to q.
-func between(p, q planform.Station, share float64) planform.Station {
-	return planform.Station{
-		X: blend(p.X, q.X, share), Y: blend(p.Y, q.Y, share), Z: blend(p.Z, q.Z, share),
-		Chord: blend(p.Chord, q.Chord, share), Twist: blend(p.Twist, q.Twist, share),
-	}
-}
-
-// at returns the point of a station at a fraction of its chord.
-func at(s planform.Station, fraction float64) point {
-	return point{s.X + float64(fraction*s.Chord), s.Y, s.Z}
-}
-
-// blend returns the value at a share of the way from a to b.
-func blend(a, b, share float64) float64 { return a + float64(share*(b-a)) }

@@ -213,28 +213,6 @@ func TestControls(t *testing.T) {
 	near(t, "an all-moving tail is its incidence", mustSolve(t, turned, Grid{}).Lift(0), 0.01*whole[2].LiftSlope, 1e-9)
 }
 
-func TestRoll(t *testing.T) {
-	t.Parallel()
-	wing := tapered(6, 1, 0)
-	wing.Controls = []planform.Control{{Name: "aileron", Role: planform.ControlAileron, Inner: 0.5, Outer: 1, ChordRatio: 0.25}}
-	r, err := SolveRoll([]planform.Surface{wing}, Reference{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if r.Damping > -0.35 || r.Damping < -0.55 {
-		t.Errorf("damping in roll %v, want between -0.55 and -0.35 for aspect ratio 6", r.Damping)
-	}
-	rate := r.RateFor(0, degrees(15))
-	if rate < 0.05 || rate > 0.25 {
-		t.Errorf("steady roll %v, want a helix angle of 0.05 to 0.25 rad for 15 degrees", rate)
-	}
-	near(t, "linear", r.RateFor(0, degrees(30)), 2*rate, 1e-12)
-	finer, err := SolveRoll([]planform.Surface{wing}, Reference{Grid: Grid{Chordwise: 8, Spanwise: 30}})
-	if err != nil {
-		t.Fatal(err)
-	}
-	near(t, "converged", r.Damping, finer.Damping, 0.01)
-}
 
 func TestBody(t *testing.T) {
 	t.Parallel()

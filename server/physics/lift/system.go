@@ -14,28 +14,15 @@ type LinearSystem struct {
 
 // System returns the equations that Solve solves for the surfaces and their answers. Errors as Solve.
 func System(surfaces []planform.Surface, reference Reference) (LinearSystem, error) {
-	l, _, err := prepare(surfaces, reference)
+	l, _, err := prepare(surfaces, reference, tableSlope)
 	if err != nil {
 		return LinearSystem{}, err
 	}
+	if len(l.panels) == 0 {
+		return LinearSystem{}, ErrNothingLifts
+	}
 	matrix := l.influence(1)
-	out := LinearSystem{Size: len(l.panels), Matrix: append([]float64(nil), matrix...), Columns: l.boundaryColumns(listControls(surfaces, l))}
+	out := LinearSystem{Size: len(l.panels), Matrix: append([]float64(nil), matrix...), Columns: l.boundaryColumns(listControls(surfaces, &l))}
 	out.Strengths, err = solveColumns(matrix, out.Columns)
 	return out, err
-}
-
-// prepare checks the surfaces, completes the reference and cuts the lattice of the symmetric solution.
-func prepare(surfaces []planform.Surface, reference Reference) (lattice, Reference, error) {
-	if err := planform.CheckAll(surfaces); err != nil {
-		return lattice{}, reference, err
-	}
-	reference, err := completeReference(surfaces, reference)
-	if err != nil {
-		return lattice{}, reference, err
-	}
-	l := newLattice(surfaces, reference.Grid)
-	if len(l.panels) == 0 {
-		return lattice{}, reference, ErrNothingLifts
-	}
-	return l, reference, nil
 }

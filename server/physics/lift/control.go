@@ -11,11 +11,12 @@ type control struct {
 	chordRatio          float64
 	effectiveness       float64
 	momentSlope         float64
+	throwUp, throwDown  float64
 	cover               []float64
 }
 
 // listControls gathers the controls of the surfaces that take part; an all-moving surface counts as one.
-func listControls(surfaces []planform.Surface, l lattice) []control {
+func listControls(surfaces []planform.Surface, l *lattice) []control {
 	var out []control
 	for _, name := range l.names {
 		s := surfaces[name.index]
@@ -35,13 +36,14 @@ func listControls(surfaces []planform.Surface, l lattice) []control {
 func newControl(s planform.Surface, c planform.Control, cover []float64) control {
 	return control{
 		surface: s.Name, name: c.Name, role: c.Role, chordRatio: c.ChordRatio, cover: cover,
+		throwUp: c.ThrowUp, throwDown: c.ThrowDown,
 		effectiveness: float64(section.FlapEfficiency * section.FlapEffectiveness(c.ChordRatio)),
 		momentSlope:   float64(section.FlapEfficiency * section.FlapMoment(c.ChordRatio)),
 	}
 }
 
 // cover returns the share of each strip of a surface that lies between two places along its half span.
-func (l lattice) cover(surface int, inner, outer float64) []float64 {
+func (l *lattice) cover(surface int, inner, outer float64) []float64 {
 	out := make([]float64, len(l.strips))
 	for i := range l.strips {
 		s := &l.strips[i]

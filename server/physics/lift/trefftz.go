@@ -1,0 +1,97 @@
+package lift
+
+import "math"
+
+// trefftzWash returns the normal velocity far behind each strip, over speed, for strip circulations over speed.
+//
+// Formula: two-dimensional vortices (g/(2 pi h^2)) at the strip edges, with core between surfaces, images included. Between two
+// surfaces only the wash on the one with the finer strips is taken, twice: by Munk's theorem the two shares of the drag are equal, and
+// the wash of a wide wake on narrow strips is the one the lattice resolves.
+// Valid for: symmetric flight, wake along x.
+// Source: Trefftz-plane method, Katz and Plotkin, Low-Speed Aerodynamics.
+func (l *lattice) trefftzWash(strength []float64) []float64 {
+	return l.farWash(strength, 1, l.mutualWeight)
+}
+
+// farWash sums the normal velocities far behind each strip; weight says how often a source counts on a receiver.
+func (l *lattice) farWash(strength []float64, image float64, weight func(receiver, source int) float64) []float64 {
+	wash := make([]float64, len(l.strips))
+	for i := range l.strips {
+		sum := 0.0
+		for j := range l.strips {
+			if w := weight(i, j); w != 0 {
+				sum += float64(float64(w*strength[j]) * l.farNormal(i, j, image))
+			}
+		}
+		wash[i] = sum
+	}
+	return wash
+}
+
+// mutualWeight returns how often the wash of a source strip counts on a receiving strip: once within a surface or joined ones; between
+// others twice on the one with the finer strips, not at all on the other, once when they are equally fine.
+func (l *lattice) mutualWeight(receiver, source int) float64 {
+	r, s := l.strips[receiver].surface, l.strips[source].surface
+	switch {
+	case l.joints.joined(r, s) || l.meanWidth[r] == l.meanWidth[s]:
+		return 1
+	case l.meanWidth[r] < l.meanWidth[s]:
+		return 2
+	}
+	return 0
+}
+
+// everyOnce is the weight of a wash that is wanted where it acts.
+func everyOnce(int, int) float64 { return 1 }
+
+// farNormal returns the normal velocity far behind one strip per unit circulation of another and its images.
+func (l *lattice) farNormal(receiver, source int, image float64) float64 {
+	r, s := &l.strips[receiver], &l.strips[source]
+	core := l.coreBetween(receiver, source)
+	y, z := l.farAboveGround(s, r.middle.y, r.middle.z, core)
+	if !s.alone {
+		my, mz := l.farAboveGround(s, -r.middle.y, r.middle.z, core)
+		y, z = y-float64(image*my), z+float64(image*mz)
+	}
+	return (float64((r.b.y-r.a.y)*z) - float64((r.b.z-r.a.z)*y)) / r.Width
+}
+
+// farAboveGround returns the far velocity of a strip together with its image below the ground, as aboveGround does near the model.
+func (l *lattice) farAboveGround(s *latticeStrip, y, z, core float64) (vy, vz float64) {
+	vy, vz = s.farVelocity(y, z, core)
+	if l.ground > 0 {
+		gy, gz := s.farVelocity(y, -float64(2*l.ground)-z, 0)
+		vy, vz = vy+gy, vz-gz
+	}
+	return vy, vz
+}
+
+// farVelocity returns the y and z velocity of a strip's two trailing vortices far downstream per unit circulation.
+func (s *latticeStrip) farVelocity(y, z, core float64) (vy, vz float64) {
+	ay, az, by, bz := y-s.a.y, z-s.a.z, y-s.b.y, z-s.b.z
+	la := farFactor(float64(ay*ay)+float64(az*az), max(0, core-float64(az*az)))
+	lb := farFactor(float64(by*by)+float64(bz*bz), max(0, core-float64(bz*bz)))
+	return float64(la*az) - float64(lb*bz), float64(lb*by) - float64(la*ay)
+}
+
+// farFactor returns (h^2 + 3 c^2)/(2 pi (h^2 + c^2)^2), the limit of legFactor far downstream.
+func farFactor(square, core float64) float64 {
+	sum := square + core
+	if sum <= 0 {
+		return 0
+	}
+	return (square + float64(3*core)) / float64(2*math.Pi*float64(sum*sum))
+}
+
+// inducedArea returns induced drag over dynamic pressure, m2, of a loading in a wash.
+//
+// Formula: D/q = -2 sum g w ds; where both sides count.
+// Valid for: symmetric flight.
+// Source: Trefftz-plane method.
+func (l *lattice) inducedArea(strength, wash []float64) float64 {
+	sum := 0.0
+	for i := range l.strips {
+		sum -= float64(2 * float64(float64(strength[i]*wash[i])*l.strips[i].Width))
+	}
+	return sum
+}
