@@ -190,3 +190,9 @@ func subtractMultiple(row, top []float64, factor float64) {
 		row[j] -= float64(factor * top[j])
 	}
 }
+
+// Solve answers the equations once more and leaves them as they are: for comparison with another program on the same matrix.
+// Errors: ErrUnsolvable.
+func (s LinearSystem) Solve() ([][]float64, error) {
+	return solveColumns(append([]float64(nil), s.Matrix...), s.Columns)
+}

@@ -28,7 +28,7 @@ func plainDecompose(matrix []float64, n int) ([]int, bool) {
 	return e.order, e.oneByOne(span{0, n})
 }
 
-func TestBlocksGiveTheBitsOfOnePivotAtATime(t *testing.T) {
+func TestSameBitsAsOnePivotAtATime(t *testing.T) {
 	t.Parallel()
 	for _, n := range []int{1, 2, 7, 8, 9, 15, 16, 17, 31, 40, 64, 67, 100, 131, 256} {
 		t.Run(fmt.Sprint(n), func(t *testing.T) {
@@ -55,7 +55,7 @@ func TestBlocksGiveTheBitsOfOnePivotAtATime(t *testing.T) {
 	}
 }
 
-func TestEveryKernelGivesTheSameBits(t *testing.T) {
+func TestSameBitsOfEveryKernel(t *testing.T) {
 	t.Parallel()
 	for _, pivots := range []int{1, 2, 3, 8, 33} {
 		const stride = 50
@@ -78,7 +78,7 @@ func TestEveryKernelGivesTheSameBits(t *testing.T) {
 // solutionDigest is what the solution of one fixed system came to; every processor must give it.
 const solutionDigest = 0x3d1f8753156b20fe
 
-func TestSolutionHasTheSameBitsOnEveryProcessor(t *testing.T) {
+func TestSameBitsOnEveryProcessor(t *testing.T) {
 	t.Parallel()
 	const n = 150
 	columns := [][]float64{randomEntries(8, n), randomEntries(9, n), randomEntries(10, n), randomEntries(11, n), randomEntries(12, n)}

@@ -1,0 +1,163 @@
+"""A vortex lattice written from the textbook, to hold the one of the core against.
+
+Horseshoes over the whole span, port and starboard, on the twisted surface itself; each is three straight segments, the
+trailing ones long instead of endless; the stream turns with the incidence. It takes the numbers of the planform and nothing
+else. Source: Katz and Plotkin, Low-Speed Aerodynamics, chapter 12 and the segment routine of its appendix.
+"""
+
+import numpy as np
+
+TRAIL = 1.0e4  # length of the trailing segments, m
+
+
+def segment(points, start, end):
+    """Velocity at each point by each segment of unit circulation, shape (points, segments, 3).
+
+    q = 1/(4 pi) (r1 x r2)/|r1 x r2|^2 (r0 . (r1/|r1| - r2/|r2|)); a point on the segment feels nothing.
+    """
+    r1 = points[:, None, :] - start[None, :, :]
+    r2 = points[:, None, :] - end[None, :, :]
+    r0 = (end - start)[None, :, :]
+    cross = np.cross(r1, r2)
+    square = np.sum(cross * cross, axis=2)
+    along = r1 / np.linalg.norm(r1, axis=2)[..., None] - r2 / np.linalg.norm(r2, axis=2)[..., None]
+    dot = np.sum(r0 * along, axis=2)
+    clear = square > 1e-20
+    factor = np.where(clear, dot / np.where(clear, square, 1.0), 0.0) / (4 * np.pi)
+    return cross * factor[..., None]
+
+
+def horseshoe(points, left, right, left_edge, right_edge):
+    """Velocity at each point by each horseshoe of unit circulation: from far behind along the stream to the trailing edge on the
+    left, along the chord to the bound segment, and the same way back on the right."""
+    back = np.array([TRAIL, 0.0, 0.0])
+    corners = [left_edge + back, left_edge, left, right, right_edge, right_edge + back]
+    return sum(segment(points, start, end) for start, end in zip(corners[:-1], corners[1:]))
+
+
+class Surface:
+    """One straight-tapered surface: what the planform gives at a place y from tip to tip."""
+
+    def __init__(self, numbers):
+        self.half = numbers["halfSpanMeters"]
+        self.root, self.tip = numbers["rootChordMeters"], numbers["tipChordMeters"]
+        self.x, self.z = numbers["rootLeadingEdgeXMeters"], numbers["rootLeadingEdgeZMeters"]
+        self.sweep, self.dihedral = numbers["leadingEdgeSweepRadians"], numbers["dihedralRadians"]
+        self.incidence, self.twist = numbers["incidenceRadians"], numbers["tipTwistRadians"]
+        self.rows, self.strips = numbers["rows"], numbers["strips"]
+
+    def area(self):
+        """Projected area, m2."""
+        return self.half * (self.root + self.tip)
+
+    def mean_chord(self):
+        """Mean aerodynamic chord of the trapezoid, m: 2/3 root (1 + t + t^2)/(1 + t)."""
+        taper = self.tip / self.root
+        return 2.0 / 3.0 * self.root * (1 + taper + taper**2) / (1 + taper)
+
+    def chord(self, y):
+        return self.root + (self.tip - self.root) * np.abs(y) / self.half
+
+    def angle(self, y):
+        """Nose-up angle of the chord line, rad."""
+        return self.incidence + self.twist * np.abs(y) / self.half
+
+    def place(self, y, fraction):
+        """Point at a fraction of the chord, which is turned about its leading edge."""
+        along, angle = fraction * self.chord(y), self.angle(y)
+        return np.stack(
+            [
+                self.x + np.abs(y) * np.tan(self.sweep) + along * np.cos(angle),
+                y,
+                self.z + np.abs(y) * np.tan(self.dihedral) - along * np.sin(angle),
+            ],
+            axis=-1,
+        )
+
+    def normal(self, y):
+        """Unit normal of the turned and raised chord plane."""
+        angle, slope = self.angle(y), np.sign(y) * self.dihedral
+        return np.stack([np.sin(angle) * np.cos(slope), -np.cos(angle) * np.sin(slope), np.cos(angle) * np.cos(slope)], axis=-1)
+
+    def cuts(self):
+        """Edges and middles of the strips from port tip to starboard tip, even in the angle of y = -half cos(angle)."""
+        edges = np.linspace(0, np.pi, 2 * self.strips + 1)
+        return -self.half * np.cos(edges), -self.half * np.cos((edges[1:] + edges[:-1]) / 2)
+
+
+class Lattice:
+    """The horseshoes of all surfaces; coefficients on area, chord and span of the first."""
+
+    def __init__(self, surfaces):
+        self.surfaces = [Surface(s) for s in surfaces]
+        main = self.surfaces[0]
+        self.area, self.chord, self.span = main.area(), main.mean_chord(), 2 * main.half
+        left, right, control, normal, strip, wake = [], [], [], [], [], []
+        for surface in self.surfaces:
+            edges, middles = surface.cuts()
+            for port, starboard, middle in zip(edges[:-1], edges[1:], middles):
+                for row in range(surface.rows):
+                    bound, point = (row + 0.25) / surface.rows, (row + 0.75) / surface.rows
+                    left.append(surface.place(port, bound))
+                    right.append(surface.place(starboard, bound))
+                    control.append(surface.place(middle, point))
+                    normal.append(surface.normal(middle))
+                    strip.append(len(wake))
+                wake.append([surface.place(y, 1.0) for y in (port, middle, starboard)])
+        self.left, self.right, self.control = np.array(left), np.array(right), np.array(control)
+        self.normal, self.strip, self.wake = np.array(normal), np.array(strip), np.array(wake)
+        velocity = horseshoe(self.control, self.left, self.right, self.wake[self.strip, 0], self.wake[self.strip, 2])
+        self.matrix = np.einsum("ijk,ik->ij", velocity, self.normal)
+
+    def circulation(self, incidence, roll_rate=0.0):
+        """Circulation over speed of each horseshoe, m, at an incidence (rad) and a roll rate over speed (1/m), starboard down."""
+        stream = np.tile([np.cos(incidence), 0.0, np.sin(incidence)], (len(self.control), 1))
+        stream[:, 1] += -roll_rate * self.control[:, 2]
+        stream[:, 2] += roll_rate * self.control[:, 1]
+        return np.linalg.solve(self.matrix, -np.sum(stream * self.normal, axis=1))
+
+    def force(self, circulation):
+        """Force over twice the dynamic pressure of each horseshoe (m2) in a stream along x, and the middle it acts at."""
+        return np.cross([1.0, 0.0, 0.0], self.right - self.left) * circulation[:, None], (self.left + self.right) / 2
+
+    def lift_and_moment(self, circulation):
+        """Lift coefficient and nose-up moment coefficient about the origin."""
+        force, middle = self.force(circulation)
+        return 2 * np.sum(force[:, 2]) / self.area, -2 * np.sum(force[:, 2] * middle[:, 0]) / (self.area * self.chord)
+
+    def rolling_moment(self, circulation):
+        """Rolling-moment coefficient, starboard down."""
+        force, middle = self.force(circulation)
+        return -2 * np.sum(middle[:, 1] * force[:, 2] - middle[:, 2] * force[:, 1]) / (self.area * self.span)
+
+    def induced_drag(self, circulation):
+        """Induced-drag coefficient from the wake far behind: sum of circulation times normal wash times width over the area."""
+        strength = np.bincount(self.strip, weights=circulation)
+        port, middle, starboard = (self.wake[:, k, 1:] for k in range(3))
+        across = starboard - port
+        width = np.linalg.norm(across, axis=1)
+        normal = np.stack([-across[:, 1], across[:, 0]], axis=1) / width[:, None]
+
+        def vortex(center):
+            """Velocity in the plane by unit vortices along the stream."""
+            arm = middle[:, None, :] - center[None, :, :]
+            return np.stack([-arm[..., 1], arm[..., 0]], axis=2) / (2 * np.pi * np.sum(arm * arm, axis=2))[..., None]
+
+        wash = np.einsum("ijk,j,ik->i", vortex(port) - vortex(starboard), strength, normal)
+        return abs(np.sum(strength * wash * width)) / self.area
+
+    def figures(self, lift):
+        """Lift slope, neutral point (m), induced drag at a lift coefficient, and roll damping."""
+        step = 1e-3
+        low, high = self.circulation(0.0), self.circulation(step)
+        lift_low, moment_low = self.lift_and_moment(low)
+        lift_high, moment_high = self.lift_and_moment(high)
+        slope = (lift_high - lift_low) / step
+        at_lift = low + (lift - lift_low) / (lift_high - lift_low) * (high - low)
+        rolling = self.circulation(0.0, 2 / self.span) - low
+        return {
+            "liftSlope": slope,
+            "neutralPointMeters": -self.chord * (moment_high - moment_low) / (lift_high - lift_low),
+            "inducedDrag": self.induced_drag(at_lift),
+            "rollDamping": self.rolling_moment(rolling),
+        }

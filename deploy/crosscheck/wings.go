@@ -1,0 +1,125 @@
+package main
+
+import (
+	"math"
+
+	"pitgate/server/physics/lift"
+	"pitgate/server/physics/planform"
+)
+
+// trapezoid is a straight-tapered surface by the numbers of its planform; the other program gets these and nothing of the lattice.
+type trapezoid struct {
+	Role             string  `json:"role"`
+	HalfSpan         float64 `json:"halfSpanMeters"`
+	RootChord        float64 `json:"rootChordMeters"`
+	TipChord         float64 `json:"tipChordMeters"`
+	RootX            float64 `json:"rootLeadingEdgeXMeters"`
+	RootZ            float64 `json:"rootLeadingEdgeZMeters"`
+	LeadingEdgeSweep float64 `json:"leadingEdgeSweepRadians"`
+	Dihedral         float64 `json:"dihedralRadians"`
+	Incidence        float64 `json:"incidenceRadians"`
+	TipTwist         float64 `json:"tipTwistRadians"`
+	Rows             int     `json:"rows"`
+	Strips           int     `json:"strips"`
+}
+
+// surface returns the trapezoid as the core takes it.
+func (t trapezoid) surface() planform.Surface {
+	return planform.Surface{
+		Name: t.Role, Role: t.Role, Mirrored: true, Incidence: t.Incidence,
+		Stations: []planform.Station{
+			{X: t.RootX, Z: t.RootZ, Chord: t.RootChord},
+			{
+				X: t.RootX + t.HalfSpan*math.Tan(t.LeadingEdgeSweep), Y: t.HalfSpan, Z: t.RootZ + t.HalfSpan*math.Tan(t.Dihedral),
+				Chord: t.TipChord, Twist: t.TipTwist,
+			},
+		},
+	}
+}
+
+// wing is a wing by aspect ratio, taper and sweep of the quarter-chord line, with a mean chord of 0.25 m.
+func wing(aspect, taper, sweepDegrees float64) trapezoid {
+	const mean = 0.25
+	half, root := aspect*mean/2, 2*mean/(1+taper)
+	tip := root * taper
+	quarter := half*math.Tan(radians(sweepDegrees)) + 0.25*(root-tip)
+	return trapezoid{
+		Role: planform.RoleWing, HalfSpan: half, RootChord: root, TipChord: tip, LeadingEdgeSweep: math.Atan2(quarter, half), Rows: rows, Strips: strips,
+	}
+}
+
+// rows and strips of every surface, in both programs.
+const rows, strips = 6, 12
+
+func radians(degrees float64) float64 { return degrees * math.Pi / 180 }
+
+// namedWing is one of the wings.
+type namedWing struct {
+	name     string
+	surfaces []trapezoid
+}
+
+// wings returns the wings that both programs solve; the first surface is the reference.
+func wings() []namedWing {
+	bent := wing(8, 0.6, 30)
+	bent.Dihedral, bent.Incidence, bent.TipTwist = radians(5), radians(2), radians(-3)
+	front := trapezoid{
+		Role: planform.RoleCanard, HalfSpan: 0.35, RootChord: 0.15, TipChord: 0.12, RootX: -0.6, RootZ: 0.12, Incidence: radians(2), Rows: rows, Strips: strips,
+	}
+	tail := trapezoid{
+		Role: planform.RoleTailplane, HalfSpan: 0.32, RootChord: 0.17, TipChord: 0.13, RootX: 0.95, RootZ: 0.15, Incidence: radians(-1), Rows: rows, Strips: strips,
+	}
+	return []namedWing{
+		{"rectangular", []trapezoid{wing(6, 1, 0)}},
+		{"tapered", []trapezoid{wing(7, 0.5, 0)}},
+		{"swept", []trapezoid{wing(7, 0.5, 25)}},
+		{"swept, twisted, raised tips", []trapezoid{bent}},
+		{"canard and wing", []trapezoid{wing(6, 0.7, 10), front}},
+		{"wing and tail", []trapezoid{wing(8, 0.6, 0), tail}},
+	}
+}
+
+// figures is what the two programs are compared by.
+type figures struct {
+	LiftSlope    float64 `json:"liftSlope"`
+	NeutralPoint float64 `json:"neutralPointMeters"`
+	InducedDrag  float64 `json:"inducedDrag"`
+}
+
+// system is a set of equations with its answers.
+type system struct {
+	Size    int         `json:"size"`
+	Matrix  []float64   `json:"matrix"`
+	Columns [][]float64 `json:"columns"`
+	Answers [][]float64 `json:"answers"`
+}
+
+// solvedWing is a wing with what the core makes of it.
+type solvedWing struct {
+	Name     string      `json:"name"`
+	Surfaces []trapezoid `json:"surfaces"`
+	System   system      `json:"system"`
+	Lift     float64     `json:"liftCoefficient"` // at which the induced drag is taken
+	Figures  figures     `json:"figures"`
+}
+
+// solveWing lets the core solve a wing.
+func solveWing(w namedWing) (solvedWing, error) {
+	out := solvedWing{Name: w.name, Surfaces: w.surfaces, Lift: 0.5}
+	var surfaces []planform.Surface
+	for _, s := range w.surfaces {
+		surfaces = append(surfaces, s.surface())
+	}
+	reference := lift.Reference{Grid: lift.Grid{Chordwise: rows, Spanwise: strips}}
+	equations, err := lift.System(surfaces, reference)
+	if err != nil {
+		return out, err
+	}
+	out.System = system{equations.Size, equations.Matrix, equations.Columns, equations.Strengths}
+	solution, err := lift.Solve(surfaces, reference)
+	if err != nil {
+		return out, err
+	}
+	out.Figures = figures{solution.LiftSlope, solution.NeutralPointX, solution.InducedDrag(out.Lift)}
+	return out, nil
+}
