@@ -13,7 +13,7 @@ import (
 	"pitgate/server/report"
 )
 
-// runAssess computes one document and writes the report, as text or as JSON.
+// runAssess computes one document and writes the report as text or as JSON, or the chain behind one of its numbers.
 func runAssess(_ context.Context, args []string, std streams) (int, error) {
 	set := flag.NewFlagSet("pitgate assess", flag.ContinueOnError)
 	set.SetOutput(std.err)
@@ -21,14 +21,15 @@ func runAssess(_ context.Context, args []string, std streams) (int, error) {
 	var parts report.Options
 	set.BoolVar(&parts.Quantities, "quantities", false, "add every computed intermediate")
 	set.BoolVar(&parts.Methods, "methods", false, "add method, source and validity of every finding")
+	explain := set.String("explain", "", "write the chain behind one finding or quantity, e.g. stall.speed")
 	files, err := filesAndFlags(set, args)
 	if err != nil {
 		return 0, err
 	}
 	if len(files) != 1 {
-		return 0, errors.New("give one document: pitgate assess FILE [--json]; - reads standard input")
+		return 0, errors.New("give one document: pitgate assess FILE [--json | --explain ID]; - reads standard input")
 	}
-	computed, err := assessFile(files[0], std.in)
+	input, err := readDocument(files[0], std.in)
 	var faults document.Errors
 	if errors.As(err, &faults) {
 		for _, f := range faults {
@@ -38,6 +39,13 @@ func runAssess(_ context.Context, args []string, std streams) (int, error) {
 	}
 	if err != nil {
 		return 0, err
+	}
+	computed, err := document.Assess(input)
+	if err != nil {
+		return 0, err
+	}
+	if *explain != "" {
+		return 0, report.Explain(std.out, input, computed, *explain)
 	}
 	return report.ExitStatus(computed), write(std.out, computed, *asJSON, parts)
 }
@@ -55,25 +63,21 @@ func filesAndFlags(set *flag.FlagSet, args []string) (files []string, err error)
 	}
 }
 
-// assessFile reads and computes one document; it reads no more than a document may have.
-func assessFile(name string, in io.Reader) (assess.Report, error) {
+// readDocument reads one document; it reads no more than a document may have.
+func readDocument(name string, in io.Reader) (assess.Input, error) {
 	if name != "-" {
 		file, err := os.Open(name)
 		if err != nil {
-			return assess.Report{}, err
+			return assess.Input{}, err
 		}
 		defer func() { _ = file.Close() }() // it was only read
 		in = file
 	}
 	text, err := io.ReadAll(io.LimitReader(in, document.MaximumBytes+1))
 	if err != nil {
-		return assess.Report{}, err
+		return assess.Input{}, err
 	}
-	input, err := document.Decode(text)
-	if err != nil {
-		return assess.Report{}, err
-	}
-	return document.Assess(input)
+	return document.Decode(text)
 }
 
 // write writes a report as text with the parts asked for, or whole as JSON.

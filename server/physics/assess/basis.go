@@ -18,8 +18,8 @@ const (
 // estimated reports whether the quantity is estimated; one whose basis is not said is.
 func (q *Quantity) estimated() bool { return q.Basis == "" || q.Basis == BasisEstimated }
 
-// deviation returns one standard deviation of a quantity in its own unit; name is its path, whose end tells what is measured.
-func (q *Quantity) deviation(name string) float64 {
+// Deviation returns one standard deviation of a quantity in its own unit; name is its path, whose end tells what is measured.
+func (q *Quantity) Deviation(name string) float64 {
 	if q.Spread != nil {
 		return *q.Spread
 	}

@@ -31,19 +31,30 @@ func BenchmarkRun(b *testing.B) {
 	}
 }
 
-// BenchmarkSinglePass is the same without bands: the deterministic answer alone.
+// BenchmarkSinglePass is the same without bands on a geometry that is kept: the deterministic answer alone.
 func BenchmarkSinglePass(b *testing.B) {
 	in := demoDocument(b)
+	whole, err := Prepare(in)
+	if err != nil {
+		b.Fatal(err)
+	}
 	b.ReportAllocs()
 	for b.Loop() {
-		whole, err := solve(&in)
-		if err != nil {
-			b.Fatal(err)
-		}
 		p := newPass(&in, whole)
 		p.walk()
 		if r := p.report(); len(r.Findings) == 0 {
 			b.Fatal("no findings")
+		}
+	}
+}
+
+// BenchmarkPrepare is the lattice and what else follows from the geometry alone.
+func BenchmarkPrepare(b *testing.B) {
+	in := demoDocument(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Prepare(in); err != nil {
+			b.Fatal(err)
 		}
 	}
 }

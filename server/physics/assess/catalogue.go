@@ -7,6 +7,8 @@ type kind struct {
 	method, source, validity string
 	// neverNegative cuts the band at zero.
 	neverNegative bool
+	// from are the quantities and inputs behind the value; a section adds those that depend on the document.
+	from []string
 }
 
 // catalogue lists the findings in the order in which a report names them within one verdict.
@@ -16,84 +18,98 @@ var catalogue = []kind{
 		method:   "Station pressure from the QNH by the standard column, humid air by CIPM-2007 or as a gas mixture, then the height of that density in the standard atmosphere.",
 		source:   "ISO 2533; Picard, Davis, Glaeser, Fujii, Metrologia 45 (2008) 149",
 		validity: "600 to 1100 hPa; CIPM-2007 from 15 to 27 C, gas mixture outside.",
+		from:     []string{"air.density_altitude", "air.density"},
 	},
 	{
 		id: "stall.speed", title: "Stall speed, straight flight", unit: "m/s", sense: LimitSenseAtMost,
 		method:   "Vortex lattice of all lifting surfaces; the model stalls when the first strip reaches its section's greatest lift.",
 		source:   "Katz and Plotkin, Low-Speed Aerodynamics; NACA Report 572 (critical section)",
 		validity: "Attached flow up to the stall, sections and Reynolds numbers of the table; untrimmed.",
+		from:     []string{"stall.speed", "lift.stall_station"},
 	},
 	{
 		id: "stall.turn", title: "Speed over stall speed in the circuit's turns", unit: "1", sense: LimitSenseAtLeast,
 		method:   "Circuit speed over the stall speed times the root of the load factor of the bank.",
 		source:   "Anderson, Introduction to Flight, chapter 6",
 		validity: "Level turns at constant bank.",
+		from:     []string{"circuit.airspeed", "stall.speed_turn"},
 	},
 	{
 		id: "stall.gust", title: "Speed over stall speed in the turn when the gust dies", unit: "1", sense: LimitSenseAtLeast,
 		method:   "Circuit speed less the gust's excess over the mean wind, over the stall speed in the turn.",
 		source:   "Anderson, Introduction to Flight, chapter 6; gust as reported or least gust factor of the ground",
 		validity: "Gusts along the flight path that last shorter than the model takes to speed up.",
+		from:     []string{"circuit.airspeed", "wind.gust_excess", "stall.speed_turn"},
 	},
 	{
 		id: "liftoff.margin", title: "Lift-off speed over stall speed", unit: "1", sense: LimitSenseAtLeast,
 		method:   "Speed at which the wheels leave the ground: rotated 5 % above the least ratio, later when the tail strikes first, earlier when the standing attitude lifts the model off.",
 		source:   "Equations of motion, adaptive Dormand-Prince 5(4)",
 		validity: "Rotation without delay.",
+		from:     []string{"liftoff.speed", "stall.speed_takeoff"},
 	},
 	{
 		id: "speed.top", title: "Top speed in level flight", unit: "m/s", sense: LimitSenseAtMost,
 		method:   "Speed at which full thrust with ram recovery meets drag, wheels up where they retract.",
 		source:   "Anderson, Introduction to Flight, chapter 6",
 		validity: "Below Mach 0.3 without compressibility; full throttle, level.",
+		from:     []string{"speed.top"},
 	},
 	{
 		id: "thrust.ratio", title: "Static thrust over weight", unit: "1", sense: LimitSenseAtLeast,
 		method:   "Installed static thrust in the day's air over the take-off weight.",
 		source:   "Corrected parameters of gas turbines; momentum theory for fans and propellers",
 		validity: "Engine held to its full speed by its limiter.",
+		from:     []string{"thrust.static_day", "mass.takeoff"},
 	},
 	{
 		id: "launch.distance", title: "Take-off distance on the strip", unit: "m", sense: LimitSenseAtMost,
 		method:   "Equations of motion with spool-up, rolling resistance, slope, wind profile and ground effect.",
 		source:   "Anderson, Introduction to Flight, chapter 6; integrated by Dormand-Prince 5(4)",
 		validity: "Firm, even strip; small wheels by a judged factor on the table's friction unless measured.", neverNegative: true,
+		from: []string{"launch.ground_run", "launch.screen_distance", "launch.conditions"},
 	},
 	{
 		id: "launch.end_speed", title: "Airspeed at the end of the launcher over stall speed", unit: "1", sense: LimitSenseAtLeast,
 		method:   "Equations of motion along rails or stroke; airspeed in the headwind at that height over the stall speed.",
 		source:   "Newton's second law along the slope; integrated by Dormand-Prince 5(4)",
 		validity: "Straight or stepwise straight rails, linear cord.",
+		from:     []string{"launch.end_speed", "stall.speed_takeoff", "launch.conditions"},
 	},
 	{
 		id: "launch.sink", title: "Sink after the launcher", unit: "m", sense: LimitSenseAtMost,
 		method:   "Lowest point of the flight below the place where the model left its launcher.",
 		source:   "Equations of motion in the vertical plane; integrated by Dormand-Prince 5(4)",
 		validity: "Pilot holds the climb's incidence at once.", neverNegative: true,
+		from: []string{"launch.sink", "launch.conditions"},
 	},
 	{
 		id: "climb.clearance", title: "Clearance over obstacles after the launch", unit: "m", sense: LimitSenseAtLeast,
 		method:   "Height of the launch path over every obstacle in the departure corridor, drift included, no higher than the circuit; the climb is drawn on beyond the computed path.",
 		source:   "Equations of motion; corridor widening by a tenth of the distance as in ICAO Annex 14",
 		validity: "Straight departure, no wake of hedges and banks.",
+		from:     []string{"field.obstacles", "launch.conditions"},
 	},
 	{
 		id: "circuit.inside", title: "Circuit inside the flying area", unit: "m", sense: LimitSenseAtLeast,
 		method:   "Racetrack with bank, reaction time and wind drift; least distance to the area's edge.",
 		source:   "Anderson, Introduction to Flight, chapter 6; plane kinematics",
 		validity: "Level circuit at constant airspeed and bank, steady wind.",
+		from:     []string{"circuit.radius", "circuit.leg", "wind.mean", "field.flyingArea", "launchPlan.circuit.hand", "launchPlan.circuit.reactionSeconds"},
 	},
 	{
 		id: "balance.margin_full", title: "Static margin, tanks full", unit: "1", sense: LimitSenseWithin,
 		method:   "Neutral point of the lattice moved by the bodies, less the balance point, over the mean chord.",
 		source:   "Katz and Plotkin, Low-Speed Aerodynamics; Multhopp, NACA TM 1036",
 		validity: "Controls fixed, power off.",
+		from:     []string{"lift.neutral_point", "balance.full_x", "wing.mean_chord"},
 	},
 	{
 		id: "balance.margin_empty", title: "Static margin, tanks empty", unit: "1", sense: LimitSenseWithin,
 		method:   "Neutral point of the lattice moved by the bodies, less the balance point, over the mean chord.",
 		source:   "Katz and Plotkin, Low-Speed Aerodynamics; Multhopp, NACA TM 1036",
 		validity: "Controls fixed, power off.",
+		from:     []string{"lift.neutral_point", "balance.empty_x", "wing.mean_chord"},
 	},
 }
 

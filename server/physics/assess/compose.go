@@ -10,8 +10,9 @@ var severity = map[Verdict]int{VerdictFails: 0, VerdictTight: 1, VerdictUnknown:
 
 // report gathers what the base pass found.
 func (p *pass) report() Report {
+	p.traceFrom()
 	r := Report{
-		CoreVersion: Version, Findings: p.results, Quantities: p.values, Paths: p.finiteLines(),
+		CoreVersion: Version, Findings: p.results, Quantities: p.values, Paths: p.finiteLines(), Curves: p.curves,
 		Cautions: slices.Clone(cautions), Counts: &VerdictCounts{},
 	}
 	slices.SortStableFunc(r.Findings, func(a, b Finding) int {

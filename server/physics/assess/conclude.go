@@ -12,22 +12,23 @@ type limit struct {
 	value float64
 	set   bool
 	rule  string
+	path  string // in the document; empty for the core's own
 }
 
 // limit returns the limit that the document gives, or the core's default.
 func (p *pass) limit(f figure) limit {
-	if given := p.optionalLimit(f.of); given.set {
+	if given := p.optionalLimit(f); given.set {
 		return given
 	}
 	return limit{value: f.core, set: true, rule: coreDefault}
 }
 
 // optionalLimit returns the limit that the document gives, or none.
-func (p *pass) optionalLimit(pick func(*Limits) *float64) limit {
+func (p *pass) optionalLimit(f figure) limit {
 	if p.in.Limits == nil {
 		return limit{}
 	}
-	value := pick(p.in.Limits)
+	value := f.of(p.in.Limits)
 	if value == nil {
 		return limit{}
 	}
@@ -35,7 +36,7 @@ func (p *pass) optionalLimit(pick func(*Limits) *float64) limit {
 	if p.in.Limits.RulePack != "" {
 		rule = p.in.Limits.RulePack
 	}
-	return limit{value: *value, set: true, rule: rule}
+	return limit{value: *value, set: true, rule: rule, path: "limits." + f.name}
 }
 
 // answer is what a section found out for one question.
@@ -47,8 +48,9 @@ type answer struct {
 	upper   float64 // upper end of a window
 	note    string
 	outside bool
-	none    bool   // the question has an answer but no number: nothing stands in the way
-	never   string // the question has an answer but no number: it cannot be met at all, and why
+	from    []string // sources beside those of the catalogue
+	none    bool     // the question has an answer but no number: nothing stands in the way
+	never   string   // the question has an answer but no number: it cannot be met at all, and why
 }
 
 // conclude turns an answer into a finding.
@@ -66,7 +68,21 @@ func (p *pass) conclude(a answer) {
 		}
 	}
 	f.judge(a)
+	if p.base() {
+		f.trace(k.from, a)
+	}
 	p.results = append(p.results, f)
+}
+
+// trace says what the answer was computed from; an unknown one names what is missing instead.
+func (f *Finding) trace(usual []string, a answer) {
+	if f.Verdict == VerdictUnknown {
+		return
+	}
+	f.From = union(usual, a.from)
+	if a.limit.path != "" {
+		f.From = append(f.From, a.limit.path)
+	}
 }
 
 // judge sets value, margin and the verdict of the middle value.

@@ -99,14 +99,14 @@ func (p *pass) drawLaunch() {
 		return
 	}
 	path := p.launch.result.Path
-	p.profile = heightsAt(path, p.whole.drawn)
 	if !p.base() {
+		p.drawn.heights = heightsAt(path, p.drawing.distances)
 		return
 	}
 	profile, plan := ReportPath{ID: "launch.profile"}, ReportPath{ID: "launch.plan"}
 	for _, point := range path {
-		p.whole.drawn = append(p.whole.drawn, point.Distance)
-		p.profile = append(p.profile, point.Height)
+		p.drawing.distances = append(p.drawing.distances, point.Distance)
+		p.drawn.heights = append(p.drawn.heights, point.Height)
 		profile.Points = append(profile.Points, PathPoint{
 			XMeters: point.Distance, ZMeters: point.Height + p.launch.ground, AirspeedMetersPerSecond: point.Airspeed, TimeSeconds: point.Time,
 		})

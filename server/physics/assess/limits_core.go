@@ -22,6 +22,13 @@ var (
 	mostMargin      = figure{"maximumStaticMarginRatio", func(l *Limits) *float64 { return l.MaximumStaticMarginRatio }, 0.20, false}
 )
 
+// The figures without a default: what the document does not limit is told for information.
+var (
+	densityAltitudeFigure = figure{name: "maximumDensityAltitudeMeters", of: func(l *Limits) *float64 { return l.MaximumDensityAltitudeMeters }}
+	topSpeedFigure        = figure{name: "maximumSpeedMetersPerSecond", of: func(l *Limits) *float64 { return l.MaximumSpeedMetersPerSecond }}
+	stallSpeedFigure      = figure{name: "maximumStallSpeedMetersPerSecond", of: func(l *Limits) *float64 { return l.MaximumStallSpeedMetersPerSecond }}
+)
+
 var coreFigures = []figure{
 	liftoffFigure, stripUseFigure, launchEndFigure, sinkFigure, clearanceFigure, thrustFigure, turnFigure, leastMargin, mostMargin,
 }

@@ -5,17 +5,22 @@ import "math"
 // pass is one walk through all sections: the base pass with the values as given, or one of the passes in which a single input is
 // moved by its spread.
 type pass struct {
-	in    *Input
-	whole *solved
+	in      *Input
+	whole   *Geometry
+	drawing *drawing
 	// moved is the input that this pass moves; empty in the base pass.
 	moved   string
 	by      float64 // how far, in spreads: +1 or -1
 	inputs  []uncertain
 	known   map[string]bool
+	trail   []string // names of the inputs in the order in which the base pass read them
 	results []Finding
 	values  []ReportQuantity
 	lines   []ReportPath
-	profile []float64 // heights of the launch at the base pass's distances
+	// replaced are the computed quantities in whose place a measured one stands.
+	replaced []replacement
+	curves   []ReportCurve
+	drawn    ordinates
 
 	air    airSection
 	mass   massSection
@@ -34,25 +39,36 @@ type uncertain struct {
 	method    bool // a method's own spread rather than an input
 }
 
-func newPass(in *Input, whole *solved) *pass {
-	return &pass{in: in, whole: whole, known: map[string]bool{}}
+func newPass(in *Input, whole *Geometry) *pass {
+	return &pass{in: in, whole: whole, drawing: &drawing{}, known: map[string]bool{}}
 }
 
 // moving returns a pass like the base pass in which one input is moved by a number of its spreads.
 func (p *pass) moving(input uncertain, by float64) *pass {
-	return &pass{in: p.in, whole: p.whole, moved: input.name, by: by * input.spread}
+	return &pass{in: p.in, whole: p.whole, drawing: p.drawing, moved: input.name, by: by * input.spread}
 }
 
 // base reports whether this pass takes the values as given and writes the report.
 func (p *pass) base() bool { return p.moved == "" }
 
-// meet notes an uncertain input the first time it is read.
+// meet notes that an uncertain input is read, and the input itself the first time.
 func (p *pass) meet(input uncertain) {
-	if !p.base() || p.known[input.name] {
+	if !p.base() {
+		return
+	}
+	p.trail = append(p.trail, input.name)
+	if p.known[input.name] {
 		return
 	}
 	p.known[input.name] = true
 	p.inputs = append(p.inputs, input)
+}
+
+// note notes that a plain number, which has no spread, is read.
+func (p *pass) note(name string) {
+	if p.base() {
+		p.trail = append(p.trail, name)
+	}
 }
 
 // read returns the value of a quantity as this pass sees it, and false when it is missing.
@@ -60,7 +76,7 @@ func (p *pass) read(name string, q *Quantity) (float64, bool) {
 	if q == nil || q.Value == nil {
 		return 0, false
 	}
-	p.meet(uncertain{name: name, spread: q.deviation(name), estimated: q.estimated()})
+	p.meet(uncertain{name: name, spread: q.Deviation(name), estimated: q.estimated()})
 	return *q.Value + p.shift(name), true
 }
 
@@ -87,20 +103,6 @@ func (p *pass) shift(name string) float64 {
 		return p.by
 	}
 	return 0
-}
-
-// tell adds a computed intermediate to the report; a value that is no number is left out.
-func (p *pass) tell(id, unit string, value float64) {
-	if p.base() && finite(value) {
-		p.values = append(p.values, ReportQuantity{ID: id, Value: &value, Unit: unit})
-	}
-}
-
-// tellText adds an intermediate that is a text.
-func (p *pass) tellText(id, text string) {
-	if p.base() {
-		p.values = append(p.values, ReportQuantity{ID: id, Text: text})
-	}
 }
 
 func finite(value float64) bool { return !math.IsNaN(value) && !math.IsInf(value, 0) }

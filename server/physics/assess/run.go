@@ -11,11 +11,17 @@ const Version = "0.2.0"
 // A missing input makes the findings that need it unknown and names it; it is never an error. An error names a geometry that
 // cannot exist. The report's InputDigest stays empty: the document package writes it.
 func Run(in Input) (Report, error) {
-	whole, err := solve(&in)
+	geometry, err := Prepare(in)
 	if err != nil {
 		return Report{}, err
 	}
-	base := newPass(&in, whole)
+	return geometry.Run(in)
+}
+
+// Run computes the report of an input whose model has the geometry that g was prepared from; masses, engines, field, plan, day and
+// limits may differ. Whoever keeps geometries answers for that: the document package does so by their canonical bytes.
+func (g *Geometry) Run(in Input) (Report, error) {
+	base := newPass(&in, g)
 	base.walk()
 	base.spread()
 	return base.report(), nil
@@ -36,4 +42,5 @@ func (p *pass) walk() {
 	p.answerClimb()
 	p.answerCircuit()
 	p.answerBalance()
+	p.drawCurves()
 }

@@ -13,9 +13,10 @@ type airSection struct {
 	state   air.State
 
 	windMissing []string
-	wind        float64 // mean speed at the measured height, m/s
-	gustExcess  float64 // highest gust over the mean, m/s
-	from        float64 // direction the wind comes from, rad
+	stateRead   []string // inputs behind state
+	wind        float64  // mean speed at the measured height, m/s
+	gustExcess  float64  // highest gust over the mean, m/s
+	from        float64  // direction the wind comes from, rad
 	profile     weather.Profile
 }
 
@@ -31,7 +32,7 @@ func (p *pass) readAir() {
 }
 
 func (p *pass) readState() {
-	n := p.need()
+	n, mark := p.need(), p.mark()
 	day := p.in.Day
 	if day == nil {
 		day = &DayConditions{}
@@ -39,7 +40,7 @@ func (p *pass) readState() {
 	temperature := air.FreezingPoint + n.quantity("day.temperatureCelsius", day.TemperatureCelsius)
 	pressure := n.stationPressure(day, p.in.Field)
 	humidity := p.humidity(day, temperature)
-	p.air.missing = n.missing
+	p.air.missing, p.air.stateRead = n.missing, p.since(mark)
 	if n.met() {
 		p.air.state = air.At(pressure, temperature, humidity)
 	}
@@ -73,7 +74,7 @@ func (p *pass) humidity(day *DayConditions, temperature float64) float64 {
 }
 
 func (p *pass) readWind() {
-	n := p.need()
+	n, mark := p.need(), p.mark()
 	day := p.in.Day
 	if day == nil {
 		day = &DayConditions{}
@@ -84,8 +85,15 @@ func (p *pass) readWind() {
 	}
 	ground := roughness(p.in)
 	p.air.profile = weather.NewProfile(ground, orElse(day.WindHeightMeters, 0))
+	if n.met() {
+		p.tell("wind.mean", p.air.wind, p.since(mark)...)
+	}
+	mark = p.mark()
 	p.air.gustExcess = p.gustExcess(day, ground)
 	p.air.windMissing = n.missing
+	if n.met() {
+		p.tell("wind.gust_excess", p.air.gustExcess, p.since(mark)...)
+	}
 }
 
 // gustExcess returns the highest gust over the mean wind: as reported, or by the least gust factor of the ground.
@@ -93,6 +101,7 @@ func (p *pass) gustExcess(day *DayConditions, ground weather.Roughness) float64 
 	if gust, ok := p.read("day.gustSpeedMetersPerSecond", day.GustSpeedMetersPerSecond); ok {
 		return max(0, gust-p.air.wind)
 	}
+	p.note("field.roughness")
 	excess := p.air.wind * (weather.LeastGustFactor(ground) - 1)
 	return excess * p.factor("method: least gust factor", spreadGust)
 }
@@ -104,17 +113,22 @@ func (p *pass) windAlong(heading float64) (head, cross float64) {
 
 func (p *pass) answerAir() {
 	answer := answer{id: "air.density", missing: p.air.missing, value: p.air.state.DensityAltitude}
-	answer.limit = p.optionalLimit(func(l *Limits) *float64 { return l.MaximumDensityAltitudeMeters })
+	answer.limit = p.optionalLimit(densityAltitudeFigure)
 	if p.base() && len(p.air.missing) == 0 {
 		state := p.air.state
 		answer.note = say("Density %.4f kg/m3 at %.1f C and %.0f hPa, the air of %.0f m in the standard atmosphere; %s.",
 			state.Density, state.Temperature-air.FreezingPoint, state.Pressure/100, state.DensityAltitude, state.Method)
 		answer.outside = state.Pressure < 60000 || state.Pressure > 110000 || math.Abs(state.Temperature-288.15) > 45
-		p.tell("air.density", "kg/m3", state.Density)
-		p.tell("air.density_altitude", "m", state.DensityAltitude)
-		p.tell("air.station_pressure", "Pa", state.Pressure)
-		p.tell("air.viscosity", "Pa s", state.Viscosity)
-		p.tell("air.sound_speed", "m/s", state.SoundSpeed)
+		p.tellAir()
 	}
 	p.conclude(answer)
+}
+
+func (p *pass) tellAir() {
+	state, read := p.air.state, p.air.stateRead
+	p.tell("air.station_pressure", state.Pressure, read...)
+	p.tell("air.density", state.Density, read...)
+	p.tell("air.density_altitude", state.DensityAltitude)
+	p.tell("air.viscosity", state.Viscosity)
+	p.tell("air.sound_speed", state.SoundSpeed)
 }

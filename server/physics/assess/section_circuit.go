@@ -34,7 +34,9 @@ func (p *pass) answerCircuit() {
 }
 
 func (p *pass) layCircuit(plan *CircuitPlan, inside *answer) {
+	mark := p.mark()
 	circuit := p.circuit(plan)
+	read := p.since(mark)
 	if circuit.Check() != nil {
 		inside.never = "The circuit as planned cannot be flown: its speed or bank is out of range."
 		return
@@ -51,9 +53,9 @@ func (p *pass) layCircuit(plan *CircuitPlan, inside *answer) {
 	if !fit.Fits && fit.LargestSpeed > 0 {
 		inside.note += say(" It fits at %.1f m/s.", fit.LargestSpeed)
 	}
-	p.tell("circuit.radius", "m", radius)
-	p.tell("circuit.leg", "m", circuit.Leg)
-	p.tell("circuit.turn_time", "s", circuit.TurnTime())
+	p.tell("circuit.radius", radius)
+	p.tell("circuit.leg", circuit.Leg, read...)
+	p.tell("circuit.turn_time", circuit.TurnTime())
 	p.drawCircuit(circuit, plan)
 }
 

@@ -109,6 +109,7 @@ func (p *pass) answerClimb() {
 	default:
 		p.worstClearance(crossed, &clearance)
 	}
+	clearance.from = p.toldUnder("climb.clearance.")
 	p.conclude(clearance)
 }
 
@@ -117,8 +118,7 @@ func (p *pass) worstClearance(crossed []over, clearance *answer) {
 	for k, o := range crossed {
 		gap, where := p.gap(o)
 		name := p.in.Field.Obstacles[o.index].Name
-		p.tell(numbered("climb.clearance.", k+1), "m", gap)
-		p.tellText(numbered("climb.clearance.", k+1)+".name", name)
+		p.tellClearance(k, o, gap)
 		if gap < least {
 			least = gap
 			clearance.value = gap
@@ -129,6 +129,16 @@ func (p *pass) worstClearance(crossed []over, clearance *answer) {
 	if p.launch.result.TouchesGround {
 		clearance.note += say(" The model touches the ground %.0f m from the start.", p.launch.result.ContactAt)
 	}
+}
+
+// tellClearance tells how high the path passes over one obstacle.
+func (p *pass) tellClearance(k int, o over, gap float64) {
+	if !p.base() {
+		return
+	}
+	id, path := numbered("climb.clearance.", k+1), at("field.obstacles", o.index)
+	p.tell(id, gap, path+".heightMeters", path+".positionSpreadMeters", path+".points", "launchPlan.circuit.heightMeters")
+	p.tellText(id+".name", p.in.Field.Obstacles[o.index].Name, path+".name")
 }
 
 // gap returns the least height over an obstacle and where, from the path at its near and far end.

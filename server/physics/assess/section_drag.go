@@ -37,12 +37,13 @@ func (p *pass) readDrag() {
 	if len(p.in.Model.Bodies) == 0 {
 		n.lack("model.bodies")
 	}
-	speed := p.dragSpeed()
+	speed, mark := p.dragSpeed(), p.mark()
 	aircraft := p.aircraft()
+	read := p.since(mark)
 	factor := p.factor("method: zero-lift drag", spreadZeroLiftDrag)
 	built, parts := p.buildUp(aircraft, launchDragRatio*speed)
 	for _, part := range parts {
-		p.tell("drag.part."+part.Name, "1", part.Coefficient)
+		p.tell("drag.part."+part.Name, part.Coefficient, read...)
 	}
 	p.drag.launch = built * factor
 	if aircraft.Gear != nil && yes(p.in.Model.Gear.Retractable) {
@@ -53,9 +54,9 @@ func (p *pass) readDrag() {
 	p.useMeasuredDrag()
 	p.drag.induced = p.inducedFactor()
 	p.drag.missing = n.missing
-	p.tell("drag.zero_lift", "1", p.drag.top)
-	p.tell("drag.zero_lift_launch", "1", p.drag.launch)
-	p.tell("drag.lift_factor", "1", p.drag.induced)
+	p.tell("drag.zero_lift_launch", p.drag.launch, p.toldUnder("drag.part.")...)
+	p.tell("drag.zero_lift", p.drag.top)
+	p.tell("drag.lift_factor", p.drag.induced)
 }
 
 // useMeasuredDrag lets a measured zero-lift drag replace the built-up one; the wheels' share stays.
@@ -118,9 +119,7 @@ func bodyOf(b *Body) drag.Body {
 	for _, s := range b.Stations {
 		if s.XMeters != nil && s.WidthMeters != nil {
 			height := orElse(s.HeightMeters, *s.WidthMeters)
-			body.Stations = append(body.Stations, drag.BodyStation{
-				X: *s.XMeters, Width: *s.WidthMeters, Height: height, Z: orElse(s.CenterZMeters, 0),
-			})
+			body.Stations = append(body.Stations, drag.BodyStation{X: *s.XMeters, Width: *s.WidthMeters, Height: height})
 		}
 	}
 	return body
@@ -169,8 +168,17 @@ func (p *pass) measured(id string) (float64, bool) {
 	for i := range p.in.Model.MeasuredResults {
 		result := &p.in.Model.MeasuredResults[i]
 		if result.QuantityID == id {
-			return p.read(at("model.measuredResults", i)+".value", result.Value)
+			return p.measuredResult(at("model.measuredResults", i)+".value", result)
 		}
 	}
 	return 0, false
+}
+
+// measuredResult reads a measured result and remembers that it replaces a computed quantity.
+func (p *pass) measuredResult(path string, result *MeasuredResult) (float64, bool) {
+	value, ok := p.read(path, result.Value)
+	if ok && p.base() {
+		p.replaced = append(p.replaced, replacement{id: result.QuantityID, path: path, method: result.Method})
+	}
+	return value, ok
 }

@@ -23,7 +23,7 @@ var engineKinds = map[EngineKind]engine.Kind{
 }
 
 func (p *pass) readEngines() {
-	n, spool := p.need(), p.need()
+	n, spool, mark := p.need(), p.need(), p.mark()
 	n.lack(p.air.missing...)
 	if p.in.Model == nil || len(p.in.Model.Engines) == 0 {
 		n.lack("model.engines")
@@ -38,7 +38,10 @@ func (p *pass) readEngines() {
 	p.engine.missing, p.engine.spoolMissing = n.missing, spool.missing
 	if n.met() {
 		p.engine.static = p.thrust(0, p.engine.spool)
-		p.tell("thrust.static_day", "N", p.engine.static)
+		p.tell("thrust.static_day", p.engine.static, p.since(mark)...)
+	}
+	if spool.met() {
+		p.tell("thrust.spool_up", p.engine.spool, p.spoolPaths()...)
 	}
 }
 
@@ -66,6 +69,18 @@ func (p *pass) addEngine(e *Engine, name string, n, spool *need) {
 	}
 	p.engine.spool = max(p.engine.spool, out.SpoolTime)
 	p.engine.engines = append(p.engine.engines, out)
+}
+
+// spoolPaths names the spool-up times of all engines.
+func (p *pass) spoolPaths() []string {
+	if !p.base() {
+		return nil
+	}
+	var paths []string
+	for i := range p.in.Model.Engines {
+		paths = append(paths, at("model.engines", i)+".spoolUpSeconds")
+	}
+	return paths
 }
 
 func (p *pass) exhaust(e *Engine, name string) float64 {
@@ -124,7 +139,7 @@ func (p *pass) answerTopSpeed() {
 	n.lack(p.mass.missing...)
 	n.lack(p.drag.missing...)
 	top := answer{id: "speed.top", missing: n.missing}
-	top.limit = p.optionalLimit(func(l *Limits) *float64 { return l.MaximumSpeedMetersPerSecond })
+	top.limit = p.optionalLimit(topSpeedFigure)
 	if n.met() {
 		model := p.polar()
 		model.CD0 = p.drag.top
@@ -132,7 +147,8 @@ func (p *pass) answerTopSpeed() {
 		if found {
 			top.value = speed
 			top.note = say("Full thrust of %.1f N at that speed meets a drag coefficient of %.4f without lift.", p.topThrust(speed), p.drag.top)
-			p.tell("speed.top", "m/s", speed)
+			p.tell("thrust.top_speed", p.topThrust(speed))
+			p.tell("speed.top", speed)
 			top.outside = speed > 0.3*p.air.state.SoundSpeed
 		} else {
 			top.never = "Full thrust stays below drag at every flying speed."

@@ -22,6 +22,7 @@ const (
 type launchSection struct {
 	missing      []string
 	placeMissing []string // what its place and heading lack
+	placeRead    []string // inputs behind them
 	known        bool     // the plan names a method
 	method       motion.Method
 	heading      float64 // rad
@@ -40,6 +41,11 @@ var launchMethods = map[LaunchMethod]motion.Method{
 	LaunchMethodHand: motion.Hand, LaunchMethodCatapult: motion.Catapult,
 }
 
+// launchWords name the methods in a report.
+var launchWords = map[motion.Method]string{
+	motion.Wheels: "on wheels", motion.Ramp: "from a ramp", motion.Bungee: "by bungee", motion.Hand: "by hand", motion.Catapult: "by catapult",
+}
+
 // launchPlan returns the plan, empty when there is none.
 func (p *pass) launchPlan() *LaunchPlan {
 	if p.in.LaunchPlan == nil {
@@ -50,7 +56,7 @@ func (p *pass) launchPlan() *LaunchPlan {
 
 // readLaunch gathers what the launch needs and flies it.
 func (p *pass) readLaunch() {
-	n := p.need()
+	n, mark := p.need(), p.mark()
 	plan := p.launchPlan()
 	method, known := launchMethods[plan.Method]
 	p.launch.known, p.launch.method = known, method
@@ -59,7 +65,7 @@ func (p *pass) readLaunch() {
 		place.lack("launchPlan.method")
 	}
 	p.placeLaunch(plan, &place)
-	p.launch.placeMissing = place.missing
+	p.launch.placeMissing, p.launch.placeRead = place.missing, p.since(mark)
 	n.lack(place.missing...)
 	n.lack(p.stall.missing...)
 	n.lack(p.drag.missing...)
@@ -75,6 +81,7 @@ func (p *pass) readLaunch() {
 	p.launch.missing = n.missing
 	if n.met() {
 		p.fly(launch, aircraft, plan)
+		p.tellLaunch(p.since(mark))
 	}
 }
 
@@ -90,6 +97,7 @@ func (p *pass) placeLaunch(plan *LaunchPlan, n *need) {
 		p.placeOnSpot(plan, n)
 	}
 	if plan.HeadingDegrees != nil {
+		p.note("launchPlan.headingDegrees")
 		p.launch.heading = radians(*plan.HeadingDegrees)
 	}
 	p.launch.head, p.launch.cross = p.windAlong(p.launch.heading)
@@ -111,6 +119,7 @@ func (p *pass) placeOnStrip(plan *LaunchPlan, n *need) {
 		from, to = to, from
 	}
 	p.launch.origin, p.launch.ground = flat(from), orElse(from.ZMeters, 0)
+	p.note(name)
 	p.launch.length = flat(from).Distance(flat(to))
 	p.launch.heading = flat(from).Heading(flat(to))
 }
@@ -137,6 +146,7 @@ func (p *pass) placeOnSpot(plan *LaunchPlan, n *need) {
 			n.lack(name + ".position")
 			return
 		}
+		p.note(name)
 		p.launch.origin, p.launch.ground = flat(spot.Position), orElse(spot.Position.ZMeters, 0)
 		if plan.HeadingDegrees == nil {
 			p.launch.heading = radians(n.number(name+".headingDegrees", spot.HeadingDegrees))
@@ -212,30 +222,32 @@ func (p *pass) fly(launch motion.Launch, aircraft motion.Aircraft, plan *LaunchP
 	result, err := launch.Run(aircraft, air)
 	p.launch.flown = err == nil
 	p.launch.result = result
-	if err == nil && p.base() {
-		p.tellLaunch()
-	}
 }
 
-func (p *pass) tellLaunch() {
+func (p *pass) tellLaunch(read []string) {
+	if !p.launch.flown || !p.base() {
+		return
+	}
 	r := &p.launch.result
-	p.tell("launch.heading", "deg", math.Mod(degrees(p.launch.heading)+360, 360))
-	p.tell("launch.headwind", "m/s", p.launch.head)
-	p.tell("launch.crosswind", "m/s", p.launch.cross)
-	p.tell("launch.peak_acceleration", "m/s2", r.PeakAcceleration)
+	p.tell("launch.heading", math.Mod(degrees(p.launch.heading)+360, 360), p.launch.placeRead...)
+	p.tell("launch.headwind", p.launch.head)
+	p.tell("launch.crosswind", p.launch.cross)
+	p.tellText("launch.conditions", launchWords[p.launch.method], append(read, "launchPlan.method")...)
+	p.tell("launch.peak_acceleration", r.PeakAcceleration)
 	if r.NeverLiftsOff {
 		return
 	}
-	p.tell("launch.end_speed", "m/s", r.Airspeed)
-	p.tell("launch.time_to_liftoff", "s", r.Time)
-	p.tell("launch.ground_run", "m", r.Run)
+	p.tell("launch.end_speed", r.Airspeed)
+	p.tell("launch.time_to_liftoff", r.Time)
+	p.tell("launch.ground_run", r.Run)
 	if p.launch.method == motion.Wheels {
-		p.tell("liftoff.speed", "m/s", r.Airspeed)
+		p.tell("liftoff.speed", r.Airspeed)
 	}
 	if r.ReachesScreen {
-		p.tell("launch.screen_distance", "m", r.ScreenDistance)
-		p.tell("launch.screen_speed", "m/s", r.ScreenSpeed)
-		p.tell("launch.screen_time", "s", r.ScreenTime)
+		p.tell("launch.screen_distance", r.ScreenDistance)
+		p.tell("launch.screen_speed", r.ScreenSpeed)
+		p.tell("launch.screen_time", r.ScreenTime)
 	}
-	p.tell("launch.lowest_height", "m", r.LowestHeight)
+	p.tell("launch.sink", r.Sink)
+	p.tell("launch.lowest_height", r.LowestHeight)
 }

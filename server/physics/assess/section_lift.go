@@ -134,24 +134,24 @@ func (p *pass) tellWing() {
 		return
 	}
 	m, s := p.whole.wing, p.whole.lattice
-	p.tell("wing.area", "m2", m.Area)
-	p.tell("wing.span", "m", m.Span)
-	p.tell("wing.aspect_ratio", "1", m.AspectRatio)
-	p.tell("wing.mean_chord", "m", m.MeanAerodynamicChord)
-	p.tell("wing.mean_chord_leading_edge_x", "m", m.LeadingEdgeX)
-	p.tell("lift.slope", "1/rad", p.wing.slope)
-	p.tell("lift.zero_incidence", "rad", p.wing.zero)
-	p.tell("lift.neutral_point", "m", p.wing.neutralX)
-	p.tell("lift.body_moment_slope", "1/rad", p.whole.bodyMoment)
+	p.tell("wing.area", m.Area)
+	p.tell("wing.span", m.Span)
+	p.tell("wing.aspect_ratio", m.AspectRatio)
+	p.tell("wing.mean_chord", m.MeanAerodynamicChord)
+	p.tell("wing.mean_chord_leading_edge_x", m.LeadingEdgeX)
+	p.tell("lift.slope", p.wing.slope)
+	p.tell("lift.zero_incidence", p.wing.zero)
+	p.tell("lift.neutral_point", p.wing.neutralX)
+	p.tell("lift.body_moment_slope", p.whole.bodyMoment)
 	if p.wing.clean.Found {
-		p.tell("lift.maximum_coefficient", "1", p.wing.clean.Coefficient)
+		p.tell("lift.maximum_coefficient", p.wing.clean.Coefficient)
 		p.tellText("lift.stall_station", stallStation(p.wing.clean))
-		p.tell("lift.stall_span_ratio", "1", p.wing.clean.SpanRatio)
-		p.tell("lift.stall_reynolds", "1", p.wing.clean.Reynolds)
-		p.tell("lift.maximum_coefficient_takeoff", "1", p.wing.takeoff.Coefficient)
+		p.tell("lift.stall_span_ratio", p.wing.clean.SpanRatio)
+		p.tell("lift.stall_reynolds", p.wing.clean.Reynolds)
+		p.tell("lift.maximum_coefficient_takeoff", p.wing.takeoff.Coefficient)
 	}
-	p.tell("drag.induced_factor", "1", s.InducedFactor)
-	p.tell("drag.span_efficiency", "1", s.SpanEfficiency)
+	p.tell("drag.induced_factor", s.InducedFactor)
+	p.tell("drag.span_efficiency", s.SpanEfficiency)
 }
 
 func stallStation(m lift.Maximum) string {

@@ -6,6 +6,8 @@ type massSection struct {
 	takeoff float64 // kg
 	empty   float64 // kg, tanks empty
 
+	emptyRead, fuelRead []string // inputs behind the empty state and the fuel
+
 	balanceMissing []string
 	emptyBalance   float64 // x of the balance point, tanks empty, m
 
@@ -26,10 +28,12 @@ func (p *pass) readMass() {
 	if p.in.Model != nil && p.in.Model.Mass != nil {
 		mass = p.in.Model.Mass
 	}
-	empty, balance := p.need(), p.need()
+	empty, balance, mark := p.need(), p.need(), p.mark()
 	p.mass.empty, p.mass.emptyBalance = p.emptyState(mass, &empty, &balance)
+	p.mass.emptyRead, mark = p.since(mark), p.mark()
 	fuel, place := p.need(), p.need()
 	load := p.fuel(mass, &fuel, &place)
+	p.mass.fuelRead = p.since(mark)
 
 	p.mass.takeoff = p.mass.empty + load.mass
 	takeoff := p.need()
@@ -52,14 +56,15 @@ func (p *pass) readMass() {
 
 func (p *pass) tellMass(fuel float64) {
 	if len(p.mass.missing) == 0 {
-		p.tell("mass.takeoff", "kg", p.mass.takeoff)
-		p.tell("mass.fuel", "kg", fuel)
+		p.tell("mass.empty", p.mass.empty, p.mass.emptyRead...)
+		p.tell("mass.fuel", fuel, p.mass.fuelRead...)
+		p.tell("mass.takeoff", p.mass.takeoff)
 	}
 	if len(p.mass.balanceMissing) == 0 {
-		p.tell("balance.empty_x", "m", p.mass.emptyBalance)
+		p.tell("balance.empty_x", p.mass.emptyBalance, p.mass.emptyRead...)
 	}
 	if len(p.mass.fullMissing) == 0 {
-		p.tell("balance.full_x", "m", p.mass.fullBalance)
+		p.tell("balance.full_x", p.mass.fullBalance, p.mass.fuelRead...)
 	}
 }
 
@@ -124,6 +129,7 @@ func (p *pass) fuel(m *MassProperties, fuel, place *need) moments {
 	density := fuel.quantity("model.fuelSystem.densityKgPerCubicMeter", system.DensityKgPerCubicMeter)
 	for i := range m.Tanks {
 		tank, name := &m.Tanks[i], at("model.mass.tanks", i)
+		p.note(name + ".fillRatio")
 		liters := fuel.quantity(name+".capacityLiters", tank.CapacityLiters) * orElse(tank.FillRatio, 1)
 		sum.add(density*liters/1000, place.number(name+".xMeters", tank.XMeters))
 	}

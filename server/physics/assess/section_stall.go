@@ -36,15 +36,15 @@ func (p *pass) readStall() {
 	density := p.air.state.Density
 	p.stall.clean = stallSpeed(p.mass.takeoff, density, p.wing.area, p.wing.clean.Coefficient)
 	p.stall.takeoff = stallSpeed(p.mass.takeoff, density, p.wing.area, p.wing.takeoff.Coefficient)
-	circuit := p.circuitPlan()
+	circuit, mark := p.circuitPlan(), p.mark()
 	p.stall.circuitSpeed = p.optional("launchPlan.circuit.airspeedMetersPerSecond", circuit.AirspeedMetersPerSecond, defaultCircuitRatio*p.stall.clean)
+	p.tell("circuit.airspeed", p.stall.circuitSpeed, p.since(mark)...)
 	p.stall.bank = radians(orElse(circuit.BankDegrees, defaultBankDegrees))
-	p.tell("stall.speed", "m/s", p.stall.clean)
-	p.tell("stall.speed_takeoff", "m/s", p.stall.takeoff)
-	p.tell("wing.loading", "kg/m2", p.mass.takeoff/p.wing.area)
-	p.tell("turn.radius", "m", motion.TurnRadius(p.stall.circuitSpeed, p.stall.bank))
-	p.tell("turn.load_factor", "1", motion.TurnLoad(p.stall.bank))
-	p.tell("circuit.airspeed", "m/s", p.stall.circuitSpeed)
+	p.tell("stall.speed", p.stall.clean)
+	p.tell("stall.speed_takeoff", p.stall.takeoff)
+	p.tell("wing.loading", p.mass.takeoff/p.wing.area)
+	p.tell("turn.radius", motion.TurnRadius(p.stall.circuitSpeed, p.stall.bank))
+	p.tell("turn.load_factor", motion.TurnLoad(p.stall.bank))
 }
 
 func (p *pass) circuitPlan() *CircuitPlan {
@@ -57,7 +57,7 @@ func (p *pass) circuitPlan() *CircuitPlan {
 // answerStall answers for the stall in straight flight, in the turn, and in the turn when the gust dies.
 func (p *pass) answerStall() {
 	straight := answer{id: "stall.speed", missing: p.stall.missing, value: p.stall.clean}
-	straight.limit = p.optionalLimit(func(l *Limits) *float64 { return l.MaximumStallSpeedMetersPerSecond })
+	straight.limit = p.optionalLimit(stallSpeedFigure)
 	if len(p.stall.missing) == 0 {
 		straight.note = say("%.2f kg on %.3f m2 at a greatest lift coefficient of %.2f; %s stalls first.",
 			p.mass.takeoff, p.wing.area, p.wing.clean.Coefficient, stallStation(p.wing.clean))
@@ -77,7 +77,7 @@ func (p *pass) answerTurn() {
 	gust.missing = n.missing
 	if len(p.stall.missing) == 0 {
 		inTurn := motion.TurnStallSpeed(p.stall.clean, p.stall.bank)
-		p.tell("stall.speed_turn", "m/s", inTurn)
+		p.tell("stall.speed_turn", inTurn)
 		turn.value = p.stall.circuitSpeed / inTurn
 		turn.note = say("%.1f m/s at %.0f degrees of bank; the stall there is at %.1f m/s, load factor %.2f.",
 			p.stall.circuitSpeed, degrees(p.stall.bank), inTurn, motion.TurnLoad(p.stall.bank))
@@ -112,6 +112,6 @@ func (p *pass) answerMargin(id string, missing []string, balance float64) {
 
 // tellShift tells how far the balance point may move forward and aft within the window.
 func (p *pass) tellShift(id string, margin answer) {
-	p.tell(id+".room_forward", "m", math.Max(0, margin.upper-margin.value)*p.wing.chord)
-	p.tell(id+".room_aft", "m", math.Max(0, margin.value-margin.limit.value)*p.wing.chord)
+	p.tell(id+".room_forward", math.Max(0, margin.upper-margin.value)*p.wing.chord)
+	p.tell(id+".room_aft", math.Max(0, margin.value-margin.limit.value)*p.wing.chord)
 }

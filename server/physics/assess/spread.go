@@ -27,7 +27,7 @@ type effect struct {
 // Source: JCGM 100:2008 (GUM), 5.1, with finite steps in place of derivatives (5.1.3, note 2).
 func (p *pass) spread() {
 	effects := make([][]effect, len(p.results))
-	heights := make([]float64, len(p.profile))
+	squares := p.drawn.empty()
 	for _, input := range p.inputs {
 		if !(input.spread > 0) {
 			continue
@@ -40,13 +40,13 @@ func (p *pass) spread() {
 				effects[i] = append(effects[i], effect{input, step})
 			}
 		}
-		addSquares(heights, high.profile, low.profile)
+		squares.add(&high.drawn, &low.drawn)
 	}
 	for i := range p.results {
 		p.results[i].settle(effects[i])
 	}
 	p.noteEstimates(effects)
-	p.drawBand(heights)
+	p.drawBands(squares)
 }
 
 // step returns what one spread of an input does to finding i: half the difference of the two moved values, or the difference on the
@@ -132,30 +132,6 @@ func (p *pass) noteEstimates(effects [][]effect) {
 		for _, e := range effects[i] {
 			if e.input.estimated {
 				p.results[i].RestsOnEstimate = true
-			}
-		}
-	}
-}
-
-// addSquares adds the squares of half the differences of two moved launch paths.
-func addSquares(sum, high, low []float64) {
-	for i := range sum {
-		if i < len(high) && i < len(low) {
-			step := (high[i] - low[i]) / 2
-			sum[i] += float64(step * step)
-		}
-	}
-}
-
-// drawBand gives every point of the launch profile the half width of its band.
-func (p *pass) drawBand(squares []float64) {
-	for k := range p.lines {
-		if p.lines[k].ID != "launch.profile" {
-			continue
-		}
-		for i := range p.lines[k].Points {
-			if half := bandFactor * math.Sqrt(squares[i]); finite(half) {
-				p.lines[k].Points[i].HalfBandMeters = half
 			}
 		}
 	}

@@ -8,8 +8,9 @@ import (
 	"pitgate/server/physics/planform"
 )
 
-// solved is what depends on the geometry alone: computed once and shared by all passes.
-type solved struct {
+// Geometry is what follows from the surfaces and bodies of a model alone, whatever its mass, the day and the launch: the solved lattice
+// and all that is dear to compute. It never changes after Prepare, so that any number of runs may share one at the same time.
+type Geometry struct {
 	surfaces []planform.Surface
 	missing  []string // what the geometry lacks
 	main     int      // index of the main wing
@@ -17,13 +18,12 @@ type solved struct {
 	lattice  *lift.Solution
 	// bodyMoment is the slope of the pitching moment that the bodies add, per rad.
 	bodyMoment float64
-	// drawn are the distances of the launch path's points in the base pass, m.
-	drawn []float64
 }
 
-// solve builds and solves the lattice. Geometry with a missing part leaves lattice nil; geometry that cannot exist is an error.
-func solve(in *Input) (*solved, error) {
-	w := &solved{main: -1}
+// Prepare computes the geometry of an input's model. A part that is missing is no error: the findings that need it are then unknown.
+// An error names a geometry that cannot exist.
+func Prepare(in Input) (*Geometry, error) {
+	w := &Geometry{main: -1}
 	if in.Model == nil || len(in.Model.Surfaces) == 0 {
 		w.missing = []string{"model.surfaces"}
 		return w, nil
@@ -42,13 +42,13 @@ func solve(in *Input) (*solved, error) {
 	return w, w.solveLattice(in.Model)
 }
 
-func (w *solved) lackWing() {
+func (w *Geometry) lackWing() {
 	if len(w.missing) == 0 {
 		w.missing = []string{"model.surfaces"}
 	}
 }
 
-func (w *solved) solveLattice(model *ModelDescription) error {
+func (w *Geometry) solveLattice(model *ModelDescription) error {
 	measures, err := planform.Measure(w.surfaces[w.main])
 	if err != nil {
 		return err
@@ -67,7 +67,7 @@ func (w *solved) solveLattice(model *ModelDescription) error {
 }
 
 // bodies adds up the moment slopes of all bodies whose stations are whole.
-func (w *solved) bodies(model *ModelDescription) float64 {
+func (w *Geometry) bodies(model *ModelDescription) float64 {
 	root := w.surfaces[w.main].Stations[0]
 	sum := 0.0
 	for i := range model.Bodies {
@@ -97,7 +97,7 @@ func bodySections(body *Body) ([]lift.BodySection, float64) {
 }
 
 // addSurface turns one surface of the document into the planform package's, in radians.
-func (w *solved) addSurface(s *LiftingSurface, name string) {
+func (w *Geometry) addSurface(s *LiftingSurface, name string) {
 	surface := planform.Surface{
 		Name: s.Name, Role: role(s.Role), Mirrored: mirrored(s), AllMoving: yes(s.AllMoving),
 		Incidence: radians(valueOr(s.IncidenceDegrees, 0)),
@@ -127,7 +127,7 @@ func (w *solved) addSurface(s *LiftingSurface, name string) {
 	w.surfaces = append(w.surfaces, surface)
 }
 
-func (w *solved) lackStation(s *Station, name string) {
+func (w *Geometry) lackStation(s *Station, name string) {
 	for _, part := range []struct {
 		value *float64
 		field string

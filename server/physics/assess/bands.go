@@ -1,0 +1,68 @@
+package assess
+
+import "math"
+
+// drawing is where the base pass draws its lines, so that every moved pass can be read off at the same places.
+type drawing struct {
+	distances []float64 // of the launch path's points, m
+	lifts     []float64 // lift coefficients of the polar
+}
+
+// ordinates are what a pass reads off there.
+type ordinates struct {
+	heights []float64 // of the launch path, m
+	drags   []float64 // drag coefficients of the polar
+}
+
+// empty returns ordinates of the same length, all zero.
+func (o *ordinates) empty() ordinates {
+	return ordinates{heights: make([]float64, len(o.heights)), drags: make([]float64, len(o.drags))}
+}
+
+// add adds the squares of half the differences of two moved passes.
+func (o *ordinates) add(high, low *ordinates) {
+	addSquares(o.heights, high.heights, low.heights)
+	addSquares(o.drags, high.drags, low.drags)
+}
+
+func addSquares(sum, high, low []float64) {
+	for i := range sum {
+		if i < len(high) && i < len(low) {
+			step := (high[i] - low[i]) / 2
+			sum[i] += float64(step * step)
+		}
+	}
+}
+
+// drawBands gives every point of the launch profile and of the polar its band.
+func (p *pass) drawBands(squares ordinates) {
+	for k := range p.lines {
+		if p.lines[k].ID == "launch.profile" {
+			for i := range p.lines[k].Points {
+				p.lines[k].Points[i].HalfBandMeters = halfBand(squares.heights[i])
+			}
+		}
+	}
+	for k := range p.curves {
+		if p.curves[k].ID == "drag.polar" {
+			addBand(p.curves[k].Series[0].Points, squares.drags)
+		}
+	}
+}
+
+// addBand gives each point its ends.
+func addBand(points []CurvePoint, squares []float64) {
+	for i := range points {
+		half := halfBand(squares[i])
+		low, high := points[i].Y-half, points[i].Y+half
+		points[i].Low, points[i].High = &low, &high
+	}
+}
+
+// halfBand returns half the width of the band of a variance; zero where there is none to be had.
+func halfBand(variance float64) float64 {
+	if half := float64(bandFactor * math.Sqrt(variance)); finite(half) {
+		return half
+	}
+	return 0
+}

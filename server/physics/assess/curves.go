@@ -1,0 +1,150 @@
+package assess
+
+import "pitgate/server/physics/lift"
+
+// curvePoints is how many points a drawn line has.
+const curvePoints = 25
+
+// drawCurves draws the diagrams; moved passes are only read off where a diagram has a band.
+func (p *pass) drawCurves() {
+	if p.whole.lattice == nil {
+		return
+	}
+	p.drawPolar()
+	if !p.base() || !p.wing.clean.Found {
+		return
+	}
+	p.drawLift()
+	p.drawLoading()
+}
+
+// line samples a function between two ends.
+func line(from, to float64, of func(float64) float64) []CurvePoint {
+	points := make([]CurvePoint, 0, curvePoints)
+	for i := range curvePoints {
+		x := from + float64((to-from)*(float64(i)/(curvePoints-1)))
+		if y := of(x); finite(y) && finite(x) {
+			points = append(points, CurvePoint{X: x, Y: y})
+		}
+	}
+	return points
+}
+
+// incidenceAt returns the incidence of the x axis at a lift coefficient, rad; gain is what set flaps add.
+func (p *pass) incidenceAt(coefficient, gain float64) float64 {
+	return p.wing.zero + (coefficient-gain)/p.wing.slope
+}
+
+// drawLift draws lift against incidence as far as the first strip's stall.
+func (p *pass) drawLift() {
+	curve := ReportCurve{
+		ID: "lift.curve", Title: "Lift against incidence", XTitle: "Incidence of the x axis", XUnit: "deg", YTitle: "Lift coefficient", YUnit: "1",
+		Note: say("Lift grows by %.3f per degree; the clean model stalls at %.1f degrees, %s first.",
+			p.wing.slope*radians(1), degrees(p.incidenceAt(p.wing.clean.Coefficient, 0)), stallStation(p.wing.clean)),
+	}
+	curve.addLift(p, "Clean", p.wing.clean, 0)
+	if p.wing.gain != 0 {
+		curve.addLift(p, "Take-off flaps", p.wing.takeoff, p.wing.gain)
+	}
+	p.curves = append(p.curves, curve)
+}
+
+// leastDrawnLift is where the lift curve begins.
+const leastDrawnLift = -0.4
+
+func (c *ReportCurve) addLift(p *pass, name string, stall lift.Maximum, gain float64) {
+	lowest, highest := p.incidenceAt(leastDrawnLift, gain), p.incidenceAt(stall.Coefficient, gain)
+	c.Series = append(c.Series, CurveSeries{Name: name, Points: line(degrees(lowest), degrees(highest), func(x float64) float64 {
+		return float64(p.wing.slope*(radians(x)-p.wing.zero)) + gain
+	})})
+	c.Marks = append(c.Marks, CurveMark{Name: name + ": " + stallStation(stall) + " stalls", X: degrees(highest), Y: stall.Coefficient})
+}
+
+// drawPolar draws drag against lift at speed, wheels up where they retract.
+func (p *pass) drawPolar() {
+	if len(p.drag.missing) > 0 || !p.wing.clean.Found {
+		return
+	}
+	drag := func(coefficient float64) float64 {
+		return p.drag.top + float64(p.drag.induced*float64(coefficient*coefficient))
+	}
+	if !p.base() {
+		for _, x := range p.drawing.lifts {
+			p.drawn.drags = append(p.drawn.drags, drag(x))
+		}
+		return
+	}
+	points := line(0, p.wing.clean.Coefficient, drag)
+	for _, point := range points {
+		p.drawing.lifts = append(p.drawing.lifts, point.X)
+		p.drawn.drags = append(p.drawn.drags, point.Y)
+	}
+	curve := ReportCurve{
+		ID: "drag.polar", Title: "Drag against lift", XTitle: "Lift coefficient", XUnit: "1", YTitle: "Drag coefficient", YUnit: "1",
+		Series: []CurveSeries{{Name: "At speed", Points: points}},
+	}
+	curve.markBestGlide()
+	p.curves = append(p.curves, curve)
+}
+
+// markBestGlide marks the point of the greatest lift over drag.
+func (c *ReportCurve) markBestGlide() {
+	best, ratio := CurvePoint{}, 0.0
+	for _, point := range c.Series[0].Points {
+		if point.Y > 0 && point.X/point.Y > ratio {
+			best, ratio = point, point.X/point.Y
+		}
+	}
+	if ratio > 0 {
+		c.Marks = append(c.Marks, CurveMark{Name: say("greatest lift over drag %.1f", ratio), X: best.X, Y: best.Y})
+		c.Note = say("Drag coefficient %.4f without lift; greatest lift over drag %.1f at a lift coefficient of %.2f.", c.Series[0].Points[0].Y, ratio, best.X)
+	}
+}
+
+// drawLoading draws the section lift of every strip at the stall beside what its section can give.
+func (p *pass) drawLoading() {
+	incidence := p.incidenceAt(p.wing.clean.Coefficient, 0)
+	curve := ReportCurve{
+		ID: "lift.span_loading", Title: "Section lift along the span at the stall", XTitle: "Distance from the plane of symmetry", XUnit: "m",
+		YTitle: "Section lift coefficient", YUnit: "1",
+		Note: say("Each surface at the stall beside what its sections can give; %s stalls first.", stallStation(p.wing.clean)),
+	}
+	density, viscosity := p.nominalAir()
+	perMeter := density * p.stallOrNominal() / viscosity
+	for _, surface := range p.whole.lattice.Surfaces {
+		loading, limit := CurveSeries{Name: surface.Name}, CurveSeries{Name: surface.Name + ", section limit"}
+		for i := range p.whole.lattice.Strips {
+			strip := &p.whole.lattice.Strips[i]
+			if strip.Surface != surface.Name {
+				continue
+			}
+			loading.add(strip.Y, strip.BasicLift+float64(strip.LiftSlope*incidence))
+			limit.add(strip.Y, strip.Limit(perMeter*strip.Chord).Value)
+			curve.markStall(p, strip)
+		}
+		curve.Series = append(curve.Series, loading, limit)
+	}
+	p.curves = append(p.curves, curve)
+}
+
+func (s *CurveSeries) add(x, y float64) {
+	if finite(x) && finite(y) {
+		s.Points = append(s.Points, CurvePoint{X: x, Y: y})
+	}
+}
+
+// markStall marks the strip that stalls first.
+func (c *ReportCurve) markStall(p *pass, strip *lift.Strip) {
+	stall := &p.wing.clean
+	if strip.Surface == stall.Surface && strip.SpanRatio == stall.SpanRatio {
+		c.Marks = append(c.Marks, CurveMark{Name: "stalls first", X: strip.Y, Y: stall.SectionCoefficient})
+	}
+}
+
+// stallOrNominal returns the stall speed, or a nominal speed where mass or air is missing, m/s.
+func (p *pass) stallOrNominal() float64 {
+	if p.stall.clean > 0 {
+		return p.stall.clean
+	}
+	return nominalSpeed
+}
