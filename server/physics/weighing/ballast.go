@@ -8,7 +8,7 @@ import (
 )
 
 // placesList is what the document calls the places for ballast.
-const placesList = "ballastPlaces"
+const placesList = "model.mass.ballastPlaces"
 
 // Place is where ballast may be fixed.
 type Place struct {
@@ -134,7 +134,7 @@ func (s *Search) check() error {
 	}
 	return first(
 		amount("limits", -1, "maximumMassKg", orZero(s.MaximumMass)),
-		coordinate("bodies", -1, "", s.Foremost), coordinate("bodies", -1, "", s.Aftmost),
+		coordinate("model.bodies", -1, "", s.Foremost), coordinate("model.bodies", -1, "", s.Aftmost),
 	)
 }
 

@@ -50,7 +50,7 @@ type State struct {
 
 // FieldError is an input that cannot be, named by its place.
 type FieldError struct {
-	// List is the name of the list in the document, e.g. "scaleReadings".
+	// List is the path of the list in the document, e.g. "model.mass.scaleReadings".
 	List string
 	// Index into the list; negative when the list as a whole is at fault.
 	Index int
@@ -60,7 +60,7 @@ type FieldError struct {
 	Says string
 }
 
-// Path returns the place below the mass of a model, e.g. "scaleReadings[1].tareKg".
+// Path returns the place in the document, e.g. "model.mass.scaleReadings[1].tareKg".
 func (e *FieldError) Path() string {
 	path := e.List
 	if e.Index >= 0 {

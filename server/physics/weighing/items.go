@@ -4,7 +4,7 @@ package weighing
 const DefaultItemPlaceSpread = 0.005
 
 // itemsList is what the document calls the items.
-const itemsList = "items"
+const itemsList = "model.mass.items"
 
 // Item is one entry of the list of what a model is made of.
 type Item struct {

@@ -60,7 +60,7 @@ type Difference struct {
 // ISO 13528, zeta score, questionable beyond 2.
 // Error: *FieldError when a mass is not known or not positive.
 func Reconcile(weighed, listed State, items []Item) (Difference, error) {
-	if err := first(weighed.usable("emptyMassKg"), listed.usable(itemsList)); err != nil {
+	if err := first(weighed.usable("model.mass.emptyMassKg"), listed.usable(itemsList)); err != nil {
 		return Difference{}, err
 	}
 	var d Difference

@@ -16,7 +16,7 @@ const (
 )
 
 // scalesList is what the document calls the readings.
-const scalesList = "scaleReadings"
+const scalesList = "model.mass.scaleReadings"
 
 // Reading is what one scale under the model shows.
 type Reading struct {

@@ -8,7 +8,7 @@ import (
 )
 
 // tanksList is what the document calls the tanks.
-const tanksList = "tanks"
+const tanksList = "model.mass.tanks"
 
 // pointsPerTank is into how many parts the burn of each tank, or of each group that burns together, is cut for drawing.
 const pointsPerTank = 8
@@ -67,11 +67,11 @@ func (l *load) add(mass float64, x, y, z float64) {
 // Valid for: tank centres that do not move as the level falls; a level attitude. Source: moments about the datum.
 // Error: *FieldError when the empty state is not known, a tank has no x, or a number is out of bounds.
 func Burn(empty State, tanks []Tank) (Travel, error) {
-	if err := empty.usable("emptyMassKg"); err != nil {
+	if err := empty.usable("model.mass.emptyMassKg"); err != nil {
 		return Travel{}, err
 	}
 	if !empty.X.Known {
-		return Travel{}, &FieldError{"emptyBalanceXMeters", -1, "", "is missing"}
+		return Travel{}, &FieldError{"model.mass.emptyBalanceXMeters", -1, "", "is missing"}
 	}
 	travel := Travel{YKnown: empty.Y.Known, ZKnown: empty.Z.Known}
 	for i := range tanks {
@@ -91,10 +91,10 @@ func (t *Tank) check(i int) error {
 		return &FieldError{tanksList, i, "xMeters", "is missing"}
 	}
 	if t.Unusable > t.Fuel {
-		return &FieldError{tanksList, i, "unusable", fmt.Sprintf("is more than the tank holds: %g of %g kg", t.Unusable, t.Fuel)}
+		return &FieldError{tanksList, i, "capacityLiters", fmt.Sprintf("holds less than what is unusable: %g of %g kg", t.Fuel, t.Unusable)}
 	}
 	return first(
-		amount(tanksList, i, "fuel", t.Fuel), amount(tanksList, i, "unusable", t.Unusable),
+		amount(tanksList, i, "capacityLiters", t.Fuel), amount(tanksList, i, "capacityLiters", t.Unusable),
 		coordinate(tanksList, i, "xMeters", t.X), coordinate(tanksList, i, "yMeters", t.Y), coordinate(tanksList, i, "zMeters", t.Z),
 	)
 }

@@ -125,14 +125,14 @@ func TestImpossibleReadingsAreNamed(t *testing.T) {
 		change func(r []Reading) []Reading
 		path   string
 	}{
-		{"none", func([]Reading) []Reading { return nil }, "scaleReadings"},
-		{"no reading", func(r []Reading) []Reading { r[1].Shown = nil; return r }, "scaleReadings[1].readingKg"},
-		{"negative net", func(r []Reading) []Reading { r[2].Tare = 5; return r }, "scaleReadings[2].tareKg"},
-		{"negative reading", func(r []Reading) []Reading { r[0].Shown[0] = -1; return r }, "scaleReadings[0].readingKg"},
-		{"bad repeat", func(r []Reading) []Reading { r[0].Shown[2] = nan; return r }, "scaleReadings[0].repeats[1].readingKg"},
-		{"no place", func(r []Reading) []Reading { r[0].X = &nan; return r }, "scaleReadings[0].xMeters"},
-		{"endless spread", func(r []Reading) []Reading { r[0].Spread = math.Inf(1); return r }, "scaleReadings[0].readingKg.spread"},
-		{"all empty", func(r []Reading) []Reading { return []Reading{{Shown: []float64{1}, Tare: 1}} }, "scaleReadings"},
+		{"none", func([]Reading) []Reading { return nil }, "model.mass.scaleReadings"},
+		{"no reading", func(r []Reading) []Reading { r[1].Shown = nil; return r }, "model.mass.scaleReadings[1].readingKg"},
+		{"negative net", func(r []Reading) []Reading { r[2].Tare = 5; return r }, "model.mass.scaleReadings[2].tareKg"},
+		{"negative reading", func(r []Reading) []Reading { r[0].Shown[0] = -1; return r }, "model.mass.scaleReadings[0].readingKg"},
+		{"bad repeat", func(r []Reading) []Reading { r[0].Shown[2] = nan; return r }, "model.mass.scaleReadings[0].repeats[1].readingKg"},
+		{"no place", func(r []Reading) []Reading { r[0].X = &nan; return r }, "model.mass.scaleReadings[0].xMeters"},
+		{"endless spread", func(r []Reading) []Reading { r[0].Spread = math.Inf(1); return r }, "model.mass.scaleReadings[0].readingKg.spread"},
+		{"all empty", func(r []Reading) []Reading { return []Reading{{Shown: []float64{1}, Tare: 1}} }, "model.mass.scaleReadings"},
 	}
 	for _, row := range rows {
 		t.Run(row.name, func(t *testing.T) {

@@ -46,13 +46,13 @@ func (w Window) check() error {
 		}
 	}
 	if !(w.Chord > leastBase) {
-		return &FieldError{"surfaces", -1, "", fmt.Sprintf("need a mean chord of more than a millimetre, got %g m", w.Chord)}
+		return &FieldError{"model.surfaces", -1, "", fmt.Sprintf("need a mean chord of more than a millimetre, got %g m", w.Chord)}
 	}
 	if !(w.Least < w.Most) {
 		return &FieldError{"limits", -1, "minimumStaticMarginRatio", fmt.Sprintf("must be less than the most, %g, got %g", w.Most, w.Least)}
 	}
 	if forward, aft := w.Limits(); !(forward < aft) {
-		return &FieldError{"aftBalanceLimitXMeters", -1, "", fmt.Sprintf("leaves no place within the static margin's own window, %.4g to %.4g m", forward, aft)}
+		return &FieldError{"model.mass.aftBalanceLimitXMeters", -1, "", fmt.Sprintf("leaves no place within the static margin's own window, %.4g to %.4g m", forward, aft)}
 	}
 	return nil
 }
