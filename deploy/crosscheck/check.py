@@ -8,14 +8,18 @@ import sys
 import time
 
 import numpy as np
-import scipy.integrate
 import scipy.linalg
+import scipy.stats
 
 import lattice
+import motions
 
 SAME_MATRIX = 1e-9  # greatest relative difference of two solutions of one matrix
 SAME_WING = 0.005  # greatest relative difference of two lattices; the neutral point as a share of the chord
 SAME_RUN = 1e-6  # greatest relative difference of two integrations
+SAME_ROOTS = 1e-9  # greatest difference of two roots over the largest root of the matrix
+SAME_FUNCTION = 1e-15  # greatest relative difference of two values of an elementary function
+SAME_SHARE = 1e-12  # the same of a share of a distribution
 
 FIGURES = {
     "liftSlope": "lift slope",
@@ -46,6 +50,12 @@ def equations(system):
     return np.array(system["matrix"]).reshape(size, size), np.array(system["columns"]).T, np.array(system["answers"]).T
 
 
+def openblas():
+    """Whether the package runs on OpenBLAS."""
+    with open("/proc/self/maps", encoding="ascii", errors="replace") as loaded:
+        return "openblas" in loaded.read()
+
+
 def check_wing(wing):
     """The same matrix by the package, and the same planform by the lattice of lattice.py."""
     name, ours = wing["name"], wing["figures"]
@@ -63,26 +73,40 @@ def check_wing(wing):
 
 
 def check_launch(run):
-    """A take-off run by the package's own integrator of order eight."""
-    g, wind = run["gravityMetersPerSecondSquared"], run["headwindMetersPerSecond"] * np.cos(run["slopeRadians"])
+    """A take-off run by the package's own integrator."""
+    distance, duration = motions.take_off_run(run)
+    apart_distance = hold("launch: run", apart(run["runMeters"], distance), SAME_RUN)
+    apart_duration = hold("launch: time", apart(run["timeSeconds"], duration), SAME_RUN)
+    print(f"take-off run of {distance:.2f} m in {duration:.2f} s: distance {apart_distance:.1e}, time {apart_duration:.1e}")
 
-    def rate(t, state):
-        air = state[1] + wind
-        pressure = 0.5 * run["densityKilogramsPerCubicMeter"] * run["areaSquareMeters"] * air**2
-        thrust = (run["staticThrustNewtons"] - run["thrustFallNewtonsPerMeterPerSecond"] * air) * (1 - np.exp(-t / run["spoolTimeSeconds"]))
-        weight = run["massKilograms"] * g
-        normal = max(0.0, weight * np.cos(run["slopeRadians"]) - pressure * run["liftCoefficient"])
-        force = thrust - pressure * run["dragCoefficient"] - run["friction"] * normal - weight * np.sin(run["slopeRadians"])
-        return [state[1], max(force, 0.0) / run["massKilograms"] if state[1] <= 0 else force / run["massKilograms"]]
 
-    def rotates(t, state):
-        return state[1] + wind - run["rotationAirspeedMetersPerSecond"]
+def check_motions(all_motions):
+    """Roots of the same matrices, and of the equations of motion written anew."""
+    worst = 0.0
+    for motion in all_motions:
+        ours = [complex(root["Real"], root["Imaginary"]) for root in motion["roots"]]
+        of_matrix, of_aircraft = motions.roots(motion)
+        difference = hold(f"{motion['name']}: roots", motions.unmatched(ours, of_matrix), SAME_ROOTS)
+        if of_aircraft is not None:
+            anew = hold(f"{motion['name']}: roots of the equations of motion", motions.unmatched(ours, of_aircraft), SAME_ROOTS)
+            print(f"{motion['name']:28} roots of the same matrix {difference:.1e}, of the equations written anew {anew:.1e}")
+        worst = max(worst, difference)
+    print(f"{len(all_motions)} matrices of motion, largest difference of a root {worst:.1e}")
 
-    rotates.terminal = True
-    solved = scipy.integrate.solve_ivp(rate, (0, 60), [0.0, 0.0], method="DOP853", rtol=1e-12, atol=1e-12, events=rotates, max_step=0.05)
-    distance = hold("launch: run", apart(run["runMeters"], solved.y[0, -1]), SAME_RUN)
-    duration = hold("launch: time", apart(run["timeSeconds"], solved.t[-1]), SAME_RUN)
-    print(f"take-off run of {solved.y[0, -1]:.2f} m in {solved.t[-1]:.2f} s: distance {distance:.1e}, time {duration:.1e}")
+
+def check_functions(functions):
+    """Elementary functions and the factors of Student's distribution."""
+    worst = 0.0
+    for function in functions:
+        places, values = np.array(function["places"]), np.array(function["values"])
+        if function["name"] == "student":
+            # The package's quantile is good to nine digits, its distribution to all.
+            shares = scipy.stats.t.cdf(values, places) - scipy.stats.t.cdf(-values, places)
+            student = hold("Student factors", apart(shares, [scipy.stats.norm.cdf(1) - scipy.stats.norm.cdf(-1)]), SAME_SHARE)
+        else:
+            theirs = getattr(np, function["name"])(places)
+            worst = max(worst, hold(f"function {function['name']}", float(np.max(np.abs(values / theirs - 1))), SAME_FUNCTION))
+    print(f"{len(functions) - 1} elementary functions {worst:.1e}, shares within the Student factors {student:.1e}")
 
 
 def check_speed(timed):
@@ -96,6 +120,8 @@ def check_speed(timed):
         scipy.linalg.lu_solve(scipy.linalg.lu_factor(matrix, check_finite=False), columns, check_finite=False)
         times.append(time.perf_counter() - began)
     best, median = min(times), sorted(times)[len(times) // 2]
+    if not openblas():
+        failures.append("the package does not run on OpenBLAS, so that the ratio says nothing")
     print(
         f"{len(matrix)} equations, {columns.shape[1]} right-hand sides: core {timed['bestSeconds'] * 1e3:.2f} ms (median {timed['medianSeconds'] * 1e3:.2f}), "
         f"OpenBLAS {best * 1e3:.2f} ms (median {median * 1e3:.2f}): {timed['bestSeconds'] / best:.2f} times OpenBLAS"
@@ -108,6 +134,8 @@ def main():
         for wing in cases["wings"]:
             check_wing(wing)
         check_launch(cases["launch"])
+        check_motions(cases["motions"])
+        check_functions(cases["functions"])
     check_speed(cases["timed"])
     for failure in failures:
         print("DISAGREES", failure)

@@ -13,9 +13,11 @@ import (
 
 // cases is all that is compared.
 type cases struct {
-	Wings  []solvedWing `json:"wings"`
-	Launch launch       `json:"launch"`
-	Timed  timed        `json:"timed"`
+	Wings     []solvedWing `json:"wings"`
+	Launch    launch       `json:"launch"`
+	Motions   []natural    `json:"motions"`
+	Functions []sampled    `json:"functions"`
+	Timed     timed        `json:"timed"`
 }
 
 func main() {
@@ -43,7 +45,11 @@ func solveAll() (cases, error) {
 		}
 		all.Wings = append(all.Wings, solved)
 	}
+	all.Functions = functions()
 	var err error
+	if all.Motions, err = motions(); err != nil {
+		return all, err
+	}
 	if all.Launch, err = solveLaunch(); err != nil {
 		return all, err
 	}
