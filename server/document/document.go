@@ -112,9 +112,14 @@ func Digest(in assess.Input) string {
 	return hex.EncodeToString(sum[:])
 }
 
-// Assess computes the report of an input and writes the input's digest into it.
+// Assess computes the report of an input and writes the input's digest into it. What follows from the geometry alone is kept and used
+// again for every document of the same geometry.
 func Assess(in assess.Input) (assess.Report, error) {
-	report, err := assess.Run(in)
+	geometry, err := geometries.of(in)
+	if err != nil {
+		return assess.Report{}, err
+	}
+	report, err := geometry.Run(in)
 	if err != nil {
 		return assess.Report{}, err
 	}

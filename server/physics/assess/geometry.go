@@ -3,6 +3,7 @@ package assess
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"pitgate/server/physics/lift"
 	"pitgate/server/physics/planform"
@@ -20,16 +21,35 @@ type Geometry struct {
 	bodyMoment float64
 }
 
+// GeometryParts is all that Prepare reads of a document.
+type GeometryParts struct {
+	Surfaces []LiftingSurface `json:"surfaces,omitempty"`
+	Bodies   []Body           `json:"bodies,omitempty"`
+}
+
+// GeometryOf returns the parts of a document that decide its Geometry and nothing beside them: two documents with equal parts have
+// equal geometries.
+func GeometryOf(in Input) GeometryParts {
+	if in.Model == nil {
+		return GeometryParts{}
+	}
+	parts := GeometryParts{Surfaces: slices.Clone(in.Model.Surfaces), Bodies: in.Model.Bodies}
+	for i := range parts.Surfaces {
+		parts.Surfaces[i].MassKg = nil
+		parts.Surfaces[i].Controls = slices.Clone(parts.Surfaces[i].Controls)
+		for k := range parts.Surfaces[i].Controls {
+			parts.Surfaces[i].Controls[k].Linkage = nil
+		}
+	}
+	return parts
+}
+
 // Prepare computes the geometry of an input's model. A part that is missing is no error: the findings that need it are then unknown.
 // An error names a geometry that cannot exist.
 func Prepare(in Input) (*Geometry, error) {
-	w := &Geometry{main: -1}
-	if in.Model == nil || len(in.Model.Surfaces) == 0 {
-		w.missing = []string{"model.surfaces"}
-		return w, nil
-	}
-	for i := range in.Model.Surfaces {
-		w.addSurface(&in.Model.Surfaces[i], at("model.surfaces", i))
+	parts, w := GeometryOf(in), &Geometry{main: -1}
+	for i := range parts.Surfaces {
+		w.addSurface(&parts.Surfaces[i], at(surfacesPath, i))
 	}
 	w.main = planform.MainWing(w.surfaces)
 	if len(w.missing) > 0 || w.main < 0 {
@@ -39,16 +59,16 @@ func Prepare(in Input) (*Geometry, error) {
 	if err := planform.CheckAll(w.surfaces); err != nil {
 		return nil, err
 	}
-	return w, w.solveLattice(in.Model)
+	return w, w.solveLattice(parts.Bodies)
 }
 
 func (w *Geometry) lackWing() {
 	if len(w.missing) == 0 {
-		w.missing = []string{"model.surfaces"}
+		w.missing = []string{surfacesPath}
 	}
 }
 
-func (w *Geometry) solveLattice(model *ModelDescription) error {
+func (w *Geometry) solveLattice(bodies []Body) error {
 	measures, err := planform.Measure(w.surfaces[w.main])
 	if err != nil {
 		return err
@@ -62,16 +82,16 @@ func (w *Geometry) solveLattice(model *ModelDescription) error {
 	if err != nil {
 		return err
 	}
-	w.bodyMoment = w.bodies(model)
+	w.bodyMoment = w.bodies(bodies)
 	return nil
 }
 
 // bodies adds up the moment slopes of all bodies whose stations are whole.
-func (w *Geometry) bodies(model *ModelDescription) float64 {
+func (w *Geometry) bodies(bodies []Body) float64 {
 	root := w.surfaces[w.main].Stations[0]
 	sum := 0.0
-	for i := range model.Bodies {
-		body := &model.Bodies[i]
+	for i := range bodies {
+		body := &bodies[i]
 		sections, z := bodySections(body)
 		sides := 1.0
 		if yes(body.Mirrored) {

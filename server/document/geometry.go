@@ -1,0 +1,90 @@
+package document
+
+import (
+	"container/list"
+	"crypto/sha256"
+	"encoding/json"
+	"sync"
+
+	"pitgate/server/physics/assess"
+)
+
+// keptGeometries is how many solved geometries are kept: those of the models that are being worked on.
+const keptGeometries = 32
+
+var geometries = newGeometryCache(keptGeometries)
+
+// geometryDigest names the geometry of a document: equal digests come from equal bytes of all that assess.Prepare reads. False when
+// the document holds a number that JSON cannot write.
+func geometryDigest(in assess.Input) ([sha256.Size]byte, bool) {
+	if in.Model == nil {
+		return [sha256.Size]byte{}, true
+	}
+	text, err := json.Marshal(assess.GeometryOf(in))
+	if err != nil {
+		return [sha256.Size]byte{}, false
+	}
+	return sha256.Sum256(text), true
+}
+
+// geometryCache keeps the geometries used last. It may be used by many at once.
+type geometryCache struct {
+	mutex  sync.Mutex
+	room   int
+	places map[[sha256.Size]byte]*list.Element
+	recent *list.List // of keptGeometry, used last in front
+}
+
+type keptGeometry struct {
+	digest   [sha256.Size]byte
+	geometry *assess.Geometry
+}
+
+func newGeometryCache(room int) *geometryCache {
+	return &geometryCache{room: room, places: map[[sha256.Size]byte]*list.Element{}, recent: list.New()}
+}
+
+// of returns the geometry of a document, from the cache where an equal one was prepared before. Its error is that of assess.Prepare;
+// no geometry is kept then.
+func (c *geometryCache) of(in assess.Input) (*assess.Geometry, error) {
+	digest, ok := geometryDigest(in)
+	if !ok {
+		return assess.Prepare(in)
+	}
+	if kept := c.find(digest); kept != nil {
+		return kept, nil
+	}
+	prepared, err := assess.Prepare(in)
+	if err != nil {
+		return nil, err
+	}
+	c.keep(digest, prepared)
+	return prepared, nil
+}
+
+func (c *geometryCache) find(digest [sha256.Size]byte) *assess.Geometry {
+	c.mutex.Lock()
+	defer c.mutex.Unlock()
+	place, ok := c.places[digest]
+	if !ok {
+		return nil
+	}
+	c.recent.MoveToFront(place)
+	kept, _ := place.Value.(keptGeometry)
+	return kept.geometry
+}
+
+// keep adds a geometry and drops the one not used for longest when there is no room left.
+func (c *geometryCache) keep(digest [sha256.Size]byte, g *assess.Geometry) {
+	c.mutex.Lock()
+	defer c.mutex.Unlock()
+	if _, ok := c.places[digest]; ok {
+		return
+	}
+	c.places[digest] = c.recent.PushFront(keptGeometry{digest, g})
+	if c.recent.Len() > c.room {
+		last := c.recent.Back()
+		dropped, _ := c.recent.Remove(last).(keptGeometry)
+		delete(c.places, dropped.digest)
+	}
+}
