@@ -36,7 +36,7 @@ func solveWith(surfaces []planform.Surface, reference Reference, slope slopeOf) 
 		return nil, ErrNothingLifts
 	}
 	controls := listControls(surfaces, &l)
-	strengths, err := solveColumns(l.influence(1), l.boundaryColumns(controls))
+	strengths, err := solveColumns(l.influence(1)[0], l.boundaryColumns(controls))
 	if err != nil {
 		return nil, err
 	}

@@ -213,7 +213,6 @@ func TestControls(t *testing.T) {
 	near(t, "an all-moving tail is its incidence", mustSolve(t, turned, Grid{}).Lift(0), 0.01*whole[2].LiftSlope, 1e-9)
 }
 
-
 func TestBody(t *testing.T) {
 	t.Parallel()
 	s := mustSolve(t, wingAndTail(0.1), Grid{})

@@ -80,4 +80,3 @@ func (l *lattice) stripStrength(strength []float64) []float64 {
 	}
 	return sums
 }
-

@@ -70,4 +70,3 @@ type Solution struct {
 	slopeStrength   []float64 // circulation over speed per rad, each panel
 	basicStrength   []float64 // circulation over speed at zero incidence, each panel
 }
-

@@ -21,7 +21,7 @@ func System(surfaces []planform.Surface, reference Reference) (LinearSystem, err
 	if len(l.panels) == 0 {
 		return LinearSystem{}, ErrNothingLifts
 	}
-	matrix := l.influence(1)
+	matrix := l.influence(1)[0]
 	out := LinearSystem{Size: len(l.panels), Matrix: append([]float64(nil), matrix...), Columns: l.boundaryColumns(listControls(surfaces, &l))}
 	out.Strengths, err = solveColumns(matrix, out.Columns)
 	return out, err

@@ -48,30 +48,30 @@ func everyOnce(int, int) float64 { return 1 }
 func (l *lattice) farNormal(receiver, source int, image float64) float64 {
 	r, s := &l.strips[receiver], &l.strips[source]
 	core := l.coreBetween(receiver, source)
-	y, z := l.farAboveGround(s, r.middle.y, r.middle.z, core)
+	far := l.farAboveGround(s, r.middle.y, r.middle.z, core)
 	if !s.alone {
-		my, mz := l.farAboveGround(s, -r.middle.y, r.middle.z, core)
-		y, z = y-float64(image*my), z+float64(image*mz)
+		twin := l.farAboveGround(s, -r.middle.y, r.middle.z, core)
+		far = far.plus(velocity{-float64(image * twin.y), float64(image * twin.z)})
 	}
-	return (float64((r.b.y-r.a.y)*z) - float64((r.b.z-r.a.z)*y)) / r.Width
+	return (float64((r.b.y-r.a.y)*far.z) - float64((r.b.z-r.a.z)*far.y)) / r.Width
 }
 
-// farAboveGround returns the far velocity of a strip together with its image below the ground, as aboveGround does near the model.
-func (l *lattice) farAboveGround(s *latticeStrip, y, z, core float64) (vy, vz float64) {
-	vy, vz = s.farVelocity(y, z, core)
+// farAboveGround returns the far velocity of a strip together with its image below the ground, as belowGround gives it near the model.
+func (l *lattice) farAboveGround(s *latticeStrip, y, z, core float64) velocity {
+	v := s.farVelocity(y, z, core)
 	if l.ground > 0 {
-		gy, gz := s.farVelocity(y, -float64(2*l.ground)-z, 0)
-		vy, vz = vy+gy, vz-gz
+		image := s.farVelocity(y, -float64(2*l.ground)-z, 0)
+		v = v.plus(velocity{image.y, -image.z})
 	}
-	return vy, vz
+	return v
 }
 
 // farVelocity returns the y and z velocity of a strip's two trailing vortices far downstream per unit circulation.
-func (s *latticeStrip) farVelocity(y, z, core float64) (vy, vz float64) {
+func (s *latticeStrip) farVelocity(y, z, core float64) velocity {
 	ay, az, by, bz := y-s.a.y, z-s.a.z, y-s.b.y, z-s.b.z
 	la := farFactor(float64(ay*ay)+float64(az*az), max(0, core-float64(az*az)))
 	lb := farFactor(float64(by*by)+float64(bz*bz), max(0, core-float64(bz*bz)))
-	return float64(la*az) - float64(lb*bz), float64(lb*by) - float64(la*ay)
+	return velocity{float64(la*az) - float64(lb*bz), float64(lb*by) - float64(la*ay)}
 }
 
 // farFactor returns (h^2 + 3 c^2)/(2 pi (h^2 + c^2)^2), the limit of legFactor far downstream.
