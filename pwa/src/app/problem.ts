@@ -1,3 +1,6 @@
+/** What the server says against the value of one field. */
+export type FieldFault = { field: string; description: string };
+
 /** What went wrong with one request, in words a person can use. */
 export class Problem extends Error {
   constructor(
@@ -10,6 +13,8 @@ export class Problem extends Error {
     readonly faults: string[] = [],
     /** Stable reason in capitals, e.g. "ETAG_MISMATCH". */
     readonly reason = '',
+    /** The same faults by field, those that the message says too included. */
+    readonly fields: FieldFault[] = [],
   ) {
     super(message);
   }
@@ -52,8 +57,11 @@ export function problemFrom(
   fallback: string,
 ): Problem {
   const text = body?.message?.trim() ? body.message.trim() : fallback;
-  const faults = (body?.fieldViolations ?? [])
-    .filter((v) => v.description && !text.includes(v.description))
-    .map((v) => `${v.field ?? ''}: ${v.description ?? ''}`);
-  return new Problem(status, text, requestId || (body?.requestId ?? ''), faults, body?.reason ?? '');
+  const fields = (body?.fieldViolations ?? [])
+    .filter((v) => v.description)
+    .map((v) => ({ field: v.field ?? '', description: v.description ?? '' }));
+  const faults = fields
+    .filter((f) => !text.includes(f.description))
+    .map((f) => `${f.field}: ${f.description}`);
+  return new Problem(status, text, requestId || (body?.requestId ?? ''), faults, body?.reason ?? '', fields);
 }

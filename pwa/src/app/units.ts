@@ -26,7 +26,24 @@ const siPer: Record<string, number> = {
   hPa: 100,
 };
 
-const shownNames: Record<string, string> = { '1': '', deg: '°', degC: '°C', Pa: 'hPa', celsius: '°C' };
+const shownNames: Record<string, string> = {
+  '1': '',
+  deg: '°',
+  rad: '°',
+  degC: '°C',
+  celsius: '°C',
+  Pa: 'hPa',
+  '1/rad': 'per rad',
+  '1/deg': 'per °',
+  'deg/s': '°/s',
+  'deg/g': '° per g',
+  m2: 'm²',
+  m3: 'm³',
+  'm/s2': 'm/s²',
+  'kg/m2': 'kg/m²',
+  'kg/m3': 'kg/m³',
+  'kg m2': 'kg m²',
+};
 
 /** Unit in which a value stored in `si` is shown to this person. */
 export function shownUnit(si: string, choice: UnitChoice): string {
@@ -44,23 +61,39 @@ export function shownUnit(si: string, choice: UnitChoice): string {
   }
 }
 
+/** SI units in one shown unit; angles computed in radians are shown in degrees. */
+function factor(si: string, choice: UnitChoice): number {
+  return si === 'rad' ? Math.PI / 180 : (siPer[shownUnit(si, choice)] ?? 1);
+}
+
 /** Converts a stored SI value to the shown unit. */
 export function toShown(value: number, si: string, choice: UnitChoice): number {
-  return value / (siPer[shownUnit(si, choice)] ?? 1);
+  return value / factor(si, choice);
 }
 
 /** Converts a typed value in the shown unit back to SI. */
 export function fromShown(value: number, si: string, choice: UnitChoice): number {
-  return value * (siPer[shownUnit(si, choice)] ?? 1);
+  return value * factor(si, choice);
 }
+
+/** Below this a number is a rounding error of a zero. */
+const nothing = 1e-9;
 
 /** Three digits that count, no exponent, true minus sign; whole numbers from 1000. */
 export function numberText(value: number): string {
   const size = Math.abs(value);
-  const digits = size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3;
-  return new Intl.NumberFormat('en-GB', { maximumFractionDigits: digits, useGrouping: false })
-    .format(value === 0 ? 0 : value)
-    .replace(/^-/, '\u2212');
+  if (size < nothing) return '0';
+  const digits = size >= 100 ? 0 : size >= 10 ? 1 : 2;
+  const format = size < 1 ? { maximumSignificantDigits: 3 } : { maximumFractionDigits: digits };
+  return minus(new Intl.NumberFormat('en-GB', { ...format, useGrouping: false }).format(value));
+}
+
+const minus = (text: string): string => text.replace(/^-/, '\u2212');
+
+/** A number with as many decimals as a step of this size needs: marks of an axis, weights on a fine scale. */
+export function steppedText(value: number, step: number): string {
+  const digits = Math.min(6, Math.max(0, Math.ceil(-Math.log10(step) - 1e-9)));
+  return minus((Math.abs(value) < step * 1e-6 ? 0 : value).toFixed(digits));
 }
 
 /** Number and unit as one text, e.g. "14.2 m/s", "12.3°". */

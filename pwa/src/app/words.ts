@@ -1,4 +1,4 @@
-import type { ApprovalState, Injury, LaunchMethod, Role, Verdict } from './wire';
+import type { ApprovalState, HandlingClass, Injury, LaunchMethod, Role, Verdict } from './wire';
 
 /** Every word the page says. A second language is a second file of this shape. */
 export const words = {
@@ -294,6 +294,161 @@ export const words = {
     kind: 'kind',
     place: 'place (east, north)',
     number: 'no.',
+    line: 'line',
+    curveNone: (title: string) => `${title}: nothing to draw yet.`,
+    threeView: {
+      title: 'Three views',
+      none: 'No surface or body has measured stations yet, so there is nothing to draw.',
+      line: (span: string, long: string, points: string[]) =>
+        `Span ${span}, length ${long}.${points.length > 0 ? ` Aft of the datum: ${points.join(', ')}.` : ''}`,
+      views: { plan: 'from above', side: 'from the side', front: 'from the front' },
+      full: 'balance point, tanks full',
+      empty: 'balance point, tanks empty',
+      neutral: 'neutral point',
+      chord: 'mean chord',
+      thrust: 'thrust line and nozzle',
+      tank: 'tank, as a ball of its volume',
+      controls: 'controls',
+      part: 'part',
+      place: 'place (aft, starboard, up)',
+      measures: 'measures',
+      span: 'span',
+      rootChord: 'root chord',
+      tipChord: 'tip chord',
+      length: 'length',
+      width: 'width',
+      height: 'height',
+      diameter: 'diameter',
+      wheel: (name: string) => `wheel, ${name}`,
+      tankNamed: (name: string) => `tank, ${name}`,
+    },
+    breakdown: {
+      title: 'Where the drag comes from',
+      none: 'No drag has been computed yet.',
+      line: (sum: string, name: string, share: string, n: number) =>
+        `${String(n)} parts add up to a drag coefficient of ${sum}; the largest is ${name} with ${share}.`,
+      part: 'part',
+      coefficient: 'coefficient',
+      share: 'share',
+    },
+  },
+  sheet: {
+    label: 'What was computed of the model',
+    model: 'Model',
+    modelLine: (surfaces: number, bodies: number) =>
+      `Three views to scale; ${String(surfaces)} surfaces, ${String(bodies)} ${bodies === 1 ? 'body' : 'bodies'}.`,
+    lift: 'Lift and drag',
+    liftLine: (stall: string | undefined, drag: string | undefined) =>
+      stall === undefined && drag === undefined
+        ? 'Nothing computed yet.'
+        : `Greatest lift coefficient ${stall ?? 'unknown'}, drag coefficient without lift ${drag ?? 'unknown'}.`,
+    balance: 'Balance and trim',
+    balanceLine: (full: string | undefined, empty: string | undefined) =>
+      full === undefined && empty === undefined
+        ? 'No static margin computed yet.'
+        : `Static margin ${full ?? 'unknown'} of the mean chord with full tanks, ${empty ?? 'unknown'} empty.`,
+    quantities: 'All quantities',
+    quantitiesLine: (n: number) =>
+      n === 1
+        ? 'One number, with formula and source.'
+        : `${String(n)} numbers, each with formula and source.`,
+  },
+  ballast: {
+    title: 'Ballast',
+    line: 'Ways to bring the balance point into its window, least mass first.',
+    none: 'No ballast is needed, or no place for it is given.',
+    at: (x: string) => `at ${x}`,
+    notEnough: 'no mass that it holds is enough',
+    margins: (full: string, empty: string) => `static margin ${full} with full tanks, ${empty} empty`,
+  },
+  chain: {
+    title: 'How this number came about',
+    line: 'Open a step to see its formula, its source and what it was computed from, down to what was measured.',
+    from: 'Computed from:',
+    input: 'Input',
+    notGiven: 'not given',
+    circle: 'as above',
+    end: 'No formula is told for this number.',
+    yes: 'yes',
+    no: 'no',
+    entries: (n: number) => (n === 1 ? '1 entry' : `${String(n)} entries`),
+    search: 'Search the quantities',
+    searchHint: 'A word of the name, the formula or the source.',
+    found: (n: number, of: number) => `${String(n)} of ${String(of)} quantities`,
+  },
+  weigh: {
+    title: 'Weigh-in',
+    line: 'Put the model level on its scales, tanks empty, ready to fly. Everything you type here is computed at once.',
+    result: 'What the scales say',
+    waiting: 'Give the reading and the place of every scale to see mass and balance.',
+    prompt: 'No scale yet. Add one for each point the model stands on.',
+    takeWheels: 'One scale under each wheel',
+    add: (one: string) => `Add ${one}`,
+    remove: 'Remove',
+    up: 'Move up',
+    down: 'Move down',
+    of: (what: string, name: string) => `${what}: ${name}`,
+    count: (n: number) => (n === 0 ? 'none' : String(n)),
+    repeatsHint:
+      'Lift the model off and put it back; note each new reading. Three or more show the real spread.',
+    repeat: (n: number) => `Weighing ${String(n)}`,
+    addRepeat: 'Add a weighing',
+    removeRepeat: 'Remove the last one',
+    lists: {
+      scales: {
+        title: 'Scales',
+        one: 'a scale',
+        name: 'scale',
+        hint: 'One row a scale: under each wheel, or under the two or three points of a cradle.',
+      },
+      items: {
+        title: 'Items',
+        one: 'an item',
+        name: 'item',
+        hint: 'Each part with its mass and place. Their sum is compared with the scales.',
+      },
+      tanks: {
+        title: 'Tanks',
+        one: 'a tank',
+        name: 'tank',
+        hint: 'Fuel moves the balance point as it burns.',
+      },
+      ballast: {
+        title: 'Places for ballast',
+        one: 'a place',
+        name: 'place',
+        hint: 'Where weight can be fixed so that it cannot move in flight.',
+      },
+    },
+    cells: {
+      name: { label: 'Name', hint: '' },
+      readingKg: { label: 'Reading', hint: 'Wait until it stands still.' },
+      tareKg: { label: 'Tare', hint: 'Block or dish on the scale, weighed alone.' },
+      massKg: { label: 'Mass', hint: 'Weighed alone, with its screws and leads.' },
+      xMeters: { label: 'Aft of the datum', hint: 'From the datum, along the model; ahead of it negative.' },
+      yMeters: { label: 'To starboard', hint: 'From the middle; port negative.' },
+      zMeters: { label: 'Above the datum', hint: 'Up positive.' },
+      movable: { label: 'Can be moved to shift the balance', hint: '' },
+      capacityLiters: { label: 'Fuel, usable', hint: 'Fill from a measuring jug.' },
+      burnOrder: { label: 'Empties as number', hint: '1 is the first.' },
+      fillRatio: { label: 'Filled to', hint: '1 is full. Empty means full.' },
+      maximumMassKg: { label: 'Holds at most', hint: 'Leave empty for no limit.' },
+    },
+  },
+  handling: {
+    label: 'Made for',
+    hint: 'Decides the recommended window of the static margin.',
+    classes: {
+      HANDLING_CLASS_UNSPECIFIED: 'not said',
+      HANDLING_CLASS_TRAINER: 'first turbine, forgiving',
+      HANDLING_CLASS_SPORT: 'sport flying',
+      HANDLING_CLASS_FAST: 'high speed, small throws',
+      HANDLING_CLASS_CANARD: 'tail first',
+      HANDLING_CLASS_TAILLESS: 'tailless',
+    } satisfies Record<HandlingClass, string>,
+    throwUp: (name: string) => `Throw of the ${name}, trailing edge up`,
+    throwDown: (name: string) => `Throw of the ${name}, trailing edge down`,
+    throwHint: 'At full stick; angle gauge on the hinge line.',
   },
   obstacle: {
     OBSTACLE_KIND_UNSPECIFIED: 'obstacle',
@@ -345,7 +500,7 @@ export const words = {
     basis: 'known how',
     noteLabel: 'Note to the officer',
     noteHint: 'What the officer should know: what you changed, what you still mean to measure.',
-    wrong: 'Write a number.',
+    wrong: (name: string) => `${name}: write a number.`,
     saved: (time: string) => `Kept on this device at ${time}`,
     saving: 'Keeping …',
     unsaved: 'Nothing changed yet',
@@ -376,10 +531,9 @@ export const words = {
       label: 'Static thrust, full power',
       hint: 'Pull on a spring scale, model held, five seconds at full power.',
     },
-    'model.mass.tanks.0.capacityLiters': {
-      label: 'Fuel, usable',
-      hint: 'Fill from a measuring jug.',
-      unit: 'l',
+    'model.structure.wingTwistStiffnessNewtonMetersPerRadian': {
+      label: 'Wing twist stiffness',
+      hint: 'Root held, a bar across the tip with a weight at its end: moment over the angle it turns.',
     },
     'launchPlan.ramp.lengthMeters': { label: 'Ramp length', hint: 'What the model travels on the rails.' },
     'launchPlan.ramp.angleDegrees': { label: 'Ramp slope', hint: 'Against the horizontal.' },
@@ -402,7 +556,7 @@ export const words = {
     'day.windSpeedMetersPerSecond': { label: 'Wind, mean', hint: 'At 10 m, ten minutes.' },
     'day.gustSpeedMetersPerSecond': { label: 'Wind, highest gust', hint: 'Leave empty if unknown.' },
     'day.windDirectionDegrees': { label: 'Wind from', hint: 'Degrees true.' },
-  } satisfies Record<string, { label: string; hint: string; unit?: string }>,
+  } satisfies Record<string, { label: string; hint: string }>,
   day: {
     surface: 'Surface',
     time: 'Date and time of the flight',

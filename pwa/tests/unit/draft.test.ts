@@ -12,7 +12,7 @@ import {
   whole,
 } from '../../src/features/models/shared/draft';
 import { dropDraft, keepDraft, loadDraft } from '../../src/features/models/shared/draftStore';
-import { getIn, setIn, unitOf } from '../../src/features/models/shared/paths';
+import { getIn, setIn, unitOf } from '../../src/app/paths';
 import { startTrail, step, undo } from '../../src/features/models/shared/trail';
 
 const text = (name: string): string =>

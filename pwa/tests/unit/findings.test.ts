@@ -95,5 +95,5 @@ describe('report', () => {
 
 it('writes paths as people read them', () => {
   expect(pathText('model.engines[0].static_thrust_newtons')).toBe('static thrust, full power');
-  expect(pathText('model.gear.wheels[1].diameterMeters')).toBe('model, gear, wheels 2, diameter meters');
+  expect(pathText('model.gear.wheels[1].diameterMeters')).toBe('model, gear, wheels 2, diameter');
 });

@@ -5,6 +5,7 @@ import {
   numberText,
   parseNumber,
   show,
+  steppedText,
   toShown,
   type UnitChoice,
 } from '../../src/app/units';
@@ -32,7 +33,11 @@ describe('conversion', () => {
 describe('text', () => {
   it.each([
     [14.2345, 'm/s', '14.2\u00a0m/s'],
-    [0.0621, '1', '0.062'],
+    [0.0621, '1', '0.0621'],
+    [0.0000178455, 'Pa s', '0.0000178\u00a0Pa s'],
+    [1e-16, 'm', '0\u00a0m'],
+    [-Math.PI / 4, 'rad', '\u221245°'],
+    [0.6958, 'm2', '0.696\u00a0m²'],
     [1312.4, 'm', '1312\u00a0m'],
     [-1.6, 'm', '\u22121.6\u00a0m'],
     [-0, 'm', '0\u00a0m'],
@@ -50,6 +55,19 @@ describe('text', () => {
 
   it('keeps three digits that count', () => {
     expect([0.1234, 1.234, 12.34, 123.4].map(numberText)).toEqual(['0.123', '1.23', '12.3', '123']);
+  });
+});
+
+describe('numbers of an axis', () => {
+  it.each([
+    [0.3, 0.1, '0.3'],
+    [1, 0.2, '1.0'],
+    [-2, 1, '\u22122'],
+    [1e-17, 0.1, '0.0'],
+    [1200, 200, '1200'],
+    [3.2146, 0.001, '3.215'],
+  ])('%f in steps of %f', (value, step, text) => {
+    expect(steppedText(value, step)).toBe(text);
   });
 });
 

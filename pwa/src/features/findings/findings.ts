@@ -1,6 +1,7 @@
 import { show, type UnitChoice } from '../../app/units';
 import type { Finding, Report, VerdictCounts } from '../../app/wire';
 import { words } from '../../app/words';
+import { bareName, dotted, getIn } from '../../app/paths';
 
 /** The limit in words: "at least 3.00 m". */
 export function limitText(f: Finding, units: UnitChoice): string {
@@ -61,25 +62,38 @@ export function measureNext(report: Report): string | undefined {
 
 /** Label of the form's box for a path, however the path writes its names. */
 function boxLabel(path: string): string | undefined {
-  const camel = path.replace(/\[(\d+)\]/g, '.$1').replace(/_([a-z])/g, (_, c: string) => c.toUpperCase());
   const entries: Record<string, { label: string }> = words.entries;
-  return entries[camel]?.label.toLowerCase();
+  return entries[dotted(path)]?.label.toLowerCase();
 }
 
-/** A path of the document as words: "model, mass, empty mass kg". */
-export function pathText(path: string): string {
+/** The name of an entry of a list of the document, where it has one. */
+function nameAt(document: unknown, path: string): string | undefined {
+  const name = (getIn(document, path) as { name?: unknown } | undefined)?.name;
+  return typeof name === 'string' && name !== '' ? name : undefined;
+}
+
+/** One name of a path as words, its unit left out: "leadingEdgeXMeters" is "leading edge x". */
+function spoken(part: string): string {
+  return bareName(part)
+    .replace(/([a-z0-9])([A-Z])/g, '$1 $2')
+    .toLowerCase();
+}
+
+/** A path of the document as words: "model, fin, station 2, chord". Entries that carry a name are called by it. */
+export function pathText(path: string, document?: unknown): string {
   const label = boxLabel(path);
   if (label) return label;
-  return path
-    .replace(/\[(\d+)\]/g, (_, n: string) => ` ${String(Number(n) + 1)}`)
-    .split('.')
-    .map((part) =>
-      part
-        .replace(/_/g, ' ')
-        .replace(/([a-z0-9])([A-Z])/g, '$1 $2')
-        .toLowerCase(),
-    )
-    .join(', ');
+  const parts = dotted(path).split('.');
+  const said: string[] = [];
+  for (const [i, part] of parts.entries()) {
+    if (!/^\d+$/.test(part)) said.push(spoken(part));
+    else {
+      const list = said.pop() ?? '';
+      const name = nameAt(document, parts.slice(0, i + 1).join('.'));
+      said.push(name ?? `${list} ${String(Number(part) + 1)}`);
+    }
+  }
+  return said.join(', ');
 }
 
 /** Cautions of the report, or the standing ones when it carries none. */

@@ -30,9 +30,23 @@ export function setIn<T>(root: T, path: string, value: unknown): T {
   return copy as T;
 }
 
+/** The dotted form of a path however it writes its names: "engines[0].static_thrust" is "engines.0.staticThrust". */
+export function dotted(path: string): string {
+  return path.replace(/\[(\d+)\]/g, '.$1').replace(/_([a-z])/g, (_, c: string) => c.toUpperCase());
+}
+
+/** Endings of names that say a unit, longer ones before those they end with. */
 const units: [ending: string, si: string][] = [
+  ['NewtonMetersPerRadian', 'N m/rad'],
+  ['NewtonMeters', 'N m'],
   ['MetersPerSecond', 'm/s'],
   ['NewtonsPerMeter', 'N/m'],
+  ['KgPerCubicMeter', 'kg/m3'],
+  ['KgPerSecond', 'kg/s'],
+  ['KgSquareMeters', 'kg m2'],
+  ['GramsPerMinute', 'g/min'],
+  ['SquareMeters', 'm2'],
+  ['SquareMillimeters', 'mm²'],
   ['Meters', 'm'],
   ['Kg', 'kg'],
   ['Newtons', 'N'],
@@ -40,9 +54,21 @@ const units: [ending: string, si: string][] = [
   ['Celsius', 'degC'],
   ['Pascals', 'Pa'],
   ['Liters', 'l'],
+  ['Seconds', 's'],
+  ['Watts', 'W'],
+  ['Ratio', '1'],
 ];
+
+const unitEnding = (name: string): [ending: string, si: string] | undefined =>
+  units.find(([ending]) => name.endsWith(ending));
 
 /** Unit that stands at the end of a field's name. */
 export function unitOf(path: string): string {
-  return units.find(([ending]) => path.endsWith(ending))?.[1] ?? '1';
+  return unitEnding(path)?.[1] ?? '1';
+}
+
+/** A field's name without its unit. */
+export function bareName(name: string): string {
+  const ending = unitEnding(name)?.[0];
+  return ending !== undefined && ending.length < name.length ? name.slice(0, -ending.length) : name;
 }

@@ -1,0 +1,49 @@
+import { numberText } from '../../app/units';
+import type { Report, ReportCurve } from '../../app/wire';
+import { words } from '../../app/words';
+
+const order = {
+  lift: ['lift.curve', 'drag.polar', 'lift.span_loading'],
+  balance: ['trim.elevator', 'balance.burn'],
+};
+
+/** Curves of a part of the sheet in its order; curves that no part names stand with lift and drag. */
+export function curvesOf(report: Report | undefined, part: keyof typeof order): ReportCurve[] {
+  const curves = report?.curves ?? [];
+  const named = order[part]
+    .map((id) => curves.find((c) => c.id === id))
+    .filter((c): c is ReportCurve => c !== undefined);
+  if (part !== 'lift') return named;
+  const known = Object.values(order).flat();
+  return [...named, ...curves.filter((c) => !known.includes(c.id ?? ''))];
+}
+
+/** A number of the report by the id of its quantity, else of its finding; undefined when it was not computed. */
+export function numberOf(report: Report | undefined, id: string): number | undefined {
+  const quantity = report?.quantities?.find((q) => q.id === id)?.value;
+  return quantity ?? report?.findings?.find((f) => f.id === id)?.value;
+}
+
+const text = (value: number | undefined): string | undefined =>
+  value === undefined ? undefined : numberText(value);
+
+/** The deciding numbers of lift and drag. */
+export function liftLine(report: Report | undefined): string {
+  return words.sheet.liftLine(
+    text(numberOf(report, 'lift.maximum_coefficient')),
+    text(numberOf(report, 'drag.zero_lift')),
+  );
+}
+
+/** A share as a percentage. */
+export function percent(ratio: number | undefined): string | undefined {
+  return ratio === undefined ? undefined : `${numberText(Math.round(ratio * 1000) / 10)} %`;
+}
+
+/** The static margins in words. */
+export function balanceLine(report: Report | undefined): string {
+  return words.sheet.balanceLine(
+    percent(numberOf(report, 'balance.margin_full')),
+    percent(numberOf(report, 'balance.margin_empty')),
+  );
+}
