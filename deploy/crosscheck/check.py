@@ -62,7 +62,7 @@ def check_wing(wing):
     matrix, columns, answers = equations(wing["system"])
     solved = scipy.linalg.solve(matrix, columns)
     same = max(hold(f"{name}: solution of column {k}", apart(answers[:, k], solved[:, k]), SAME_MATRIX) for k in range(columns.shape[1]) if np.any(columns[:, k]))
-    other = lattice.Lattice(wing["surfaces"])
+    other = lattice.Lattice(wing["surfaces"], wing["groundHeightMeters"])
     theirs = other.figures(wing["liftCoefficient"])
     scales = {"neutralPointMeters": other.chord}
     differences = {k: abs(ours[k] - theirs[k]) / abs(scales.get(k, theirs[k])) for k in ours}

@@ -35,6 +35,11 @@ def horseshoe(points, left, right, left_edge, right_edge):
     return sum(segment(points, start, end) for start, end in zip(corners[:-1], corners[1:]))
 
 
+def below(points, height):
+    """Mirror images of points in the ground, which lies a height under the origin."""
+    return np.stack([points[..., 0], points[..., 1], -2 * height - points[..., 2]], axis=-1)
+
+
 class Surface:
     """One straight-tapered surface: what the planform gives at a place y from tip to tip."""
 
@@ -45,6 +50,7 @@ class Surface:
         self.sweep, self.dihedral = numbers["leadingEdgeSweepRadians"], numbers["dihedralRadians"]
         self.incidence, self.twist = numbers["incidenceRadians"], numbers["tipTwistRadians"]
         self.rows, self.strips = numbers["rows"], numbers["strips"]
+        self.equal = numbers.get("equalStrips", 0)
 
     def area(self):
         """Projected area, m2."""
@@ -80,15 +86,22 @@ class Surface:
         return np.stack([np.sin(angle) * np.cos(slope), -np.cos(angle) * np.sin(slope), np.cos(angle) * np.cos(slope)], axis=-1)
 
     def cuts(self):
-        """Edges and middles of the strips from port tip to starboard tip, even in the angle of y = -half cos(angle)."""
+        """Edges and middles of the strips from port tip to starboard tip, even in the angle of y = -half cos(angle).
+
+        Equal strips end a quarter strip short of the tips (Hough, Journal of Aircraft 10, 1973).
+        """
+        if self.equal:
+            edges = np.arange(-self.equal, self.equal + 1) * self.half / (self.equal + 0.25)
+            return edges, (edges[1:] + edges[:-1]) / 2
         edges = np.linspace(0, np.pi, 2 * self.strips + 1)
         return -self.half * np.cos(edges), -self.half * np.cos((edges[1:] + edges[:-1]) / 2)
 
 
 class Lattice:
-    """The horseshoes of all surfaces; coefficients on area, chord and span of the first."""
+    """The horseshoes of all surfaces; coefficients on area, chord and span of the first. Height 0 is far from the ground."""
 
-    def __init__(self, surfaces):
+    def __init__(self, surfaces, height=0.0):
+        self.height = height
         self.surfaces = [Surface(s) for s in surfaces]
         main = self.surfaces[0]
         self.area, self.chord, self.span = main.area(), main.mean_chord(), 2 * main.half
@@ -106,7 +119,10 @@ class Lattice:
                 wake.append([surface.place(y, 1.0) for y in (port, middle, starboard)])
         self.left, self.right, self.control = np.array(left), np.array(right), np.array(control)
         self.normal, self.strip, self.wake = np.array(normal), np.array(strip), np.array(wake)
-        velocity = horseshoe(self.control, self.left, self.right, self.wake[self.strip, 0], self.wake[self.strip, 2])
+        corners = [self.left, self.right, self.wake[self.strip, 0], self.wake[self.strip, 2]]
+        velocity = horseshoe(self.control, *corners)
+        if height:
+            velocity -= horseshoe(self.control, *(below(corner, height) for corner in corners))
         self.matrix = np.einsum("ijk,ik->ij", velocity, self.normal)
 
     def circulation(self, incidence, roll_rate=0.0):
@@ -133,17 +149,20 @@ class Lattice:
     def induced_drag(self, circulation):
         """Induced-drag coefficient from the wake far behind: sum of circulation times normal wash times width over the area."""
         strength = np.bincount(self.strip, weights=circulation)
-        port, middle, starboard = (self.wake[:, k, 1:] for k in range(3))
-        across = starboard - port
+        port, middle, starboard = (self.wake[:, k] for k in range(3))
+        across = (starboard - port)[:, 1:]
         width = np.linalg.norm(across, axis=1)
         normal = np.stack([-across[:, 1], across[:, 0]], axis=1) / width[:, None]
 
         def vortex(center):
             """Velocity in the plane by unit vortices along the stream."""
-            arm = middle[:, None, :] - center[None, :, :]
+            arm = middle[:, None, 1:] - center[None, :, 1:]
             return np.stack([-arm[..., 1], arm[..., 0]], axis=2) / (2 * np.pi * np.sum(arm * arm, axis=2))[..., None]
 
-        wash = np.einsum("ijk,j,ik->i", vortex(port) - vortex(starboard), strength, normal)
+        velocity = vortex(port) - vortex(starboard)
+        if self.height:
+            velocity -= vortex(below(port, self.height)) - vortex(below(starboard, self.height))
+        wash = np.einsum("ijk,j,ik->i", velocity, strength, normal)
         return abs(np.sum(strength * wash * width)) / self.area
 
     def figures(self, lift):

@@ -21,6 +21,8 @@ type trapezoid struct {
 	TipTwist         float64 `json:"tipTwistRadians"`
 	Rows             int     `json:"rows"`
 	Strips           int     `json:"strips"`
+	// EqualStrips are those of the other program where it must have equal ones: edge behind edge, a bare wake does a tail in it no harm.
+	EqualStrips int `json:"equalStrips,omitempty"`
 }
 
 // surface returns the trapezoid as the core takes it.
@@ -57,6 +59,7 @@ func radians(degrees float64) float64 { return degrees * math.Pi / 180 }
 type namedWing struct {
 	name     string
 	surfaces []trapezoid
+	height   float64 // over the ground, m; 0 far from it
 }
 
 // wings returns the wings that both programs solve; the first surface is the reference.
@@ -70,13 +73,23 @@ func wings() []namedWing {
 		Role: planform.RoleTailplane, HalfSpan: 0.32, RootChord: 0.17, TipChord: 0.13, RootX: 0.95, RootZ: 0.15, Incidence: radians(-1), Rows: rows, Strips: strips,
 	}
 	return []namedWing{
-		{"rectangular", []trapezoid{wing(6, 1, 0)}},
-		{"tapered", []trapezoid{wing(7, 0.5, 0)}},
-		{"swept", []trapezoid{wing(7, 0.5, 25)}},
-		{"swept, twisted, raised tips", []trapezoid{bent}},
-		{"canard and wing", []trapezoid{wing(6, 0.7, 10), front}},
-		{"wing and tail", []trapezoid{wing(8, 0.6, 0), tail}},
+		{name: "rectangular", surfaces: []trapezoid{wing(6, 1, 0)}},
+		{name: "tapered", surfaces: []trapezoid{wing(7, 0.5, 0)}},
+		{name: "swept", surfaces: []trapezoid{wing(7, 0.5, 25)}},
+		{name: "swept, twisted, raised tips", surfaces: []trapezoid{bent}},
+		{name: "canard and wing", surfaces: []trapezoid{wing(6, 0.7, 10), front}},
+		{name: "wing and tail", surfaces: []trapezoid{wing(8, 0.6, 0), tail}},
+		{name: "tail in the wing's wake", surfaces: tailInTheWake()},
+		{name: "near the ground", surfaces: []trapezoid{wing(7, 0.5, 10)}, height: 0.3},
 	}
+}
+
+// tailInTheWake is a tail in the plane of a wing, of such a span that equal strips of both lie edge behind edge.
+func tailInTheWake() []trapezoid {
+	front, back := wing(8, 1, 0), trapezoid{Role: planform.RoleTailplane, RootChord: 0.17, TipChord: 0.13, RootX: 0.95, Rows: rows, Strips: strips}
+	front.EqualStrips, back.EqualStrips = 20, 8
+	back.HalfSpan = front.HalfSpan * (8 + 0.25) / (20 + 0.25)
+	return []trapezoid{front, back}
 }
 
 // figures is what the two programs are compared by.
@@ -98,6 +111,7 @@ type system struct {
 type solvedWing struct {
 	Name     string      `json:"name"`
 	Surfaces []trapezoid `json:"surfaces"`
+	Height   float64     `json:"groundHeightMeters"`
 	System   system      `json:"system"`
 	Lift     float64     `json:"liftCoefficient"` // at which the induced drag is taken
 	Figures  figures     `json:"figures"`
@@ -105,12 +119,12 @@ type solvedWing struct {
 
 // solveWing lets the core solve a wing.
 func solveWing(w namedWing) (solvedWing, error) {
-	out := solvedWing{Name: w.name, Surfaces: w.surfaces, Lift: 0.5}
+	out := solvedWing{Name: w.name, Surfaces: w.surfaces, Height: w.height, Lift: 0.5}
 	var surfaces []planform.Surface
 	for _, s := range w.surfaces {
 		surfaces = append(surfaces, s.surface())
 	}
-	reference := lift.Reference{Grid: lift.Grid{Chordwise: rows, Spanwise: strips}}
+	reference := lift.Reference{Grid: lift.Grid{Chordwise: rows, Spanwise: strips}, GroundHeight: w.height}
 	equations, err := lift.System(surfaces, reference)
 	if err != nil {
 		return out, err
