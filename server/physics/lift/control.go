@@ -21,7 +21,7 @@ func listControls(surfaces []planform.Surface, l *lattice) []control {
 	for _, name := range l.names {
 		s := surfaces[name.index]
 		if s.AllMoving {
-			c := control{surface: s.Name, name: s.Name, role: planform.ControlElevator, chordRatio: 1, effectiveness: 1}
+			c := control{surface: s.Name, name: s.Name, role: allMovingRole(s.Role), chordRatio: 1, effectiveness: 1}
 			c.cover = l.cover(name.index, 0, 1)
 			out = append(out, c)
 		}
@@ -30,6 +30,48 @@ func listControls(surfaces []planform.Surface, l *lattice) []control {
 		}
 	}
 	return out
+}
+
+// allMovingRole returns the role of a surface that turns as a whole.
+func allMovingRole(surface string) string {
+	switch surface {
+	case planform.RoleFin:
+		return planform.ControlRudder
+	case planform.RoleVTail:
+		return planform.ControlRuddervator
+	}
+	return planform.ControlElevator
+}
+
+// lateralControls gathers the controls that are moved opposite on the two sides, and rudders.
+func lateralControls(surfaces []planform.Surface, l *lattice) []control {
+	var out []control
+	for _, c := range listControls(surfaces, l) {
+		switch c.role {
+		case planform.ControlAileron, planform.ControlElevon, planform.ControlFlaperon, planform.ControlRuddervator, planform.ControlRudder:
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// sideColumn returns the right-hand side of a lateral control: starboard trailing edge up and port one down, on fins to port.
+func (l *lattice) sideColumn(c control) []float64 {
+	column := make([]float64, len(l.panels))
+	for i := range l.panels {
+		strip := &l.strips[l.panels[i].strip]
+		column[i] = float64(float64(c.effectiveness*c.cover[l.panels[i].strip]) * strip.sideways(l.panels[i].normalY))
+	}
+	return column
+}
+
+// sideways returns 1 where a lateral control takes lift from a strip along its normal, -1 where it adds lift.
+func (s *latticeStrip) sideways(normalY float64) float64 {
+	upright := s.Role == planform.RoleFin || s.Role == planform.RoleWinglet
+	if upright && normalY > 0 || !upright && s.middle.y < 0 {
+		return -1
+	}
+	return 1
 }
 
 // newControl returns a hinged control with its efficiency applied.

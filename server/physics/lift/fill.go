@@ -30,7 +30,8 @@ func (s *Solution) fill(strengths [][]float64, controls []control) {
 // fillInduced stores the induced drag as a quadratic of the incidence.
 func (s *Solution) fillInduced(strengths [][]float64) {
 	slope, basic := s.lattice.stripStrength(strengths[columnIncidence]), s.lattice.stripStrength(strengths[columnBasic])
-	washSlope, washBasic := s.lattice.trefftzWash(slope), s.lattice.trefftzWash(basic)
+	far := s.lattice.trefftzMatrix()
+	washSlope, washBasic := washOf(far, slope), washOf(far, basic)
 	area := s.Reference.Area
 	quadratic := s.lattice.inducedArea(slope, washSlope) / area
 	s.inducedCross = (s.lattice.inducedArea(slope, washBasic) + s.lattice.inducedArea(basic, washSlope)) / area

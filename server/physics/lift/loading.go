@@ -30,7 +30,7 @@ func (l *lattice) boundaryColumns(controls []control) [][]float64 {
 
 // liftAndMoment returns lift over dynamic pressure (m2) and nose-up moment about x = 0 over dynamic pressure (m3), both sides.
 //
-// Formula: L/q = 4 sum g dy, M/q = -4 sum x g dy; where g circulation over speed, x middle of the bound leg, dy its width.
+// Formula: L/q = 4 sum g dy, M/q = -4 sum x g dy (half as much for a strip without image); where g circulation over speed, x middle of the bound leg, dy its width.
 // Valid for: symmetric flight, small angles.
 // Source: Kutta-Joukowski theorem.
 func (l *lattice) liftAndMoment(strength []float64) (lift, moment float64) {
@@ -39,7 +39,7 @@ func (l *lattice) liftAndMoment(strength []float64) (lift, moment float64) {
 		if !l.counts(p.strip) {
 			continue
 		}
-		force := float64(4 * float64(strength[i]*(p.b.y-p.a.y)))
+		force := float64(2 * float64(l.strips[p.strip].sides()*float64(strength[i]*(p.b.y-p.a.y))))
 		lift += force
 		moment -= float64(force * float64(0.5*(p.a.x+p.b.x)))
 	}

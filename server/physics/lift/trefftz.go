@@ -2,28 +2,44 @@ package lift
 
 import "math"
 
-// trefftzWash returns the normal velocity far behind each strip, over speed, for strip circulations over speed.
+// trefftzMatrix returns the normal velocity far behind each strip per unit circulation of each, weighted for the drag of all together.
 //
 // Formula: two-dimensional vortices (g/(2 pi h^2)) at the strip edges, with core between surfaces, images included. Between two
 // surfaces only the wash on the one with the finer strips is taken, twice: by Munk's theorem the two shares of the drag are equal, and
 // the wash of a wide wake on narrow strips is the one the lattice resolves.
 // Valid for: symmetric flight, wake along x.
 // Source: Trefftz-plane method, Katz and Plotkin, Low-Speed Aerodynamics.
-func (l *lattice) trefftzWash(strength []float64) []float64 {
-	return l.farWash(strength, 1, l.mutualWeight)
+func (l *lattice) trefftzMatrix() []float64 {
+	far := l.farMatrix(1)
+	for i := range l.strips {
+		for j := range l.strips {
+			far[i*len(l.strips)+j] *= l.mutualWeight(i, j)
+		}
+	}
+	return far
 }
 
-// farWash sums the normal velocities far behind each strip; weight says how often a source counts on a receiver.
-func (l *lattice) farWash(strength []float64, image float64, weight func(receiver, source int) float64) []float64 {
-	wash := make([]float64, len(l.strips))
-	for i := range l.strips {
-		sum := 0.0
-		for j := range l.strips {
-			if w := weight(i, j); w != 0 {
-				sum += float64(float64(w*strength[j]) * l.farNormal(i, j, image))
-			}
+// farMatrix returns the normal velocity far behind every strip per unit circulation of every strip, row by row, as it acts there; image as
+// for influence.
+func (l *lattice) farMatrix(image float64) []float64 {
+	n := len(l.strips)
+	far := make([]float64, n*n)
+	for i := range n {
+		for j := range n {
+			far[i*n+j] = l.farNormal(i, j, image)
 		}
-		wash[i] = sum
+	}
+	return far
+}
+
+// washOf multiplies a matrix of farMatrix or trefftzMatrix with the circulations of the strips.
+func washOf(far, strength []float64) []float64 {
+	n := len(strength)
+	wash := make([]float64, n)
+	for i := range n {
+		for j, g := range strength {
+			wash[i] += float64(far[i*n+j] * g)
+		}
 	}
 	return wash
 }
@@ -40,9 +56,6 @@ func (l *lattice) mutualWeight(receiver, source int) float64 {
 	}
 	return 0
 }
-
-// everyOnce is the weight of a wash that is wanted where it acts.
-func everyOnce(int, int) float64 { return 1 }
 
 // farNormal returns the normal velocity far behind one strip per unit circulation of another and its images.
 func (l *lattice) farNormal(receiver, source int, image float64) float64 {

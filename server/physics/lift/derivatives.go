@@ -1,0 +1,123 @@
+package lift
+
+import (
+	"math"
+
+	"pitgate/server/physics/elementary"
+	"pitgate/server/physics/planform"
+)
+
+// IncidenceFor returns the incidence of the model's x axis at a lift coefficient, controls neutral, rad.
+func (a *Lateral) IncidenceFor(liftCoefficient float64) float64 {
+	return a.ZeroLift + liftCoefficient/a.LiftSlope
+}
+
+// At returns the derivatives in stability axes through the point (x, 0, z) at a lift coefficient.
+//
+// Formula: linear part of the lattice about the point, the sideslip arms of the rates shifted with it; roll and roll rate turned by the
+// incidence a (L + a N, p + a r) for what acts sideways; plus the parts that grow with lift: forces of the motion on the loading of the
+// lift, change of that loading by the yaw rate, induced drag of either with the other, and YawStiffness of the wing's wake.
+// Valid for: attached flow. Left out: bodies, propellers, and the profile drag's part of the yaw damping (see ProfileYawDamping).
+// Source: vortex lattice; Etkin, Dynamics of Flight, for the axes.
+func (a *Lateral) At(x, z, liftCoefficient float64) LateralDerivatives {
+	incidence := a.IncidenceFor(liftCoefficient)
+	var linear, all [motions]lateralForces
+	for m := range motions {
+		linear[m] = a.terms[m].linear.about(x/a.Reference.Span, z/a.Reference.Span)
+		lift := a.terms[m].lift[1].plus(incidence, a.terms[m].lift[0])
+		if m == yawRate {
+			lift.yaw += a.yawRateDrag(incidence)
+		}
+		all[m] = linear[m].plus(1, lift.about(x/a.Reference.Span, z/a.Reference.Span))
+	}
+	for _, set := range []*[motions]lateralForces{&linear, &all} {
+		beta := set[sideslip]
+		set[rollRate] = set[rollRate].plus(-float64(2*z)/a.Reference.Span, beta)
+		set[yawRate] = set[yawRate].plus(float64(2*x)/a.Reference.Span, beta)
+	}
+	all[rollRate] = all[rollRate].plus(incidence, linear[yawRate])
+	for m := range motions {
+		all[m].roll += float64(incidence * linear[m].yaw)
+	}
+	out := LateralDerivatives{
+		all[sideslip].side, all[sideslip].roll, all[sideslip].yaw,
+		all[rollRate].side, all[rollRate].roll, all[rollRate].yaw,
+		all[yawRate].side, all[yawRate].roll, all[yawRate].yaw,
+	}
+	out.YawBeta += YawStiffness(liftCoefficient, a.wing.aspect, a.wing.sweep, (a.wing.quarterX-x)/a.wing.chord)
+	return out
+}
+
+// yawRateDrag returns the yaw damping that the induced drag of the turned loading adds at an incidence.
+func (a *Lateral) yawRateDrag(incidence float64) float64 {
+	square := float64(a.yawDrag[0][0] * float64(incidence*incidence))
+	return square + float64((a.yawDrag[0][1]+a.yawDrag[1][0])*incidence) + a.yawDrag[1][1]
+}
+
+// Controls returns what each lateral control does about the point (x, 0, z) at a lift coefficient, in stability axes.
+func (a *Lateral) Controls(x, z, liftCoefficient float64) []LateralControl {
+	incidence := a.IncidenceFor(liftCoefficient)
+	out := make([]LateralControl, len(a.controls))
+	for i, c := range a.controls {
+		linear := c.terms.linear.about(x/a.Reference.Span, z/a.Reference.Span)
+		lift := c.terms.lift[1].plus(incidence, c.terms.lift[0])
+		out[i] = c.LateralControl
+		out[i].SideForce, out[i].Roll = linear.side, linear.roll+float64(incidence*linear.yaw)
+		out[i].Yaw = linear.yaw + lift.yaw
+	}
+	return out
+}
+
+// ProfileYawDamping returns the part of the yaw damping (yawing moment per unit r b/(2 V)) that a profile drag of the wings adds.
+//
+// Formula: -8 cd/(S b^2) integral c y^2 dy over the half span; where cd profile-drag coefficient of the wings.
+// Valid for: the same drag coefficient along the span.
+// Source: strip integration, Etkin, Dynamics of Flight (from memory).
+func (a *Lateral) ProfileYawDamping(profileDrag float64) float64 {
+	return -float64(a.spread * profileDrag)
+}
+
+// wingSpread returns 8/(S b^2) integral c y^2 dy of the wings, half of it for strips without image.
+func (l *lattice) wingSpread(r Reference) float64 {
+	sum := 0.0
+	for i := range l.strips {
+		s := &l.strips[i]
+		if s.stallsTheModel() {
+			sum += float64(float64(4*s.sides()) * float64(float64(s.Chord*s.Width)*float64(s.middle.y*s.middle.y)))
+		}
+	}
+	return sum / float64(r.Area*float64(r.Span*r.Span))
+}
+
+// wingMeasures are what the closed forms of the wing need.
+type wingMeasures struct{ aspect, sweep, quarterX, chord float64 }
+
+// measureWing measures the main wing; aspect 0 leaves the closed forms out.
+func measureWing(surfaces []planform.Surface) wingMeasures {
+	i := planform.MainWing(surfaces)
+	if i < 0 {
+		return wingMeasures{chord: 1}
+	}
+	m, err := planform.Measure(surfaces[i])
+	if err != nil || !(m.MeanAerodynamicChord > 0) {
+		return wingMeasures{chord: 1}
+	}
+	return wingMeasures{m.AspectRatio, m.QuarterChordSweep, m.QuarterChordX, m.MeanAerodynamicChord}
+}
+
+// YawStiffness returns the yawing-moment slope that a wing's own wake gives it in sideslip, per rad.
+//
+// Formula: CL^2 (1/(4 pi A) - tan L/(pi A (A + 4 cos L)) (cos L - A/2 - A^2/(8 cos L) + 6 d sin L/A)); where A aspect ratio, L sweep of
+// the quarter-chord line, d distance from the reference point aft to the wing's aerodynamic centre over its mean chord.
+// Valid for: A above 1, sweep to 60 degrees; 0 for a wing without aspect ratio.
+// Source: DATCOM, as in Raymer, Aircraft Design: A Conceptual Approach, chapter 16 (the swept part from memory).
+func YawStiffness(liftCoefficient, aspectRatio, sweep, aft float64) float64 {
+	if !(aspectRatio > 0) || !(math.Abs(sweep) < 1.5) {
+		return 0
+	}
+	cosine := elementary.Cos(sweep)
+	square := float64(aspectRatio * aspectRatio)
+	bracket := cosine - aspectRatio/2 - square/float64(8*cosine) + float64(float64(6*aft)*elementary.Sin(sweep))/aspectRatio
+	swept := float64(elementary.Tan(sweep)*bracket) / float64(float64(math.Pi*aspectRatio)*(aspectRatio+float64(4*cosine)))
+	return float64(float64(liftCoefficient*liftCoefficient) * (1/float64(4*math.Pi*aspectRatio) - swept))
+}
