@@ -188,6 +188,10 @@ func (t *Travel) extremes() {
 			t.Aft = p
 		}
 	}
+	if !(t.Full.Left > t.Empty.Left) {
+		t.Note = fmt.Sprintf("No fuel burns: the balance point stays at x = %.4f m.", t.Full.X)
+		return
+	}
 	t.Note = fmt.Sprintf("Between x = %.4f m with %.2f kg of fuel and x = %.4f m with %.2f kg: %.1f mm of travel over %.2f kg burnt.",
 		t.Forward.X, t.Forward.Left, t.Aft.X, t.Aft.Left, 1000*(t.Aft.X-t.Forward.X), t.Empty.Burnt)
 }
