@@ -16,6 +16,7 @@ import motions
 
 SAME_MATRIX = 1e-9  # greatest relative difference of two solutions of one matrix
 SAME_WING = 0.005  # greatest relative difference of two lattices; the neutral point as a share of the chord
+SMALL = 0.02  # a derivative below this is compared with this instead of with itself
 SAME_RUN = 1e-6  # greatest relative difference of two integrations
 SAME_ROOTS = 1e-9  # greatest difference of two roots over the largest root of the matrix
 SAME_FUNCTION = 1e-15  # greatest relative difference of two values of an elementary function
@@ -25,7 +26,7 @@ FIGURES = {
     "liftSlope": "lift slope",
     "neutralPointMeters": "neutral point (of the chord)",
     "inducedDrag": "induced drag",
-    "rollDamping": "roll damping",
+    "sideways": "sideways",
 }
 
 failures = []
@@ -61,15 +62,30 @@ def check_wing(wing):
     name, ours = wing["name"], wing["figures"]
     matrix, columns, answers = equations(wing["system"])
     solved = scipy.linalg.solve(matrix, columns)
-    same = max(hold(f"{name}: solution of column {k}", apart(answers[:, k], solved[:, k]), SAME_MATRIX) for k in range(columns.shape[1]) if np.any(columns[:, k]))
+    filled = [k for k in range(columns.shape[1]) if np.any(columns[:, k])]
+    same = max(hold(f"{name}: solution of column {k}", apart(answers[:, k], solved[:, k]), SAME_MATRIX) for k in filled)
     other = lattice.Lattice(wing["surfaces"], wing["groundHeightMeters"])
     theirs = other.figures(wing["liftCoefficient"])
     scales = {"neutralPointMeters": other.chord}
     differences = {k: abs(ours[k] - theirs[k]) / abs(scales.get(k, theirs[k])) for k in ours}
     for key, difference in differences.items():
         hold(f"{name}: {key} {ours[key]:.6g} against {theirs[key]:.6g}", difference, SAME_WING)
+    differences["sideways"] = check_sideways(name, wing["sideways"], other)
     listed = ", ".join(f"{FIGURES[key]} {difference:.3%}" for key, difference in differences.items())
     print(f"{name:28} {len(matrix):4} unknowns, same matrix {same:.1e}; own lattice: {listed}")
+
+
+def check_sideways(name, ours, other):
+    """Roll in sideways motions under a little lift, and side force and yaw too where nothing lifts; the largest difference."""
+    theirs = other.derivatives(other.incidence_for(ours["liftCoefficient"]), ours["pointMeters"])[1]
+    pairs = [("roll", np.array(ours["roll"]), theirs)]
+    if "still" in ours:
+        pairs.append(("side force, roll, yaw without lift", np.array(ours["still"]), other.derivatives(0.0, ours["pointMeters"])))
+    worst = 0.0
+    for what, mine, anew in pairs:
+        difference = float(np.max(np.abs(mine - anew) / np.maximum(np.abs(anew), SMALL)))
+        worst = max(worst, hold(f"{name}: {what} in sideslip, roll, yaw {mine.tolist()} against {anew.tolist()}", difference, SAME_WING))
+    return worst
 
 
 def check_launch(run):
@@ -123,7 +139,8 @@ def check_speed(timed):
     if not openblas():
         failures.append("the package does not run on OpenBLAS, so that the ratio says nothing")
     print(
-        f"{len(matrix)} equations, {columns.shape[1]} right-hand sides: core {timed['bestSeconds'] * 1e3:.2f} ms (median {timed['medianSeconds'] * 1e3:.2f}), "
+        f"{len(matrix)} equations, {columns.shape[1]} right-hand sides: "
+        f"core {timed['bestSeconds'] * 1e3:.2f} ms (median {timed['medianSeconds'] * 1e3:.2f}), "
         f"OpenBLAS {best * 1e3:.2f} ms (median {median * 1e3:.2f}): {timed['bestSeconds'] / best:.2f} times OpenBLAS"
     )
 

@@ -35,6 +35,11 @@ def horseshoe(points, left, right, left_edge, right_edge):
     return sum(segment(points, start, end) for start, end in zip(corners[:-1], corners[1:]))
 
 
+def axes(incidence):
+    """Directions of the stream and upward across it."""
+    return np.array([np.cos(incidence), 0.0, np.sin(incidence)]), np.array([-np.sin(incidence), 0.0, np.cos(incidence)])
+
+
 def below(points, height):
     """Mirror images of points in the ground, which lies a height under the origin."""
     return np.stack([points[..., 0], points[..., 1], -2 * height - points[..., 2]], axis=-1)
@@ -97,12 +102,32 @@ class Surface:
         return -self.half * np.cos(edges), -self.half * np.cos((edges[1:] + edges[:-1]) / 2)
 
 
+class Fin:
+    """An upright surface in the plane of symmetry; y counts upward from its root."""
+
+    def __init__(self, numbers):
+        self.plane = Surface(numbers)
+        self.rows = self.plane.rows
+
+    def place(self, y, fraction):
+        flat = self.plane.place(y, fraction)
+        return np.array([flat[0], 0.0, flat[2] + y])
+
+    def normal(self, y):
+        return np.array([0.0, -1.0, 0.0])
+
+    def cuts(self):
+        """Edges and middles of the strips from root to tip, narrower towards both."""
+        edges = np.linspace(0, np.pi, self.plane.strips + 1)
+        return self.plane.half * (1 - np.cos(edges)) / 2, self.plane.half * (1 - np.cos((edges[1:] + edges[:-1]) / 2)) / 2
+
+
 class Lattice:
     """The horseshoes of all surfaces; coefficients on area, chord and span of the first. Height 0 is far from the ground."""
 
     def __init__(self, surfaces, height=0.0):
-        self.height = height
-        self.surfaces = [Surface(s) for s in surfaces]
+        self.height, self.reference = height, np.zeros(3)
+        self.surfaces = [(Fin if s["role"] == "fin" else Surface)(s) for s in surfaces]
         main = self.surfaces[0]
         self.area, self.chord, self.span = main.area(), main.mean_chord(), 2 * main.half
         left, right, control, normal, strip, wake = [], [], [], [], [], []
@@ -125,26 +150,51 @@ class Lattice:
             velocity -= horseshoe(self.control, *(below(corner, height) for corner in corners))
         self.matrix = np.einsum("ijk,ik->ij", velocity, self.normal)
 
-    def circulation(self, incidence, roll_rate=0.0):
-        """Circulation over speed of each horseshoe, m, at an incidence (rad) and a roll rate over speed (1/m), starboard down."""
-        stream = np.tile([np.cos(incidence), 0.0, np.sin(incidence)], (len(self.control), 1))
-        stream[:, 1] += -roll_rate * self.control[:, 2]
-        stream[:, 2] += roll_rate * self.control[:, 1]
+    def stream(self, points, incidence, slip=0.0, roll=0.0, yaw=0.0):
+        """Velocity of the air over speed: incidence and sideslip in rad, turning about the stream and across it in p b/(2V), r b/(2V)."""
+        along, up = axes(incidence)
+        turning = 2 / self.span * (roll * along + yaw * up)
+        return along + np.array([0.0, -slip, 0.0]) + np.cross(turning, points - self.reference)
+
+    def circulation(self, incidence, **motion):
+        """Circulation over speed of each horseshoe, m."""
+        stream = self.stream(self.control, incidence, **motion)
         return np.linalg.solve(self.matrix, -np.sum(stream * self.normal, axis=1))
 
-    def force(self, circulation):
-        """Force over twice the dynamic pressure of each horseshoe (m2) in a stream along x, and the middle it acts at."""
-        return np.cross([1.0, 0.0, 0.0], self.right - self.left) * circulation[:, None], (self.left + self.right) / 2
-
     def lift_and_moment(self, circulation):
-        """Lift coefficient and nose-up moment coefficient about the origin."""
-        force, middle = self.force(circulation)
-        return 2 * np.sum(force[:, 2]) / self.area, -2 * np.sum(force[:, 2] * middle[:, 0]) / (self.area * self.chord)
+        """Lift coefficient and nose-up moment coefficient about the origin, of the bound segments in a stream along x."""
+        lift = 2 * (self.right - self.left)[:, 1] * circulation
+        middle = (self.left + self.right) / 2
+        return np.sum(lift) / self.area, -np.sum(lift * middle[:, 0]) / (self.area * self.chord)
 
-    def rolling_moment(self, circulation):
-        """Rolling-moment coefficient, starboard down."""
-        force, middle = self.force(circulation)
-        return -2 * np.sum(middle[:, 1] * force[:, 2] - middle[:, 2] * force[:, 1]) / (self.area * self.span)
+    def sideways(self, incidence, **motion):
+        """Coefficients of side force to starboard, roll starboard down and yaw nose to starboard, of all segments up to the trailing
+        edge in the stream, without what the horseshoes induce on each other."""
+        circulation = self.circulation(incidence, **motion)
+        port, starboard = self.wake[self.strip, 0], self.wake[self.strip, 2]
+        force, moment = np.zeros(3), np.zeros(3)
+        for start, end in ((port, self.left), (self.left, self.right), (self.right, starboard)):
+            middle = (start + end) / 2
+            forces = 2 * circulation[:, None] * np.cross(self.stream(middle, incidence, **motion), end - start)
+            force += np.sum(forces, axis=0)
+            moment += np.sum(np.cross(middle - self.reference, forces), axis=0)
+        along, up = axes(incidence)
+        volume = self.area * self.span
+        return np.array([force[1] / self.area, -moment @ along / volume, -moment @ up / volume])
+
+    def derivatives(self, incidence, reference):
+        """Changes of side force, roll and yaw about a point with sideslip, roll rate and yaw rate: columns in this order."""
+        self.reference, step = np.array(reference), 1e-4
+        columns = [
+            (self.sideways(incidence, **{motion: step}) - self.sideways(incidence, **{motion: -step})) / (2 * step)
+            for motion in ("slip", "roll", "yaw")
+        ]
+        return np.array(columns).T
+
+    def incidence_for(self, lift):
+        """Incidence at a lift coefficient, rad."""
+        low, high = (self.lift_and_moment(self.circulation(a))[0] for a in (0.0, 1e-3))
+        return (lift - low) / (high - low) * 1e-3
 
     def induced_drag(self, circulation):
         """Induced-drag coefficient from the wake far behind: sum of circulation times normal wash times width over the area."""
@@ -166,17 +216,15 @@ class Lattice:
         return abs(np.sum(strength * wash * width)) / self.area
 
     def figures(self, lift):
-        """Lift slope, neutral point (m), induced drag at a lift coefficient, and roll damping."""
+        """Lift slope, neutral point (m), induced drag at a lift coefficient."""
         step = 1e-3
         low, high = self.circulation(0.0), self.circulation(step)
         lift_low, moment_low = self.lift_and_moment(low)
         lift_high, moment_high = self.lift_and_moment(high)
         slope = (lift_high - lift_low) / step
         at_lift = low + (lift - lift_low) / (lift_high - lift_low) * (high - low)
-        rolling = self.circulation(0.0, 2 / self.span) - low
         return {
             "liftSlope": slope,
             "neutralPointMeters": -self.chord * (moment_high - moment_low) / (lift_high - lift_low),
             "inducedDrag": self.induced_drag(at_lift),
-            "rollDamping": self.rolling_moment(rolling),
         }

@@ -25,17 +25,17 @@ type trapezoid struct {
 	EqualStrips int `json:"equalStrips,omitempty"`
 }
 
-// surface returns the trapezoid as the core takes it.
+// surface returns the trapezoid as the core takes it; a fin stands upright.
 func (t trapezoid) surface() planform.Surface {
+	root := planform.Station{X: t.RootX, Z: t.RootZ, Chord: t.RootChord}
+	tip := planform.Station{X: t.RootX + t.HalfSpan*math.Tan(t.LeadingEdgeSweep), Z: t.RootZ, Chord: t.TipChord, Twist: t.TipTwist}
+	if t.Role == planform.RoleFin {
+		tip.Z += t.HalfSpan
+	} else {
+		tip.Y, tip.Z = t.HalfSpan, t.RootZ+t.HalfSpan*math.Tan(t.Dihedral)
+	}
 	return planform.Surface{
-		Name: t.Role, Role: t.Role, Mirrored: true, Incidence: t.Incidence,
-		Stations: []planform.Station{
-			{X: t.RootX, Z: t.RootZ, Chord: t.RootChord},
-			{
-				X: t.RootX + t.HalfSpan*math.Tan(t.LeadingEdgeSweep), Y: t.HalfSpan, Z: t.RootZ + t.HalfSpan*math.Tan(t.Dihedral),
-				Chord: t.TipChord, Twist: t.TipTwist,
-			},
-		},
+		Name: t.Role, Role: t.Role, Mirrored: t.Role != planform.RoleFin, Incidence: t.Incidence, Stations: []planform.Station{root, tip},
 	}
 }
 
@@ -60,6 +60,7 @@ type namedWing struct {
 	name     string
 	surfaces []trapezoid
 	height   float64 // over the ground, m; 0 far from it
+	still    bool    // no part of it lifts when the whole does not
 }
 
 // wings returns the wings that both programs solve; the first surface is the reference.
@@ -67,10 +68,12 @@ func wings() []namedWing {
 	bent := wing(8, 0.6, 30)
 	bent.Dihedral, bent.Incidence, bent.TipTwist = radians(5), radians(2), radians(-3)
 	front := trapezoid{
-		Role: planform.RoleCanard, HalfSpan: 0.35, RootChord: 0.15, TipChord: 0.12, RootX: -0.6, RootZ: 0.12, Incidence: radians(2), Rows: rows, Strips: strips,
+		Role: planform.RoleCanard, HalfSpan: 0.35, RootChord: 0.15, TipChord: 0.12, RootX: -0.6, RootZ: 0.12, Incidence: radians(2),
+		Rows: rows, Strips: strips,
 	}
 	tail := trapezoid{
-		Role: planform.RoleTailplane, HalfSpan: 0.32, RootChord: 0.17, TipChord: 0.13, RootX: 0.95, RootZ: 0.15, Incidence: radians(-1), Rows: rows, Strips: strips,
+		Role: planform.RoleTailplane, HalfSpan: 0.32, RootChord: 0.17, TipChord: 0.13, RootX: 0.95, RootZ: 0.15, Incidence: radians(-1),
+		Rows: rows, Strips: strips,
 	}
 	return []namedWing{
 		{name: "rectangular", surfaces: []trapezoid{wing(6, 1, 0)}},
@@ -80,6 +83,7 @@ func wings() []namedWing {
 		{name: "canard and wing", surfaces: []trapezoid{wing(6, 0.7, 10), front}},
 		{name: "wing and tail", surfaces: []trapezoid{wing(8, 0.6, 0), tail}},
 		{name: "tail in the wing's wake", surfaces: tailInTheWake()},
+		{name: "raised tips and fin", surfaces: wingAndFin(), still: true},
 		{name: "near the ground", surfaces: []trapezoid{wing(7, 0.5, 10)}, height: 0.3},
 	}
 }
@@ -90,6 +94,17 @@ func tailInTheWake() []trapezoid {
 	front.EqualStrips, back.EqualStrips = 20, 8
 	back.HalfSpan = front.HalfSpan * (8 + 0.25) / (20 + 0.25)
 	return []trapezoid{front, back}
+}
+
+// wingAndFin is an untwisted wing with dihedral and a fin.
+func wingAndFin() []trapezoid {
+	raised := wing(8, 0.6, 0)
+	raised.Dihedral = radians(6)
+	fin := trapezoid{
+		Role: planform.RoleFin, HalfSpan: 0.3, RootChord: 0.25, TipChord: 0.15, RootX: 0.8, RootZ: 0.12, LeadingEdgeSweep: radians(20),
+		Rows: rows, Strips: strips,
+	}
+	return []trapezoid{raised, fin}
 }
 
 // figures is what the two programs are compared by.
@@ -115,6 +130,34 @@ type solvedWing struct {
 	System   system      `json:"system"`
 	Lift     float64     `json:"liftCoefficient"` // at which the induced drag is taken
 	Figures  figures     `json:"figures"`
+	Sideways sideways    `json:"sideways"`
+}
+
+// sideways is how a wing answers sideslip, roll rate and yaw rate, in this order, about a point.
+type sideways struct {
+	Point [3]float64 `json:"pointMeters"`
+	Lift  float64    `json:"liftCoefficient"` // of Roll
+	Roll  [3]float64 `json:"roll"`            // rolling moment under a little lift
+	// Still is side force, rolling and yawing moment without lift, where no part lifts.
+	Still *[3][3]float64 `json:"still,omitempty"`
+}
+
+// solveSideways lets the core solve a wing in sideways motion.
+func solveSideways(w namedWing, surfaces []planform.Surface, reference lift.Reference) (sideways, error) {
+	out := sideways{Point: [3]float64{0.1, 0, 0.02}, Lift: 0.05}
+	lateral, err := lift.SolveLateral(surfaces, reference)
+	if err != nil {
+		return out, err
+	}
+	d := lateral.At(out.Point[0], out.Point[2], out.Lift)
+	out.Roll = [3]float64{d.RollBeta, d.RollRollRate, d.RollYawRate}
+	if w.still {
+		d = lateral.At(out.Point[0], out.Point[2], 0)
+		out.Still = &[3][3]float64{
+			{d.SideForceBeta, d.SideForceRollRate, d.SideForceYawRate}, {d.RollBeta, d.RollRollRate, d.RollYawRate}, {d.YawBeta, d.YawRollRate, d.YawYawRate},
+		}
+	}
+	return out, nil
 }
 
 // solveWing lets the core solve a wing.
@@ -135,5 +178,6 @@ func solveWing(w namedWing) (solvedWing, error) {
 		return out, err
 	}
 	out.Figures = figures{solution.LiftSlope, solution.NeutralPointX, solution.InducedDrag(out.Lift)}
-	return out, nil
+	out.Sideways, err = solveSideways(w, surfaces, reference)
+	return out, err
 }
