@@ -14,33 +14,45 @@ const reflexZeroLift = -0.0625 / 0.12085
 // ZeroLiftAngle returns the zero-lift angle of a section by thin-aerofoil theory, rad (negative for positive camber).
 //
 // Formula: a0 = -(1/pi) integral_0^pi (dz/dx)(cos t - 1) dt, x = (1 - cos t)/2, mean line of two parabolas that meet at the greatest
-// camber; for a reflexed section the cubic line without moment.
+// camber; for a reflexed section the cubic line without moment; for an outline its measured mean line.
 // Valid for: camber up to 0.09, attached flow; below Re 2e5 the angle is up to a fifth smaller.
 // Source: thin-aerofoil theory, Anderson, Fundamentals of Aerodynamics, chapter 4.
-func ZeroLiftAngle(s planform.Section) float64 {
-	camber, position := s.EffectiveCamber()
-	if camber == 0 {
-		return 0
-	}
-	if s.Family == planform.FamilyReflexed {
-		return float64(reflexZeroLift * camber)
-	}
-	a, _, _ := meanLineIntegrals(camber, position)
-	return a
-}
+func ZeroLiftAngle(s planform.Section) float64 { return Prepare(s).ZeroLift }
 
 // Moment returns the moment coefficient of a section about its quarter chord, nose up positive.
 //
 // Formula: cm = (pi/4)(A2 - A1); where A_n = (2/pi) integral (dz/dx) cos(n t) dt.
 // Valid for: as ZeroLiftAngle.
 // Source: thin-aerofoil theory, Anderson, Fundamentals of Aerodynamics, chapter 4.
-func Moment(s planform.Section) float64 {
-	camber, position := s.EffectiveCamber()
-	if camber == 0 || s.Family == planform.FamilyReflexed {
-		return 0
+func Moment(s planform.Section) float64 { return Prepare(s).Moment }
+
+// closedForm returns zero-lift angle and moment of a section without outline.
+func closedForm(family string, f Figures) (zeroLift, moment float64) {
+	switch {
+	case f.Camber == 0:
+		return 0, 0
+	case family == planform.FamilyReflexed:
+		return float64(reflexZeroLift * f.Camber), 0
 	}
-	_, a1, a2 := meanLineIntegrals(camber, position)
-	return float64(math.Pi / 4 * (a2 - a1))
+	a, a1, a2 := meanLineIntegrals(f.Camber, f.CamberPosition)
+	return a, float64(math.Pi / 4 * (a2 - a1))
+}
+
+// thinAerofoil returns zero-lift angle and moment of a measured mean line, integrated by parts so that no slope is read off points.
+//
+// Formula: a0 = -(1/pi) integral_0^pi z/(1 - x) dt; cm = integral_0^pi z ((3 - 4 x)/(2 (1 - x)) - 4 x) dt; midpoint rule.
+// Valid for: as ZeroLiftAngle; the chord line runs through the middle of the trailing edge.
+// Source: Munk's integrals, NACA Report 142, from the series of thin-aerofoil theory by partial integration.
+func (m *measured) thinAerofoil() (zeroLift, moment float64) {
+	step := math.Pi / stationCount
+	for i := range stationCount {
+		angle := float64((float64(i) + 0.5) * step)
+		x := float64(0.5 * (1 - elementary.Cos(angle)))
+		z := m.meanLine(angle)
+		zeroLift -= z / (1 - x)
+		moment += float64(z * ((3-float64(4*x))/(2*(1-x)) - float64(4*x)))
+	}
+	return zeroLift / stationCount, float64(moment * step)
 }
 
 // meanLineIntegrals returns zero-lift angle, A1 and A2 of the two-parabola mean line.
