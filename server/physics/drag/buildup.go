@@ -15,6 +15,7 @@ type Aircraft struct {
 	Finish     string  // one of the Finish constants
 	Step       Step    // tallest step or seam across the front of the surfaces
 	Filleted   bool    // wing root with fillets
+	Sections   bool    // skin of the surfaces from section data where it reaches, instead of plate and form factor
 	HingeLines bool    // count each control's gap on its own; Leakage then stands for the rest only
 	Leakage    float64 // share added for gaps and leakage; 0.05 is common practice
 }

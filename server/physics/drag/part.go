@@ -1,12 +1,14 @@
 package drag
 
 import (
+	"math"
+
 	"pitgate/server/physics/elementary"
 	"pitgate/server/physics/planform"
 )
 
 // skin returns a wetted part with Reynolds number, friction, drag and spread; transition is the natural place by finish.
-func skin(part Component, length float64, class finishClass, j Junction, c Conditions) Component {
+func skin(part Component, length float64, class finishClass, j Junction) Component {
 	part.Interference, part.shared = j.Factor, spreadFriction
 	part.spread = j.Spread / j.Factor
 	part.Friction = float64(class.factor * roughFriction(part.Reynolds, part.Transition, CutoffReynolds(length, class.grain)))
@@ -31,13 +33,33 @@ func surfaceParts(s planform.Surface, a Aircraft, c Conditions) []Component {
 		Reynolds:   Reynolds(c.Air.Density, c.Speed, length, c.Air.Viscosity),
 	}
 	part.Transition = Tripped(Transition(a.Finish, part.Reynolds), a.Step, length, part.Reynolds/length)
-	parts := []Component{skin(part, length, classOf(a.Finish), JunctionOf(s, a), c)}
+	part = skin(part, length, classOf(a.Finish), JunctionOf(s, a))
+	if a.Sections {
+		part = bySections(part, s, a.Finish, part.Reynolds/length)
+	}
+	parts := []Component{part}
 	if area := hingeArea(s, m); a.HingeLines && area > 0 {
 		parts = append(parts, Component{
 			Name: s.Name + " hinge lines", Kind: KindHinge, Area: area, spread: spreadHinge, Source: hingeSource,
 		})
 	}
 	return parts
+}
+
+// bySections replaces the drag of a surface's skin by that of its sections at their least; Friction is then what gives it with the form
+// factor. The part stays as it is where the data do not reach.
+func bySections(part Component, s planform.Surface, finish string, reynoldsPerMeter float64) Component {
+	area, spread, inside := sectionDrag(s, finish, reynoldsPerMeter)
+	whole := float64(part.FormFactor * float64(part.Interference*part.WettedArea))
+	if !inside || !(whole > 0) {
+		return part
+	}
+	part.Area = float64(part.Interference * area)
+	part.Friction = part.Area / whole
+	part.spread = math.Sqrt(float64(part.spread*part.spread) + float64(spread*spread))
+	part.shared = 0
+	part.Source = "least profile drag of the sections; junction and form factor as for a plate"
+	return part
 }
 
 // mach returns the Mach number, 0 without a speed of sound.
@@ -63,7 +85,7 @@ func bodyParts(b Body, finish string, c Conditions) []Component {
 		part.Kind, part.FormFactor, junction = KindPod, PodFormFactor(shape.Fineness), podJunction(b.Mount)
 	}
 	part.Transition = BodyTransition(finish, part.Reynolds)
-	part = skin(part, shape.Length, classOf(finish), junction, c)
+	part = skin(part, shape.Length, classOf(finish), junction)
 	return append([]Component{part}, wakeParts(b, shape, part)...)
 }
 

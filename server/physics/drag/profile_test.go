@@ -1,0 +1,99 @@
+package drag
+
+import (
+	"math"
+	"testing"
+
+	"pitgate/server/physics/planform"
+	"pitgate/server/physics/section"
+)
+
+var testLifts = []float64{-0.6, -0.3, 0, 0.3, 0.6, 0.9}
+
+// oneStrip returns a wing of one strip whose section carries what the model carries.
+func oneStrip(designation string) []SectionStrip {
+	return []SectionStrip{{Section: planform.Section{Designation: designation}, Area: 0.5, Reynolds: 3e5, LiftSlope: 5}}
+}
+
+func TestProfileRise(t *testing.T) {
+	t.Parallel()
+	line := LiftLine{Slope: 5}
+	flat := ProfileRise(oneStrip("0012"), line, 0.5, section.Roughness{}, testLifts)
+	near(t, "no rise without lift", flat[2].Drag, 0, 1e-9)
+	near(t, "same both ways", flat[1].Drag, flat[3].Drag, 1e-9)
+	own := section.ProfileDrag(planform.Section{Designation: "0012"}, 3e5, 0.6, section.Roughness{}).Value
+	least := section.ProfileDrag(planform.Section{Designation: "0012"}, 3e5, 0, section.Roughness{}).Value
+	near(t, "the section's own", flat[4].Drag, own-least, 1e-9)
+	half := ProfileRise(oneStrip("0012"), line, 1, section.Roughness{}, testLifts)
+	for i := range flat {
+		near(t, "reference area", half[i].Drag, 0.5*flat[i].Drag, 1e-12)
+		near(t, "order", flat[i].Lift, testLifts[i], 0)
+	}
+	cambered := ProfileRise(oneStrip("4412"), line, 0.5, section.Roughness{}, testLifts)
+	if !(cambered[2].Drag > cambered[3].Drag) || !(cambered[0].Drag > cambered[2].Drag) {
+		t.Errorf("a cambered section drags least when it lifts: %+v", cambered)
+	}
+	if got := ProfileRise(oneStrip("0012"), LiftLine{}, 0.5, section.Roughness{}, testLifts); len(got) != 0 {
+		t.Errorf("without slope: %v", got)
+	}
+	if got := ProfileRise(oneStrip("0012"), line, 0, section.Roughness{}, testLifts); len(got) != 0 {
+		t.Errorf("without area: %v", got)
+	}
+}
+
+func TestProfileRiseServesThePolar(t *testing.T) {
+	t.Parallel()
+	p, _ := parabola(0.02, 7, 0.95)
+	p.Profile = ProfileRise(oneStrip("2412"), LiftLine{Slope: 5}, 0.5, section.Roughness{}, testLifts)
+	p.MaximumLift = 0.9
+	g := mustGlide(t, p.BestGlide)
+	if g.AtEdge || g.Ratio < 5 || g.Ratio > 20 || !(g.Spread > 0) || !g.Drag.Inside {
+		t.Errorf("%+v", g)
+	}
+	ideal, _ := parabola(0.02, 7, 0.95)
+	if better := mustGlide(t, ideal.BestGlide); better.Ratio <= g.Ratio {
+		t.Errorf("the rise must cost glide: %v against %v", g.Ratio, better.Ratio)
+	}
+}
+
+func TestSkinFromSections(t *testing.T) {
+	t.Parallel()
+	a := model()
+	plate, _ := BuildUp(a, at(25))
+	a.Sections = true
+	measured, parts := BuildUp(a, at(25))
+	if !(measured < plate) || measured < 0.6*plate {
+		t.Errorf("sections %v, plate %v: measured skins lie below plate and form factor at model Reynolds numbers", measured, plate)
+	}
+	wing := parts[0]
+	near(t, "friction gives the area", FrictionArea(wing.Friction, wing.FormFactor, wing.Interference, wing.WettedArea), wing.Area, 1e-12)
+	re := at(25).Air.Density * 25 / at(25).Air.Viscosity
+	root := section.ProfileDrag(planform.Section{}, re*0.4, 0, section.Roughness{}).Value
+	tip := section.ProfileDrag(planform.Section{}, re*0.25, 0, section.Roughness{}).Value
+	near(t, "mean of both ends", wing.Area, 0.5*(root+tip)*2*0.94*0.325, 1e-9)
+	slow, _ := BuildUp(a, at(0.5))
+	a.Sections = false
+	same, _ := BuildUp(a, at(0.5))
+	near(t, "plate outside the data", slow, same, 1e-15)
+}
+
+func TestRougherSectionsNeverDragLess(t *testing.T) {
+	t.Parallel()
+	for speed := 4.0; speed < 120; speed *= 1.3 {
+		last := 0.0
+		for _, finish := range []string{FinishPolished, FinishSmooth, FinishOpenFrame, FinishTapedFoam} {
+			a := model()
+			a.Sections, a.Finish = true, finish
+			total, parts := BuildUp(a, at(speed))
+			if total < last {
+				t.Errorf("%v m/s: %s gives %v after %v", speed, finish, total, last)
+			}
+			for _, p := range parts {
+				if math.IsNaN(p.Spread) || !(p.Spread > 0) {
+					t.Errorf("%+v", p)
+				}
+			}
+			last = total
+		}
+	}
+}
