@@ -347,7 +347,8 @@ type LaunchPlan struct {
 	// Height of the screen at which the launch ends. Absent: 10 m.
 	ScreenHeightMeters *float64 `protobuf:"fixed64,15,opt,name=screen_height_meters,json=screenHeightMeters,proto3,oneof" json:"screen_height_meters,omitempty"`
 	// Strip or landing area used to land, by name; absent: the launch strip.
-	LandingPlace  string `protobuf:"bytes,16,opt,name=landing_place,json=landingPlace,proto3" json:"landing_place,omitempty"`
+	LandingPlace  string       `protobuf:"bytes,16,opt,name=landing_place,json=landingPlace,proto3" json:"landing_place,omitempty"`
+	Landing       *LandingPlan `protobuf:"bytes,17,opt,name=landing,proto3" json:"landing,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -494,6 +495,95 @@ func (x *LaunchPlan) GetLandingPlace() string {
 	return ""
 }
 
+func (x *LaunchPlan) GetLanding() *LandingPlan {
+	if x != nil {
+		return x.Landing
+	}
+	return nil
+}
+
+// The landing as planned. Every part may be missing.
+type LandingPlan struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Direction of the landing, degrees true; absent: the strip's or area's direction that has the better headwind.
+	HeadingDegrees *float64 `protobuf:"fixed64,1,opt,name=heading_degrees,json=headingDegrees,proto3,oneof" json:"heading_degrees,omitempty"`
+	// Slope of the approach below the horizon. Absent: what idle thrust and drag give at the approach speed, no steeper than 12 degrees.
+	ApproachAngleDegrees *float64 `protobuf:"fixed64,2,opt,name=approach_angle_degrees,json=approachAngleDegrees,proto3,oneof" json:"approach_angle_degrees,omitempty"`
+	// Speed over the threshold over stall speed. Absent: the least that the limits allow.
+	ApproachRatio *float64 `protobuf:"fixed64,3,opt,name=approach_ratio,json=approachRatio,proto3,oneof" json:"approach_ratio,omitempty"`
+	// How far beyond the threshold the pilot aims to touch down. Absent: a tenth of the length, 10 m at least.
+	AimPointMeters *float64 `protobuf:"fixed64,4,opt,name=aim_point_meters,json=aimPointMeters,proto3,oneof" json:"aim_point_meters,omitempty"`
+	// Load factor of the flare above one. Absent: 0.1.
+	FlareLoad     *float64 `protobuf:"fixed64,5,opt,name=flare_load,json=flareLoad,proto3,oneof" json:"flare_load,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *LandingPlan) Reset() {
+	*x = LandingPlan{}
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[2]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *LandingPlan) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*LandingPlan) ProtoMessage() {}
+
+func (x *LandingPlan) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[2]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use LandingPlan.ProtoReflect.Descriptor instead.
+func (*LandingPlan) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{2}
+}
+
+func (x *LandingPlan) GetHeadingDegrees() float64 {
+	if x != nil && x.HeadingDegrees != nil {
+		return *x.HeadingDegrees
+	}
+	return 0
+}
+
+func (x *LandingPlan) GetApproachAngleDegrees() float64 {
+	if x != nil && x.ApproachAngleDegrees != nil {
+		return *x.ApproachAngleDegrees
+	}
+	return 0
+}
+
+func (x *LandingPlan) GetApproachRatio() float64 {
+	if x != nil && x.ApproachRatio != nil {
+		return *x.ApproachRatio
+	}
+	return 0
+}
+
+func (x *LandingPlan) GetAimPointMeters() float64 {
+	if x != nil && x.AimPointMeters != nil {
+		return *x.AimPointMeters
+	}
+	return 0
+}
+
+func (x *LandingPlan) GetFlareLoad() float64 {
+	if x != nil && x.FlareLoad != nil {
+		return *x.FlareLoad
+	}
+	return 0
+}
+
 // A launch ramp with a dolly.
 type Ramp struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -518,7 +608,7 @@ type Ramp struct {
 
 func (x *Ramp) Reset() {
 	*x = Ramp{}
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[2]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[3]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -530,7 +620,7 @@ func (x *Ramp) String() string {
 func (*Ramp) ProtoMessage() {}
 
 func (x *Ramp) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[2]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[3]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -543,7 +633,7 @@ func (x *Ramp) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Ramp.ProtoReflect.Descriptor instead.
 func (*Ramp) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{2}
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{3}
 }
 
 func (x *Ramp) GetLengthMeters() *Quantity {
@@ -623,7 +713,7 @@ type Bungee struct {
 
 func (x *Bungee) Reset() {
 	*x = Bungee{}
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[3]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[4]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -635,7 +725,7 @@ func (x *Bungee) String() string {
 func (*Bungee) ProtoMessage() {}
 
 func (x *Bungee) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[3]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[4]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -648,7 +738,7 @@ func (x *Bungee) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Bungee.ProtoReflect.Descriptor instead.
 func (*Bungee) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{3}
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{4}
 }
 
 func (x *Bungee) GetStiffnessNewtonsPerMeter() *Quantity {
@@ -704,7 +794,7 @@ type CatapultPoint struct {
 
 func (x *CatapultPoint) Reset() {
 	*x = CatapultPoint{}
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[4]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[5]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -716,7 +806,7 @@ func (x *CatapultPoint) String() string {
 func (*CatapultPoint) ProtoMessage() {}
 
 func (x *CatapultPoint) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[4]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[5]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -729,7 +819,7 @@ func (x *CatapultPoint) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CatapultPoint.ProtoReflect.Descriptor instead.
 func (*CatapultPoint) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{4}
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{5}
 }
 
 func (x *CatapultPoint) GetTravelMeters() float64 {
@@ -767,7 +857,7 @@ type CircuitPlan struct {
 
 func (x *CircuitPlan) Reset() {
 	*x = CircuitPlan{}
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[5]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -779,7 +869,7 @@ func (x *CircuitPlan) String() string {
 func (*CircuitPlan) ProtoMessage() {}
 
 func (x *CircuitPlan) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[5]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -792,7 +882,7 @@ func (x *CircuitPlan) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CircuitPlan.ProtoReflect.Descriptor instead.
 func (*CircuitPlan) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{5}
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *CircuitPlan) GetHand() CircuitHand {
@@ -871,13 +961,15 @@ type DayConditions struct {
 	// Report the values were read from.
 	Metar           string    `protobuf:"bytes,14,opt,name=metar,proto3" json:"metar,omitempty"`
 	DewPointCelsius *Quantity `protobuf:"bytes,15,opt,name=dew_point_celsius,json=dewPointCelsius,proto3" json:"dew_point_celsius,omitempty"`
-	unknownFields   protoimpl.UnknownFields
-	sizeCache       protoimpl.SizeCache
+	// Wind expected later on the day, in order of time.
+	WindChanges   []*WindChange `protobuf:"bytes,16,rep,name=wind_changes,json=windChanges,proto3" json:"wind_changes,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
 }
 
 func (x *DayConditions) Reset() {
 	*x = DayConditions{}
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[6]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -889,7 +981,7 @@ func (x *DayConditions) String() string {
 func (*DayConditions) ProtoMessage() {}
 
 func (x *DayConditions) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[6]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -902,7 +994,7 @@ func (x *DayConditions) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use DayConditions.ProtoReflect.Descriptor instead.
 func (*DayConditions) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{6}
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *DayConditions) GetTime() string {
@@ -1010,6 +1102,83 @@ func (x *DayConditions) GetDewPointCelsius() *Quantity {
 	return nil
 }
 
+func (x *DayConditions) GetWindChanges() []*WindChange {
+	if x != nil {
+		return x.WindChanges
+	}
+	return nil
+}
+
+// Wind from one time on.
+type WindChange struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// RFC 3339, with offset.
+	Time                     string    `protobuf:"bytes,1,opt,name=time,proto3" json:"time,omitempty"`
+	WindSpeedMetersPerSecond *Quantity `protobuf:"bytes,2,opt,name=wind_speed_meters_per_second,json=windSpeedMetersPerSecond,proto3" json:"wind_speed_meters_per_second,omitempty"`
+	GustSpeedMetersPerSecond *Quantity `protobuf:"bytes,3,opt,name=gust_speed_meters_per_second,json=gustSpeedMetersPerSecond,proto3" json:"gust_speed_meters_per_second,omitempty"`
+	WindDirectionDegrees     *Quantity `protobuf:"bytes,4,opt,name=wind_direction_degrees,json=windDirectionDegrees,proto3" json:"wind_direction_degrees,omitempty"`
+	unknownFields            protoimpl.UnknownFields
+	sizeCache                protoimpl.SizeCache
+}
+
+func (x *WindChange) Reset() {
+	*x = WindChange{}
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[8]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *WindChange) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*WindChange) ProtoMessage() {}
+
+func (x *WindChange) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[8]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use WindChange.ProtoReflect.Descriptor instead.
+func (*WindChange) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{8}
+}
+
+func (x *WindChange) GetTime() string {
+	if x != nil {
+		return x.Time
+	}
+	return ""
+}
+
+func (x *WindChange) GetWindSpeedMetersPerSecond() *Quantity {
+	if x != nil {
+		return x.WindSpeedMetersPerSecond
+	}
+	return nil
+}
+
+func (x *WindChange) GetGustSpeedMetersPerSecond() *Quantity {
+	if x != nil {
+		return x.GustSpeedMetersPerSecond
+	}
+	return nil
+}
+
+func (x *WindChange) GetWindDirectionDegrees() *Quantity {
+	if x != nil {
+		return x.WindDirectionDegrees
+	}
+	return nil
+}
+
 // Limits that apply: the defaults of the core, overridden by a rule pack or the club.
 type Limits struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1075,13 +1244,28 @@ type Limits struct {
 	MinimumReversalRatio *float64 `protobuf:"fixed64,32,opt,name=minimum_reversal_ratio,json=minimumReversalRatio,proto3,oneof" json:"minimum_reversal_ratio,omitempty"`
 	// Largest difference between the weighed mass and the sum of the items, as a share. Absent: 0.03.
 	MaximumMassDifferenceRatio *float64 `protobuf:"fixed64,33,opt,name=maximum_mass_difference_ratio,json=maximumMassDifferenceRatio,proto3,oneof" json:"maximum_mass_difference_ratio,omitempty"`
-	unknownFields              protoimpl.UnknownFields
-	sizeCache                  protoimpl.SizeCache
+	// Share of the length available that a landing from the screen may use. Absent: 0.7.
+	MaximumLandingUseRatio *float64 `protobuf:"fixed64,34,opt,name=maximum_landing_use_ratio,json=maximumLandingUseRatio,proto3,oneof" json:"maximum_landing_use_ratio,omitempty"`
+	// Factor of a rule pack on the computed landing distance. Absent: 1.
+	LandingDistanceFactor *float64 `protobuf:"fixed64,35,opt,name=landing_distance_factor,json=landingDistanceFactor,proto3,oneof" json:"landing_distance_factor,omitempty"`
+	// Factor of a rule pack on the computed take-off distance. Absent: 1.
+	TakeoffDistanceFactor *float64 `protobuf:"fixed64,36,opt,name=takeoff_distance_factor,json=takeoffDistanceFactor,proto3,oneof" json:"takeoff_distance_factor,omitempty"`
+	// Least share of launch and circuit from which a dead engine still reaches a landing area. Absent: 0.8.
+	MinimumReachRatio *float64 `protobuf:"fixed64,37,opt,name=minimum_reach_ratio,json=minimumReachRatio,proto3,oneof" json:"minimum_reach_ratio,omitempty"`
+	// Least angle between the landing's direction and a sun lower than 25 degrees. Absent: 30.
+	MinimumSunOffsetDegrees *float64 `protobuf:"fixed64,38,opt,name=minimum_sun_offset_degrees,json=minimumSunOffsetDegrees,proto3,oneof" json:"minimum_sun_offset_degrees,omitempty"`
+	// Least and greatest air temperature.
+	MinimumTemperatureCelsius *float64 `protobuf:"fixed64,39,opt,name=minimum_temperature_celsius,json=minimumTemperatureCelsius,proto3,oneof" json:"minimum_temperature_celsius,omitempty"`
+	MaximumTemperatureCelsius *float64 `protobuf:"fixed64,40,opt,name=maximum_temperature_celsius,json=maximumTemperatureCelsius,proto3,oneof" json:"maximum_temperature_celsius,omitempty"`
+	// Longest time since the weather was read, in minutes. Absent: 60.
+	MaximumWeatherAgeMinutes *float64 `protobuf:"fixed64,41,opt,name=maximum_weather_age_minutes,json=maximumWeatherAgeMinutes,proto3,oneof" json:"maximum_weather_age_minutes,omitempty"`
+	unknownFields            protoimpl.UnknownFields
+	sizeCache                protoimpl.SizeCache
 }
 
 func (x *Limits) Reset() {
 	*x = Limits{}
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[7]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1093,7 +1277,7 @@ func (x *Limits) String() string {
 func (*Limits) ProtoMessage() {}
 
 func (x *Limits) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[7]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1106,7 +1290,7 @@ func (x *Limits) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Limits.ProtoReflect.Descriptor instead.
 func (*Limits) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{7}
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *Limits) GetMinimumLiftoffRatio() float64 {
@@ -1340,6 +1524,62 @@ func (x *Limits) GetMaximumMassDifferenceRatio() float64 {
 	return 0
 }
 
+func (x *Limits) GetMaximumLandingUseRatio() float64 {
+	if x != nil && x.MaximumLandingUseRatio != nil {
+		return *x.MaximumLandingUseRatio
+	}
+	return 0
+}
+
+func (x *Limits) GetLandingDistanceFactor() float64 {
+	if x != nil && x.LandingDistanceFactor != nil {
+		return *x.LandingDistanceFactor
+	}
+	return 0
+}
+
+func (x *Limits) GetTakeoffDistanceFactor() float64 {
+	if x != nil && x.TakeoffDistanceFactor != nil {
+		return *x.TakeoffDistanceFactor
+	}
+	return 0
+}
+
+func (x *Limits) GetMinimumReachRatio() float64 {
+	if x != nil && x.MinimumReachRatio != nil {
+		return *x.MinimumReachRatio
+	}
+	return 0
+}
+
+func (x *Limits) GetMinimumSunOffsetDegrees() float64 {
+	if x != nil && x.MinimumSunOffsetDegrees != nil {
+		return *x.MinimumSunOffsetDegrees
+	}
+	return 0
+}
+
+func (x *Limits) GetMinimumTemperatureCelsius() float64 {
+	if x != nil && x.MinimumTemperatureCelsius != nil {
+		return *x.MinimumTemperatureCelsius
+	}
+	return 0
+}
+
+func (x *Limits) GetMaximumTemperatureCelsius() float64 {
+	if x != nil && x.MaximumTemperatureCelsius != nil {
+		return *x.MaximumTemperatureCelsius
+	}
+	return 0
+}
+
+func (x *Limits) GetMaximumWeatherAgeMinutes() float64 {
+	if x != nil && x.MaximumWeatherAgeMinutes != nil {
+		return *x.MaximumWeatherAgeMinutes
+	}
+	return 0
+}
+
 // One published figure behind a limit.
 type AppliedRule struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1357,7 +1597,7 @@ type AppliedRule struct {
 
 func (x *AppliedRule) Reset() {
 	*x = AppliedRule{}
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[8]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1369,7 +1609,7 @@ func (x *AppliedRule) String() string {
 func (*AppliedRule) ProtoMessage() {}
 
 func (x *AppliedRule) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[8]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1382,7 +1622,7 @@ func (x *AppliedRule) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use AppliedRule.ProtoReflect.Descriptor instead.
 func (*AppliedRule) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{8}
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *AppliedRule) GetFindingId() string {
@@ -1432,7 +1672,7 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\vlaunch_plan\x18\x03 \x01(\v2\x16.pitgate.v1.LaunchPlanR\n" +
 	"launchPlan\x12+\n" +
 	"\x03day\x18\x04 \x01(\v2\x19.pitgate.v1.DayConditionsR\x03day\x12*\n" +
-	"\x06limits\x18\x05 \x01(\v2\x12.pitgate.v1.LimitsR\x06limits\"\xbf\b\n" +
+	"\x06limits\x18\x05 \x01(\v2\x12.pitgate.v1.LimitsR\x06limits\"\xf2\b\n" +
 	"\n" +
 	"LaunchPlan\x120\n" +
 	"\x06method\x18\x01 \x01(\x0e2\x18.pitgate.v1.LaunchMethodR\x06method\x12\x1d\n" +
@@ -1452,13 +1692,26 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\x10climb_lift_ratio\x18\r \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?!\x00\x00\x00\x00\x00\x00\x00\x00H\x04R\x0eclimbLiftRatio\x88\x01\x01\x121\n" +
 	"\acircuit\x18\x0e \x01(\v2\x17.pitgate.v1.CircuitPlanR\acircuit\x12N\n" +
 	"\x14screen_height_meters\x18\x0f \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00Y@!\x00\x00\x00\x00\x00\x00\x00\x00H\x05R\x12screenHeightMeters\x88\x01\x01\x12,\n" +
-	"\rlanding_place\x18\x10 \x01(\tB\a\xbaH\x04r\x02\x18PR\flandingPlaceB\x11\n" +
+	"\rlanding_place\x18\x10 \x01(\tB\a\xbaH\x04r\x02\x18PR\flandingPlace\x121\n" +
+	"\alanding\x18\x11 \x01(\v2\x17.pitgate.v1.LandingPlanR\alandingB\x11\n" +
 	"\x0f_strip_reversedB\x12\n" +
 	"\x10_heading_degreesB\x17\n" +
 	"\x15_thrust_setting_ratioB\x1d\n" +
 	"\x1b_full_thrust_before_releaseB\x13\n" +
 	"\x11_climb_lift_ratioB\x17\n" +
-	"\x15_screen_height_meters\"\x83\x04\n" +
+	"\x15_screen_height_meters\"\xd8\x03\n" +
+	"\vLandingPlan\x12E\n" +
+	"\x0fheading_degrees\x18\x01 \x01(\x01B\x17\xbaH\x14\x12\x12\x11\x00\x00\x00\x00\x00\x80v@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x0eheadingDegrees\x88\x01\x01\x12R\n" +
+	"\x16approach_angle_degrees\x18\x02 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00>@!\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\x14approachAngleDegrees\x88\x01\x01\x12C\n" +
+	"\x0eapproach_ratio\x18\x03 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x02R\rapproachRatio\x88\x01\x01\x12F\n" +
+	"\x10aim_point_meters\x18\x04 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00\x00\x00\x00H\x03R\x0eaimPointMeters\x88\x01\x01\x12;\n" +
+	"\n" +
+	"flare_load\x18\x05 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?!\x00\x00\x00\x00\x00\x00\x00\x00H\x04R\tflareLoad\x88\x01\x01B\x12\n" +
+	"\x10_heading_degreesB\x19\n" +
+	"\x17_approach_angle_degreesB\x11\n" +
+	"\x0f_approach_ratioB\x13\n" +
+	"\x11_aim_point_metersB\r\n" +
+	"\v_flare_load\"\x83\x04\n" +
 	"\x04Ramp\x129\n" +
 	"\rlength_meters\x18\x01 \x01(\v2\x14.pitgate.v1.QuantityR\flengthMeters\x129\n" +
 	"\rangle_degrees\x18\x02 \x01(\v2\x14.pitgate.v1.QuantityR\fangleDegrees\x12@\n" +
@@ -1491,7 +1744,7 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\x13straight_leg_meters\x18\a \x01(\v2\x14.pitgate.v1.QuantityR\x11straightLegMetersB\x0f\n" +
 	"\r_bank_degreesB\x13\n" +
 	"\x11_reaction_secondsB\x10\n" +
-	"\x0e_circuit_count\"\xf2\a\n" +
+	"\x0e_circuit_count\"\xb7\b\n" +
 	"\rDayConditions\x12\x1b\n" +
 	"\x04time\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18(R\x04time\x12E\n" +
 	"\x13temperature_celsius\x18\x02 \x01(\v2\x14.pitgate.v1.QuantityR\x12temperatureCelsius\x125\n" +
@@ -1509,8 +1762,15 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\rsurface_state\x18\f \x01(\x0e2\x18.pitgate.v1.SurfaceStateR\fsurfaceState\x12'\n" +
 	"\x05frost\x18\r \x01(\x0e2\x11.pitgate.v1.FrostR\x05frost\x12\x1e\n" +
 	"\x05metar\x18\x0e \x01(\tB\b\xbaH\x05r\x03\x18\xa0\x06R\x05metar\x12@\n" +
-	"\x11dew_point_celsius\x18\x0f \x01(\v2\x14.pitgate.v1.QuantityR\x0fdewPointCelsiusB\x15\n" +
-	"\x13_wind_height_meters\"\xbc\x1e\n" +
+	"\x11dew_point_celsius\x18\x0f \x01(\v2\x14.pitgate.v1.QuantityR\x0fdewPointCelsius\x12C\n" +
+	"\fwind_changes\x18\x10 \x03(\v2\x16.pitgate.v1.WindChangeB\b\xbaH\x05\x92\x01\x02\x100R\vwindChangesB\x15\n" +
+	"\x13_wind_height_meters\"\xa1\x02\n" +
+	"\n" +
+	"WindChange\x12\x1b\n" +
+	"\x04time\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18(R\x04time\x12T\n" +
+	"\x1cwind_speed_meters_per_second\x18\x02 \x01(\v2\x14.pitgate.v1.QuantityR\x18windSpeedMetersPerSecond\x12T\n" +
+	"\x1cgust_speed_meters_per_second\x18\x03 \x01(\v2\x14.pitgate.v1.QuantityR\x18gustSpeedMetersPerSecond\x12J\n" +
+	"\x16wind_direction_degrees\x18\x04 \x01(\v2\x14.pitgate.v1.QuantityR\x14windDirectionDegrees\"\xf0%\n" +
 	"\x06Limits\x12P\n" +
 	"\x15minimum_liftoff_ratio\x18\x01 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\x13minimumLiftoffRatio\x88\x01\x01\x12R\n" +
 	"\x16minimum_approach_ratio\x18\x02 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x01R\x14minimumApproachRatio\x88\x01\x01\x12U\n" +
@@ -1546,7 +1806,15 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\x12minimum_roll_ratio\x18\x1e \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00H\x1bR\x10minimumRollRatio\x88\x01\x01\x12[\n" +
 	"\x1bminimum_pitch_damping_ratio\x18\x1f \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\x00@)\x00\x00\x00\x00\x00\x00\x00\x00H\x1cR\x18minimumPitchDampingRatio\x88\x01\x01\x12R\n" +
 	"\x16minimum_reversal_ratio\x18  \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\x14@)\x00\x00\x00\x00\x00\x00\xf0?H\x1dR\x14minimumReversalRatio\x88\x01\x01\x12_\n" +
-	"\x1dmaximum_mass_difference_ratio\x18! \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?!\x00\x00\x00\x00\x00\x00\x00\x00H\x1eR\x1amaximumMassDifferenceRatio\x88\x01\x01B\x18\n" +
+	"\x1dmaximum_mass_difference_ratio\x18! \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?!\x00\x00\x00\x00\x00\x00\x00\x00H\x1eR\x1amaximumMassDifferenceRatio\x88\x01\x01\x12W\n" +
+	"\x19maximum_landing_use_ratio\x18\" \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?!\x00\x00\x00\x00\x00\x00\x00\x00H\x1fR\x16maximumLandingUseRatio\x88\x01\x01\x12T\n" +
+	"\x17landing_distance_factor\x18# \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\x10@)\x00\x00\x00\x00\x00\x00\xf0?H R\x15landingDistanceFactor\x88\x01\x01\x12T\n" +
+	"\x17takeoff_distance_factor\x18$ \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\x10@)\x00\x00\x00\x00\x00\x00\xf0?H!R\x15takeoffDistanceFactor\x88\x01\x01\x12L\n" +
+	"\x13minimum_reach_ratio\x18% \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00H\"R\x11minimumReachRatio\x88\x01\x01\x12Y\n" +
+	"\x1aminimum_sun_offset_degrees\x18& \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x80f@)\x00\x00\x00\x00\x00\x00\x00\x00H#R\x17minimumSunOffsetDegrees\x88\x01\x01\x12\\\n" +
+	"\x1bminimum_temperature_celsius\x18' \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00N@)\x00\x00\x00\x00\x00\x00D\xc0H$R\x19minimumTemperatureCelsius\x88\x01\x01\x12\\\n" +
+	"\x1bmaximum_temperature_celsius\x18( \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00N@)\x00\x00\x00\x00\x00\x00D\xc0H%R\x19maximumTemperatureCelsius\x88\x01\x01\x12[\n" +
+	"\x1bmaximum_weather_age_minutes\x18) \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x80\x96@!\x00\x00\x00\x00\x00\x00\x00\x00H&R\x18maximumWeatherAgeMinutes\x88\x01\x01B\x18\n" +
 	"\x16_minimum_liftoff_ratioB\x19\n" +
 	"\x17_minimum_approach_ratioB\x1b\n" +
 	"\x19_minimum_launch_end_ratioB\x15\n" +
@@ -1577,7 +1845,15 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\x13_minimum_roll_ratioB\x1e\n" +
 	"\x1c_minimum_pitch_damping_ratioB\x19\n" +
 	"\x17_minimum_reversal_ratioB \n" +
-	"\x1e_maximum_mass_difference_ratio\"\xcf\x01\n" +
+	"\x1e_maximum_mass_difference_ratioB\x1c\n" +
+	"\x1a_maximum_landing_use_ratioB\x1a\n" +
+	"\x18_landing_distance_factorB\x1a\n" +
+	"\x18_takeoff_distance_factorB\x16\n" +
+	"\x14_minimum_reach_ratioB\x1d\n" +
+	"\x1b_minimum_sun_offset_degreesB\x1e\n" +
+	"\x1c_minimum_temperature_celsiusB\x1e\n" +
+	"\x1c_maximum_temperature_celsiusB\x1e\n" +
+	"\x1c_maximum_weather_age_minutes\"\xcf\x01\n" +
 	"\vAppliedRule\x12(\n" +
 	"\n" +
 	"finding_id\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18PR\tfindingId\x12%\n" +
@@ -1624,7 +1900,7 @@ func file_pitgate_v1_assessment_input_proto_rawDescGZIP() []byte {
 }
 
 var file_pitgate_v1_assessment_input_proto_enumTypes = make([]protoimpl.EnumInfo, 4)
-var file_pitgate_v1_assessment_input_proto_msgTypes = make([]protoimpl.MessageInfo, 9)
+var file_pitgate_v1_assessment_input_proto_msgTypes = make([]protoimpl.MessageInfo, 11)
 var file_pitgate_v1_assessment_input_proto_goTypes = []any{
 	(LaunchMethod)(0),        // 0: pitgate.v1.LaunchMethod
 	(CircuitHand)(0),         // 1: pitgate.v1.CircuitHand
@@ -1632,67 +1908,74 @@ var file_pitgate_v1_assessment_input_proto_goTypes = []any{
 	(Frost)(0),               // 3: pitgate.v1.Frost
 	(*AssessmentInput)(nil),  // 4: pitgate.v1.AssessmentInput
 	(*LaunchPlan)(nil),       // 5: pitgate.v1.LaunchPlan
-	(*Ramp)(nil),             // 6: pitgate.v1.Ramp
-	(*Bungee)(nil),           // 7: pitgate.v1.Bungee
-	(*CatapultPoint)(nil),    // 8: pitgate.v1.CatapultPoint
-	(*CircuitPlan)(nil),      // 9: pitgate.v1.CircuitPlan
-	(*DayConditions)(nil),    // 10: pitgate.v1.DayConditions
-	(*Limits)(nil),           // 11: pitgate.v1.Limits
-	(*AppliedRule)(nil),      // 12: pitgate.v1.AppliedRule
-	(*ModelDescription)(nil), // 13: pitgate.v1.ModelDescription
-	(*FieldDescription)(nil), // 14: pitgate.v1.FieldDescription
-	(*Quantity)(nil),         // 15: pitgate.v1.Quantity
-	(*ProfilePoint)(nil),     // 16: pitgate.v1.ProfilePoint
+	(*LandingPlan)(nil),      // 6: pitgate.v1.LandingPlan
+	(*Ramp)(nil),             // 7: pitgate.v1.Ramp
+	(*Bungee)(nil),           // 8: pitgate.v1.Bungee
+	(*CatapultPoint)(nil),    // 9: pitgate.v1.CatapultPoint
+	(*CircuitPlan)(nil),      // 10: pitgate.v1.CircuitPlan
+	(*DayConditions)(nil),    // 11: pitgate.v1.DayConditions
+	(*WindChange)(nil),       // 12: pitgate.v1.WindChange
+	(*Limits)(nil),           // 13: pitgate.v1.Limits
+	(*AppliedRule)(nil),      // 14: pitgate.v1.AppliedRule
+	(*ModelDescription)(nil), // 15: pitgate.v1.ModelDescription
+	(*FieldDescription)(nil), // 16: pitgate.v1.FieldDescription
+	(*Quantity)(nil),         // 17: pitgate.v1.Quantity
+	(*ProfilePoint)(nil),     // 18: pitgate.v1.ProfilePoint
 }
 var file_pitgate_v1_assessment_input_proto_depIdxs = []int32{
-	13, // 0: pitgate.v1.AssessmentInput.model:type_name -> pitgate.v1.ModelDescription
-	14, // 1: pitgate.v1.AssessmentInput.field:type_name -> pitgate.v1.FieldDescription
+	15, // 0: pitgate.v1.AssessmentInput.model:type_name -> pitgate.v1.ModelDescription
+	16, // 1: pitgate.v1.AssessmentInput.field:type_name -> pitgate.v1.FieldDescription
 	5,  // 2: pitgate.v1.AssessmentInput.launch_plan:type_name -> pitgate.v1.LaunchPlan
-	10, // 3: pitgate.v1.AssessmentInput.day:type_name -> pitgate.v1.DayConditions
-	11, // 4: pitgate.v1.AssessmentInput.limits:type_name -> pitgate.v1.Limits
+	11, // 3: pitgate.v1.AssessmentInput.day:type_name -> pitgate.v1.DayConditions
+	13, // 4: pitgate.v1.AssessmentInput.limits:type_name -> pitgate.v1.Limits
 	0,  // 5: pitgate.v1.LaunchPlan.method:type_name -> pitgate.v1.LaunchMethod
-	6,  // 6: pitgate.v1.LaunchPlan.ramp:type_name -> pitgate.v1.Ramp
-	7,  // 7: pitgate.v1.LaunchPlan.bungee:type_name -> pitgate.v1.Bungee
-	15, // 8: pitgate.v1.LaunchPlan.hand_speed_meters_per_second:type_name -> pitgate.v1.Quantity
-	15, // 9: pitgate.v1.LaunchPlan.hand_height_meters:type_name -> pitgate.v1.Quantity
-	8,  // 10: pitgate.v1.LaunchPlan.catapult:type_name -> pitgate.v1.CatapultPoint
-	9,  // 11: pitgate.v1.LaunchPlan.circuit:type_name -> pitgate.v1.CircuitPlan
-	15, // 12: pitgate.v1.Ramp.length_meters:type_name -> pitgate.v1.Quantity
-	15, // 13: pitgate.v1.Ramp.angle_degrees:type_name -> pitgate.v1.Quantity
-	15, // 14: pitgate.v1.Ramp.end_height_meters:type_name -> pitgate.v1.Quantity
-	15, // 15: pitgate.v1.Ramp.dolly_mass_kg:type_name -> pitgate.v1.Quantity
-	15, // 16: pitgate.v1.Ramp.friction_ratio:type_name -> pitgate.v1.Quantity
-	15, // 17: pitgate.v1.Ramp.cradle_degrees:type_name -> pitgate.v1.Quantity
-	16, // 18: pitgate.v1.Ramp.rail_profile:type_name -> pitgate.v1.ProfilePoint
-	15, // 19: pitgate.v1.Ramp.release_force_newtons:type_name -> pitgate.v1.Quantity
-	15, // 20: pitgate.v1.Bungee.stiffness_newtons_per_meter:type_name -> pitgate.v1.Quantity
-	15, // 21: pitgate.v1.Bungee.stretch_meters:type_name -> pitgate.v1.Quantity
-	15, // 22: pitgate.v1.Bungee.efficiency_ratio:type_name -> pitgate.v1.Quantity
-	15, // 23: pitgate.v1.Bungee.cord_mass_kg:type_name -> pitgate.v1.Quantity
-	15, // 24: pitgate.v1.Bungee.friction_ratio:type_name -> pitgate.v1.Quantity
-	15, // 25: pitgate.v1.Bungee.angle_degrees:type_name -> pitgate.v1.Quantity
-	1,  // 26: pitgate.v1.CircuitPlan.hand:type_name -> pitgate.v1.CircuitHand
-	15, // 27: pitgate.v1.CircuitPlan.height_meters:type_name -> pitgate.v1.Quantity
-	15, // 28: pitgate.v1.CircuitPlan.airspeed_meters_per_second:type_name -> pitgate.v1.Quantity
-	15, // 29: pitgate.v1.CircuitPlan.straight_leg_meters:type_name -> pitgate.v1.Quantity
-	15, // 30: pitgate.v1.DayConditions.temperature_celsius:type_name -> pitgate.v1.Quantity
-	15, // 31: pitgate.v1.DayConditions.qnh_pascals:type_name -> pitgate.v1.Quantity
-	15, // 32: pitgate.v1.DayConditions.station_pressure_pascals:type_name -> pitgate.v1.Quantity
-	15, // 33: pitgate.v1.DayConditions.relative_humidity_ratio:type_name -> pitgate.v1.Quantity
-	15, // 34: pitgate.v1.DayConditions.wind_speed_meters_per_second:type_name -> pitgate.v1.Quantity
-	15, // 35: pitgate.v1.DayConditions.gust_speed_meters_per_second:type_name -> pitgate.v1.Quantity
-	15, // 36: pitgate.v1.DayConditions.wind_direction_degrees:type_name -> pitgate.v1.Quantity
-	15, // 37: pitgate.v1.DayConditions.visibility_meters:type_name -> pitgate.v1.Quantity
-	15, // 38: pitgate.v1.DayConditions.cloud_base_meters:type_name -> pitgate.v1.Quantity
-	2,  // 39: pitgate.v1.DayConditions.surface_state:type_name -> pitgate.v1.SurfaceState
-	3,  // 40: pitgate.v1.DayConditions.frost:type_name -> pitgate.v1.Frost
-	15, // 41: pitgate.v1.DayConditions.dew_point_celsius:type_name -> pitgate.v1.Quantity
-	12, // 42: pitgate.v1.Limits.rules:type_name -> pitgate.v1.AppliedRule
-	43, // [43:43] is the sub-list for method output_type
-	43, // [43:43] is the sub-list for method input_type
-	43, // [43:43] is the sub-list for extension type_name
-	43, // [43:43] is the sub-list for extension extendee
-	0,  // [0:43] is the sub-list for field type_name
+	7,  // 6: pitgate.v1.LaunchPlan.ramp:type_name -> pitgate.v1.Ramp
+	8,  // 7: pitgate.v1.LaunchPlan.bungee:type_name -> pitgate.v1.Bungee
+	17, // 8: pitgate.v1.LaunchPlan.hand_speed_meters_per_second:type_name -> pitgate.v1.Quantity
+	17, // 9: pitgate.v1.LaunchPlan.hand_height_meters:type_name -> pitgate.v1.Quantity
+	9,  // 10: pitgate.v1.LaunchPlan.catapult:type_name -> pitgate.v1.CatapultPoint
+	10, // 11: pitgate.v1.LaunchPlan.circuit:type_name -> pitgate.v1.CircuitPlan
+	6,  // 12: pitgate.v1.LaunchPlan.landing:type_name -> pitgate.v1.LandingPlan
+	17, // 13: pitgate.v1.Ramp.length_meters:type_name -> pitgate.v1.Quantity
+	17, // 14: pitgate.v1.Ramp.angle_degrees:type_name -> pitgate.v1.Quantity
+	17, // 15: pitgate.v1.Ramp.end_height_meters:type_name -> pitgate.v1.Quantity
+	17, // 16: pitgate.v1.Ramp.dolly_mass_kg:type_name -> pitgate.v1.Quantity
+	17, // 17: pitgate.v1.Ramp.friction_ratio:type_name -> pitgate.v1.Quantity
+	17, // 18: pitgate.v1.Ramp.cradle_degrees:type_name -> pitgate.v1.Quantity
+	18, // 19: pitgate.v1.Ramp.rail_profile:type_name -> pitgate.v1.ProfilePoint
+	17, // 20: pitgate.v1.Ramp.release_force_newtons:type_name -> pitgate.v1.Quantity
+	17, // 21: pitgate.v1.Bungee.stiffness_newtons_per_meter:type_name -> pitgate.v1.Quantity
+	17, // 22: pitgate.v1.Bungee.stretch_meters:type_name -> pitgate.v1.Quantity
+	17, // 23: pitgate.v1.Bungee.efficiency_ratio:type_name -> pitgate.v1.Quantity
+	17, // 24: pitgate.v1.Bungee.cord_mass_kg:type_name -> pitgate.v1.Quantity
+	17, // 25: pitgate.v1.Bungee.friction_ratio:type_name -> pitgate.v1.Quantity
+	17, // 26: pitgate.v1.Bungee.angle_degrees:type_name -> pitgate.v1.Quantity
+	1,  // 27: pitgate.v1.CircuitPlan.hand:type_name -> pitgate.v1.CircuitHand
+	17, // 28: pitgate.v1.CircuitPlan.height_meters:type_name -> pitgate.v1.Quantity
+	17, // 29: pitgate.v1.CircuitPlan.airspeed_meters_per_second:type_name -> pitgate.v1.Quantity
+	17, // 30: pitgate.v1.CircuitPlan.straight_leg_meters:type_name -> pitgate.v1.Quantity
+	17, // 31: pitgate.v1.DayConditions.temperature_celsius:type_name -> pitgate.v1.Quantity
+	17, // 32: pitgate.v1.DayConditions.qnh_pascals:type_name -> pitgate.v1.Quantity
+	17, // 33: pitgate.v1.DayConditions.station_pressure_pascals:type_name -> pitgate.v1.Quantity
+	17, // 34: pitgate.v1.DayConditions.relative_humidity_ratio:type_name -> pitgate.v1.Quantity
+	17, // 35: pitgate.v1.DayConditions.wind_speed_meters_per_second:type_name -> pitgate.v1.Quantity
+	17, // 36: pitgate.v1.DayConditions.gust_speed_meters_per_second:type_name -> pitgate.v1.Quantity
+	17, // 37: pitgate.v1.DayConditions.wind_direction_degrees:type_name -> pitgate.v1.Quantity
+	17, // 38: pitgate.v1.DayConditions.visibility_meters:type_name -> pitgate.v1.Quantity
+	17, // 39: pitgate.v1.DayConditions.cloud_base_meters:type_name -> pitgate.v1.Quantity
+	2,  // 40: pitgate.v1.DayConditions.surface_state:type_name -> pitgate.v1.SurfaceState
+	3,  // 41: pitgate.v1.DayConditions.frost:type_name -> pitgate.v1.Frost
+	17, // 42: pitgate.v1.DayConditions.dew_point_celsius:type_name -> pitgate.v1.Quantity
+	12, // 43: pitgate.v1.DayConditions.wind_changes:type_name -> pitgate.v1.WindChange
+	17, // 44: pitgate.v1.WindChange.wind_speed_meters_per_second:type_name -> pitgate.v1.Quantity
+	17, // 45: pitgate.v1.WindChange.gust_speed_meters_per_second:type_name -> pitgate.v1.Quantity
+	17, // 46: pitgate.v1.WindChange.wind_direction_degrees:type_name -> pitgate.v1.Quantity
+	14, // 47: pitgate.v1.Limits.rules:type_name -> pitgate.v1.AppliedRule
+	48, // [48:48] is the sub-list for method output_type
+	48, // [48:48] is the sub-list for method input_type
+	48, // [48:48] is the sub-list for extension type_name
+	48, // [48:48] is the sub-list for extension extendee
+	0,  // [0:48] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_assessment_input_proto_init() }
@@ -1704,18 +1987,19 @@ func file_pitgate_v1_assessment_input_proto_init() {
 	file_pitgate_v1_model_description_proto_init()
 	file_pitgate_v1_quantity_proto_init()
 	file_pitgate_v1_assessment_input_proto_msgTypes[1].OneofWrappers = []any{}
-	file_pitgate_v1_assessment_input_proto_msgTypes[4].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_input_proto_msgTypes[2].OneofWrappers = []any{}
 	file_pitgate_v1_assessment_input_proto_msgTypes[5].OneofWrappers = []any{}
 	file_pitgate_v1_assessment_input_proto_msgTypes[6].OneofWrappers = []any{}
 	file_pitgate_v1_assessment_input_proto_msgTypes[7].OneofWrappers = []any{}
-	file_pitgate_v1_assessment_input_proto_msgTypes[8].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_input_proto_msgTypes[9].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_input_proto_msgTypes[10].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_assessment_input_proto_rawDesc), len(file_pitgate_v1_assessment_input_proto_rawDesc)),
 			NumEnums:      4,
-			NumMessages:   9,
+			NumMessages:   11,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

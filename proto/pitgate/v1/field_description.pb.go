@@ -22,6 +22,63 @@ const (
 	_ = protoimpl.EnforceVersion(protoimpl.MaxVersion - 20)
 )
 
+// What a field was surveyed with.
+type SurveyMethod int32
+
+const (
+	SurveyMethod_SURVEY_METHOD_UNSPECIFIED SurveyMethod = 0
+	SurveyMethod_SURVEY_METHOD_TAPE        SurveyMethod = 1
+	// Walked with a phone.
+	SurveyMethod_SURVEY_METHOD_WALKED     SurveyMethod = 2
+	SurveyMethod_SURVEY_METHOD_MAP        SurveyMethod = 3
+	SurveyMethod_SURVEY_METHOD_INSTRUMENT SurveyMethod = 4
+)
+
+// Enum value maps for SurveyMethod.
+var (
+	SurveyMethod_name = map[int32]string{
+		0: "SURVEY_METHOD_UNSPECIFIED",
+		1: "SURVEY_METHOD_TAPE",
+		2: "SURVEY_METHOD_WALKED",
+		3: "SURVEY_METHOD_MAP",
+		4: "SURVEY_METHOD_INSTRUMENT",
+	}
+	SurveyMethod_value = map[string]int32{
+		"SURVEY_METHOD_UNSPECIFIED": 0,
+		"SURVEY_METHOD_TAPE":        1,
+		"SURVEY_METHOD_WALKED":      2,
+		"SURVEY_METHOD_MAP":         3,
+		"SURVEY_METHOD_INSTRUMENT":  4,
+	}
+)
+
+func (x SurveyMethod) Enum() *SurveyMethod {
+	p := new(SurveyMethod)
+	*p = x
+	return p
+}
+
+func (x SurveyMethod) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (SurveyMethod) Descriptor() protoreflect.EnumDescriptor {
+	return file_pitgate_v1_field_description_proto_enumTypes[0].Descriptor()
+}
+
+func (SurveyMethod) Type() protoreflect.EnumType {
+	return &file_pitgate_v1_field_description_proto_enumTypes[0]
+}
+
+func (x SurveyMethod) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use SurveyMethod.Descriptor instead.
+func (SurveyMethod) EnumDescriptor() ([]byte, []int) {
+	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{0}
+}
+
 // Surface of a strip.
 type Surface int32
 
@@ -68,11 +125,11 @@ func (x Surface) String() string {
 }
 
 func (Surface) Descriptor() protoreflect.EnumDescriptor {
-	return file_pitgate_v1_field_description_proto_enumTypes[0].Descriptor()
+	return file_pitgate_v1_field_description_proto_enumTypes[1].Descriptor()
 }
 
 func (Surface) Type() protoreflect.EnumType {
-	return &file_pitgate_v1_field_description_proto_enumTypes[0]
+	return &file_pitgate_v1_field_description_proto_enumTypes[1]
 }
 
 func (x Surface) Number() protoreflect.EnumNumber {
@@ -81,7 +138,7 @@ func (x Surface) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use Surface.Descriptor instead.
 func (Surface) EnumDescriptor() ([]byte, []int) {
-	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{0}
+	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{1}
 }
 
 // Kind of obstacle.
@@ -136,11 +193,11 @@ func (x ObstacleKind) String() string {
 }
 
 func (ObstacleKind) Descriptor() protoreflect.EnumDescriptor {
-	return file_pitgate_v1_field_description_proto_enumTypes[1].Descriptor()
+	return file_pitgate_v1_field_description_proto_enumTypes[2].Descriptor()
 }
 
 func (ObstacleKind) Type() protoreflect.EnumType {
-	return &file_pitgate_v1_field_description_proto_enumTypes[1]
+	return &file_pitgate_v1_field_description_proto_enumTypes[2]
 }
 
 func (x ObstacleKind) Number() protoreflect.EnumNumber {
@@ -149,7 +206,7 @@ func (x ObstacleKind) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use ObstacleKind.Descriptor instead.
 func (ObstacleKind) EnumDescriptor() ([]byte, []int) {
-	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{1}
+	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{2}
 }
 
 // Why an area must not be flown over.
@@ -198,11 +255,11 @@ func (x KeepOutReason) String() string {
 }
 
 func (KeepOutReason) Descriptor() protoreflect.EnumDescriptor {
-	return file_pitgate_v1_field_description_proto_enumTypes[2].Descriptor()
+	return file_pitgate_v1_field_description_proto_enumTypes[3].Descriptor()
 }
 
 func (KeepOutReason) Type() protoreflect.EnumType {
-	return &file_pitgate_v1_field_description_proto_enumTypes[2]
+	return &file_pitgate_v1_field_description_proto_enumTypes[3]
 }
 
 func (x KeepOutReason) Number() protoreflect.EnumNumber {
@@ -211,7 +268,7 @@ func (x KeepOutReason) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use KeepOutReason.Descriptor instead.
 func (KeepOutReason) EnumDescriptor() ([]byte, []int) {
-	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{2}
+	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{3}
 }
 
 // Roughness of the ground up wind, which sets the wind profile.
@@ -260,11 +317,11 @@ func (x RoughnessClass) String() string {
 }
 
 func (RoughnessClass) Descriptor() protoreflect.EnumDescriptor {
-	return file_pitgate_v1_field_description_proto_enumTypes[3].Descriptor()
+	return file_pitgate_v1_field_description_proto_enumTypes[4].Descriptor()
 }
 
 func (RoughnessClass) Type() protoreflect.EnumType {
-	return &file_pitgate_v1_field_description_proto_enumTypes[3]
+	return &file_pitgate_v1_field_description_proto_enumTypes[4]
 }
 
 func (x RoughnessClass) Number() protoreflect.EnumNumber {
@@ -273,7 +330,7 @@ func (x RoughnessClass) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use RoughnessClass.Descriptor instead.
 func (RoughnessClass) EnumDescriptor() ([]byte, []int) {
-	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{3}
+	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{4}
 }
 
 // A flying site in metres from its datum: x east, y north, z up.
@@ -301,9 +358,12 @@ type FieldDescription struct {
 	// Height limit above the ground: airspace or owner.
 	HeightLimitMeters *Quantity `protobuf:"bytes,15,opt,name=height_limit_meters,json=heightLimitMeters,proto3" json:"height_limit_meters,omitempty"`
 	// Roads and paths that the public uses.
-	Roads         []*NamedLine `protobuf:"bytes,16,rep,name=roads,proto3" json:"roads,omitempty"`
-	Permission    *Permission  `protobuf:"bytes,17,opt,name=permission,proto3" json:"permission,omitempty"`
-	KeeperNotes   string       `protobuf:"bytes,18,opt,name=keeper_notes,json=keeperNotes,proto3" json:"keeper_notes,omitempty"`
+	Roads       []*NamedLine `protobuf:"bytes,16,rep,name=roads,proto3" json:"roads,omitempty"`
+	Permission  *Permission  `protobuf:"bytes,17,opt,name=permission,proto3" json:"permission,omitempty"`
+	KeeperNotes string       `protobuf:"bytes,18,opt,name=keeper_notes,json=keeperNotes,proto3" json:"keeper_notes,omitempty"`
+	Parking     []*NamedArea `protobuf:"bytes,19,rep,name=parking,proto3" json:"parking,omitempty"`
+	// How and when the field was surveyed, and how far its places may be off.
+	Survey        *Survey `protobuf:"bytes,20,opt,name=survey,proto3" json:"survey,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -464,6 +524,91 @@ func (x *FieldDescription) GetKeeperNotes() string {
 	return ""
 }
 
+func (x *FieldDescription) GetParking() []*NamedArea {
+	if x != nil {
+		return x.Parking
+	}
+	return nil
+}
+
+func (x *FieldDescription) GetSurvey() *Survey {
+	if x != nil {
+		return x.Survey
+	}
+	return nil
+}
+
+// How a field was surveyed.
+type Survey struct {
+	state  protoimpl.MessageState `protogen:"open.v1"`
+	Method SurveyMethod           `protobuf:"varint,1,opt,name=method,proto3,enum=pitgate.v1.SurveyMethod" json:"method,omitempty"`
+	// RFC 3339 date.
+	Date       string `protobuf:"bytes,2,opt,name=date,proto3" json:"date,omitempty"`
+	SurveyedBy string `protobuf:"bytes,3,opt,name=surveyed_by,json=surveyedBy,proto3" json:"surveyed_by,omitempty"`
+	// How far a surveyed place may be off, one standard deviation.
+	PositionSpreadMeters *float64 `protobuf:"fixed64,4,opt,name=position_spread_meters,json=positionSpreadMeters,proto3,oneof" json:"position_spread_meters,omitempty"`
+	unknownFields        protoimpl.UnknownFields
+	sizeCache            protoimpl.SizeCache
+}
+
+func (x *Survey) Reset() {
+	*x = Survey{}
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[1]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *Survey) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*Survey) ProtoMessage() {}
+
+func (x *Survey) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[1]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use Survey.ProtoReflect.Descriptor instead.
+func (*Survey) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{1}
+}
+
+func (x *Survey) GetMethod() SurveyMethod {
+	if x != nil {
+		return x.Method
+	}
+	return SurveyMethod_SURVEY_METHOD_UNSPECIFIED
+}
+
+func (x *Survey) GetDate() string {
+	if x != nil {
+		return x.Date
+	}
+	return ""
+}
+
+func (x *Survey) GetSurveyedBy() string {
+	if x != nil {
+		return x.SurveyedBy
+	}
+	return ""
+}
+
+func (x *Survey) GetPositionSpreadMeters() float64 {
+	if x != nil && x.PositionSpreadMeters != nil {
+		return *x.PositionSpreadMeters
+	}
+	return 0
+}
+
 // A point on the field.
 type Point struct {
 	state   protoimpl.MessageState `protogen:"open.v1"`
@@ -477,7 +622,7 @@ type Point struct {
 
 func (x *Point) Reset() {
 	*x = Point{}
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[1]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[2]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -489,7 +634,7 @@ func (x *Point) String() string {
 func (*Point) ProtoMessage() {}
 
 func (x *Point) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[1]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[2]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -502,7 +647,7 @@ func (x *Point) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Point.ProtoReflect.Descriptor instead.
 func (*Point) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{1}
+	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{2}
 }
 
 func (x *Point) GetXMeters() float64 {
@@ -536,7 +681,7 @@ type Polygon struct {
 
 func (x *Polygon) Reset() {
 	*x = Polygon{}
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[2]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[3]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -548,7 +693,7 @@ func (x *Polygon) String() string {
 func (*Polygon) ProtoMessage() {}
 
 func (x *Polygon) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[2]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[3]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -561,7 +706,7 @@ func (x *Polygon) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Polygon.ProtoReflect.Descriptor instead.
 func (*Polygon) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{2}
+	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{3}
 }
 
 func (x *Polygon) GetCorners() []*Point {
@@ -573,16 +718,18 @@ func (x *Polygon) GetCorners() []*Point {
 
 // An outline with a name.
 type NamedArea struct {
-	state         protoimpl.MessageState `protogen:"open.v1"`
-	Name          string                 `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
-	Area          *Polygon               `protobuf:"bytes,2,opt,name=area,proto3" json:"area,omitempty"`
+	state protoimpl.MessageState `protogen:"open.v1"`
+	Name  string                 `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	Area  *Polygon               `protobuf:"bytes,2,opt,name=area,proto3" json:"area,omitempty"`
+	// What a model lands on there.
+	Surface       Surface `protobuf:"varint,3,opt,name=surface,proto3,enum=pitgate.v1.Surface" json:"surface,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *NamedArea) Reset() {
 	*x = NamedArea{}
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[3]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[4]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -594,7 +741,7 @@ func (x *NamedArea) String() string {
 func (*NamedArea) ProtoMessage() {}
 
 func (x *NamedArea) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[3]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[4]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -607,7 +754,7 @@ func (x *NamedArea) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use NamedArea.ProtoReflect.Descriptor instead.
 func (*NamedArea) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{3}
+	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{4}
 }
 
 func (x *NamedArea) GetName() string {
@@ -624,6 +771,13 @@ func (x *NamedArea) GetArea() *Polygon {
 	return nil
 }
 
+func (x *NamedArea) GetSurface() Surface {
+	if x != nil {
+		return x.Surface
+	}
+	return Surface_SURFACE_UNSPECIFIED
+}
+
 // A line with a name.
 type NamedLine struct {
 	state         protoimpl.MessageState `protogen:"open.v1"`
@@ -635,7 +789,7 @@ type NamedLine struct {
 
 func (x *NamedLine) Reset() {
 	*x = NamedLine{}
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[4]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[5]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -647,7 +801,7 @@ func (x *NamedLine) String() string {
 func (*NamedLine) ProtoMessage() {}
 
 func (x *NamedLine) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[4]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[5]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -660,7 +814,7 @@ func (x *NamedLine) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use NamedLine.ProtoReflect.Descriptor instead.
 func (*NamedLine) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{4}
+	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{5}
 }
 
 func (x *NamedLine) GetName() string {
@@ -683,17 +837,19 @@ type Strip struct {
 	// Name, usually the two directions: "06/24".
 	Name string `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
 	// First threshold: the launch along the first direction starts here.
-	Start         *Point    `protobuf:"bytes,2,opt,name=start,proto3" json:"start,omitempty"`
-	End           *Point    `protobuf:"bytes,3,opt,name=end,proto3" json:"end,omitempty"`
-	WidthMeters   *Quantity `protobuf:"bytes,4,opt,name=width_meters,json=widthMeters,proto3" json:"width_meters,omitempty"`
-	Surface       Surface   `protobuf:"varint,5,opt,name=surface,proto3,enum=pitgate.v1.Surface" json:"surface,omitempty"`
+	Start       *Point    `protobuf:"bytes,2,opt,name=start,proto3" json:"start,omitempty"`
+	End         *Point    `protobuf:"bytes,3,opt,name=end,proto3" json:"end,omitempty"`
+	WidthMeters *Quantity `protobuf:"bytes,4,opt,name=width_meters,json=widthMeters,proto3" json:"width_meters,omitempty"`
+	Surface     Surface   `protobuf:"varint,5,opt,name=surface,proto3,enum=pitgate.v1.Surface" json:"surface,omitempty"`
+	// Ground height along the strip from its start, relative to the start.
+	GroundProfile []*ProfilePoint `protobuf:"bytes,6,rep,name=ground_profile,json=groundProfile,proto3" json:"ground_profile,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *Strip) Reset() {
 	*x = Strip{}
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[5]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -705,7 +861,7 @@ func (x *Strip) String() string {
 func (*Strip) ProtoMessage() {}
 
 func (x *Strip) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[5]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -718,7 +874,7 @@ func (x *Strip) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Strip.ProtoReflect.Descriptor instead.
 func (*Strip) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{5}
+	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *Strip) GetName() string {
@@ -756,6 +912,13 @@ func (x *Strip) GetSurface() Surface {
 	return Surface_SURFACE_UNSPECIFIED
 }
 
+func (x *Strip) GetGroundProfile() []*ProfilePoint {
+	if x != nil {
+		return x.GroundProfile
+	}
+	return nil
+}
+
 // A place from which models are launched without a strip.
 type LaunchSpot struct {
 	state    protoimpl.MessageState `protogen:"open.v1"`
@@ -771,7 +934,7 @@ type LaunchSpot struct {
 
 func (x *LaunchSpot) Reset() {
 	*x = LaunchSpot{}
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[6]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -783,7 +946,7 @@ func (x *LaunchSpot) String() string {
 func (*LaunchSpot) ProtoMessage() {}
 
 func (x *LaunchSpot) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[6]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -796,7 +959,7 @@ func (x *LaunchSpot) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use LaunchSpot.ProtoReflect.Descriptor instead.
 func (*LaunchSpot) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{6}
+	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *LaunchSpot) GetName() string {
@@ -838,7 +1001,7 @@ type ProfilePoint struct {
 
 func (x *ProfilePoint) Reset() {
 	*x = ProfilePoint{}
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[7]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -850,7 +1013,7 @@ func (x *ProfilePoint) String() string {
 func (*ProfilePoint) ProtoMessage() {}
 
 func (x *ProfilePoint) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[7]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -863,7 +1026,7 @@ func (x *ProfilePoint) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ProfilePoint.ProtoReflect.Descriptor instead.
 func (*ProfilePoint) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{7}
+	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *ProfilePoint) GetDistanceMeters() float64 {
@@ -892,13 +1055,17 @@ type Obstacle struct {
 	HeightMeters *Quantity `protobuf:"bytes,5,opt,name=height_meters,json=heightMeters,proto3" json:"height_meters,omitempty"`
 	// How far its place may be off, one standard deviation.
 	PositionSpreadMeters *float64 `protobuf:"fixed64,6,opt,name=position_spread_meters,json=positionSpreadMeters,proto3,oneof" json:"position_spread_meters,omitempty"`
-	unknownFields        protoimpl.UnknownFields
-	sizeCache            protoimpl.SizeCache
+	// How far a wire hangs below the straight line between its poles, at the middle of each span.
+	SagMeters *Quantity `protobuf:"bytes,7,opt,name=sag_meters,json=sagMeters,proto3" json:"sag_meters,omitempty"`
+	// Share of the wind that goes through: 0 for a wall, about 0.5 for a hedge in leaf. Absent: by kind.
+	PorosityRatio *float64 `protobuf:"fixed64,8,opt,name=porosity_ratio,json=porosityRatio,proto3,oneof" json:"porosity_ratio,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
 }
 
 func (x *Obstacle) Reset() {
 	*x = Obstacle{}
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[8]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -910,7 +1077,7 @@ func (x *Obstacle) String() string {
 func (*Obstacle) ProtoMessage() {}
 
 func (x *Obstacle) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[8]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -923,7 +1090,7 @@ func (x *Obstacle) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Obstacle.ProtoReflect.Descriptor instead.
 func (*Obstacle) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{8}
+	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *Obstacle) GetName() string {
@@ -968,6 +1135,20 @@ func (x *Obstacle) GetPositionSpreadMeters() float64 {
 	return 0
 }
 
+func (x *Obstacle) GetSagMeters() *Quantity {
+	if x != nil {
+		return x.SagMeters
+	}
+	return nil
+}
+
+func (x *Obstacle) GetPorosityRatio() float64 {
+	if x != nil && x.PorosityRatio != nil {
+		return *x.PorosityRatio
+	}
+	return 0
+}
+
 // An area that must not be flown over.
 type KeepOut struct {
 	state         protoimpl.MessageState `protogen:"open.v1"`
@@ -980,7 +1161,7 @@ type KeepOut struct {
 
 func (x *KeepOut) Reset() {
 	*x = KeepOut{}
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[9]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -992,7 +1173,7 @@ func (x *KeepOut) String() string {
 func (*KeepOut) ProtoMessage() {}
 
 func (x *KeepOut) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[9]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1005,7 +1186,7 @@ func (x *KeepOut) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use KeepOut.ProtoReflect.Descriptor instead.
 func (*KeepOut) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{9}
+	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *KeepOut) GetName() string {
@@ -1045,7 +1226,7 @@ type Permission struct {
 
 func (x *Permission) Reset() {
 	*x = Permission{}
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[10]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1057,7 +1238,7 @@ func (x *Permission) String() string {
 func (*Permission) ProtoMessage() {}
 
 func (x *Permission) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_field_description_proto_msgTypes[10]
+	mi := &file_pitgate_v1_field_description_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1070,7 +1251,7 @@ func (x *Permission) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Permission.ProtoReflect.Descriptor instead.
 func (*Permission) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{10}
+	return file_pitgate_v1_field_description_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *Permission) GetGrantedBy() string {
@@ -1113,7 +1294,8 @@ var File_pitgate_v1_field_description_proto protoreflect.FileDescriptor
 const file_pitgate_v1_field_description_proto_rawDesc = "" +
 	"\n" +
 	"\"pitgate/v1/field_description.proto\x12\n" +
-	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\x1a\x19pitgate/v1/quantity.proto\"\xa0\t\n" +
+	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\x1a\x19pitgate/v1/quantity.proto\"\x87\n" +
+	"\n" +
 	"\x10FieldDescription\x12*\n" +
 	"\fdisplay_name\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18xR\vdisplayName\x12R\n" +
 	"\x16datum_latitude_degrees\x18\x02 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x80V@)\x00\x00\x00\x00\x00\x80V\xc0H\x00R\x14datumLatitudeDegrees\x88\x01\x01\x12T\n" +
@@ -1136,9 +1318,18 @@ const file_pitgate_v1_field_description_proto_rawDesc = "" +
 	"\n" +
 	"permission\x18\x11 \x01(\v2\x16.pitgate.v1.PermissionR\n" +
 	"permission\x12+\n" +
-	"\fkeeper_notes\x18\x12 \x01(\tB\b\xbaH\x05r\x03\x18\xa0\x1fR\vkeeperNotesB\x19\n" +
+	"\fkeeper_notes\x18\x12 \x01(\tB\b\xbaH\x05r\x03\x18\xa0\x1fR\vkeeperNotes\x129\n" +
+	"\aparking\x18\x13 \x03(\v2\x15.pitgate.v1.NamedAreaB\b\xbaH\x05\x92\x01\x02\x10\fR\aparking\x12*\n" +
+	"\x06survey\x18\x14 \x01(\v2\x12.pitgate.v1.SurveyR\x06surveyB\x19\n" +
 	"\x17_datum_latitude_degreesB\x1a\n" +
-	"\x18_datum_longitude_degrees\"\xd9\x01\n" +
+	"\x18_datum_longitude_degrees\"\x8f\x02\n" +
+	"\x06Survey\x120\n" +
+	"\x06method\x18\x01 \x01(\x0e2\x18.pitgate.v1.SurveyMethodR\x06method\x12:\n" +
+	"\x04date\x18\x02 \x01(\tB&\xbaH#r!2\x1f^([0-9]{4}-[0-9]{2}-[0-9]{2})?$R\x04date\x12(\n" +
+	"\vsurveyed_by\x18\x03 \x01(\tB\a\xbaH\x04r\x02\x18xR\n" +
+	"surveyedBy\x12R\n" +
+	"\x16position_spread_meters\x18\x04 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x14positionSpreadMeters\x88\x01\x01B\x19\n" +
+	"\x17_position_spread_meters\"\xd9\x01\n" +
 	"\x05Point\x127\n" +
 	"\bx_meters\x18\x01 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x88\xd3@)\x00\x00\x00\x00\x00\x88\xd3\xc0H\x00R\axMeters\x88\x01\x01\x127\n" +
 	"\by_meters\x18\x02 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x88\xd3@)\x00\x00\x00\x00\x00\x88\xd3\xc0H\x01R\ayMeters\x88\x01\x01\x127\n" +
@@ -1147,19 +1338,21 @@ const file_pitgate_v1_field_description_proto_rawDesc = "" +
 	"\t_y_metersB\v\n" +
 	"\t_z_meters\"A\n" +
 	"\aPolygon\x126\n" +
-	"\acorners\x18\x01 \x03(\v2\x11.pitgate.v1.PointB\t\xbaH\x06\x92\x01\x03\x10\x90\x03R\acorners\"S\n" +
+	"\acorners\x18\x01 \x03(\v2\x11.pitgate.v1.PointB\t\xbaH\x06\x92\x01\x03\x10\x90\x03R\acorners\"\x82\x01\n" +
 	"\tNamedArea\x12\x1d\n" +
 	"\x04name\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18PR\x04name\x12'\n" +
-	"\x04area\x18\x02 \x01(\v2\x13.pitgate.v1.PolygonR\x04area\"`\n" +
+	"\x04area\x18\x02 \x01(\v2\x13.pitgate.v1.PolygonR\x04area\x12-\n" +
+	"\asurface\x18\x03 \x01(\x0e2\x13.pitgate.v1.SurfaceR\asurface\"`\n" +
 	"\tNamedLine\x12\x1d\n" +
 	"\x04name\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18PR\x04name\x124\n" +
-	"\x06points\x18\x02 \x03(\v2\x11.pitgate.v1.PointB\t\xbaH\x06\x92\x01\x03\x10\xc8\x01R\x06points\"\xdc\x01\n" +
+	"\x06points\x18\x02 \x03(\v2\x11.pitgate.v1.PointB\t\xbaH\x06\x92\x01\x03\x10\xc8\x01R\x06points\"\xa8\x02\n" +
 	"\x05Strip\x12\x1d\n" +
 	"\x04name\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18(R\x04name\x12'\n" +
 	"\x05start\x18\x02 \x01(\v2\x11.pitgate.v1.PointR\x05start\x12#\n" +
 	"\x03end\x18\x03 \x01(\v2\x11.pitgate.v1.PointR\x03end\x127\n" +
 	"\fwidth_meters\x18\x04 \x01(\v2\x14.pitgate.v1.QuantityR\vwidthMeters\x12-\n" +
-	"\asurface\x18\x05 \x01(\x0e2\x13.pitgate.v1.SurfaceR\asurface\"\x81\x02\n" +
+	"\asurface\x18\x05 \x01(\x0e2\x13.pitgate.v1.SurfaceR\asurface\x12J\n" +
+	"\x0eground_profile\x18\x06 \x03(\v2\x18.pitgate.v1.ProfilePointB\t\xbaH\x06\x92\x01\x03\x10\xc8\x01R\rgroundProfile\"\x81\x02\n" +
 	"\n" +
 	"LaunchSpot\x12\x1d\n" +
 	"\x04name\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18PR\x04name\x12-\n" +
@@ -1171,16 +1364,20 @@ const file_pitgate_v1_field_description_proto_rawDesc = "" +
 	"\x0fdistance_meters\x18\x01 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x88\xb3@)\x00\x00\x00\x00\x00@\x8f\xc0H\x00R\x0edistanceMeters\x88\x01\x01\x12A\n" +
 	"\rheight_meters\x18\x02 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00@\x7f@)\x00\x00\x00\x00\x00@\x7f\xc0H\x01R\fheightMeters\x88\x01\x01B\x12\n" +
 	"\x10_distance_metersB\x10\n" +
-	"\x0e_height_meters\"\xe1\x02\n" +
+	"\x0e_height_meters\"\xee\x03\n" +
 	"\bObstacle\x12\x1d\n" +
 	"\x04name\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18PR\x04name\x12,\n" +
 	"\x04kind\x18\x02 \x01(\x0e2\x18.pitgate.v1.ObstacleKindR\x04kind\x126\n" +
 	"\x06points\x18\x03 \x03(\v2\x11.pitgate.v1.PointB\v\xbaH\b\x92\x01\x05\b\x01\x10\xc8\x01R\x06points\x12\x1b\n" +
 	"\x06closed\x18\x04 \x01(\bH\x00R\x06closed\x88\x01\x01\x129\n" +
 	"\rheight_meters\x18\x05 \x01(\v2\x14.pitgate.v1.QuantityR\fheightMeters\x12R\n" +
-	"\x16position_spread_meters\x18\x06 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\x14positionSpreadMeters\x88\x01\x01B\t\n" +
+	"\x16position_spread_meters\x18\x06 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\x14positionSpreadMeters\x88\x01\x01\x123\n" +
+	"\n" +
+	"sag_meters\x18\a \x01(\v2\x14.pitgate.v1.QuantityR\tsagMeters\x12C\n" +
+	"\x0eporosity_ratio\x18\b \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00H\x02R\rporosityRatio\x88\x01\x01B\t\n" +
 	"\a_closedB\x19\n" +
-	"\x17_position_spread_meters\"\x84\x01\n" +
+	"\x17_position_spread_metersB\x11\n" +
+	"\x0f_porosity_ratio\"\x84\x01\n" +
 	"\aKeepOut\x12\x1d\n" +
 	"\x04name\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18PR\x04name\x12'\n" +
 	"\x04area\x18\x02 \x01(\v2\x13.pitgate.v1.PolygonR\x04area\x121\n" +
@@ -1193,7 +1390,13 @@ const file_pitgate_v1_field_description_proto_rawDesc = "" +
 	"\rvalid_to_date\x18\x03 \x01(\tB&\xbaH#r!2\x1f^([0-9]{4}-[0-9]{2}-[0-9]{2})?$R\vvalidToDate\x12<\n" +
 	"\n" +
 	"quiet_from\x18\x04 \x01(\tB\x1d\xbaH\x1ar\x182\x16^([0-9]{2}:[0-9]{2})?$R\tquietFrom\x128\n" +
-	"\bquiet_to\x18\x05 \x01(\tB\x1d\xbaH\x1ar\x182\x16^([0-9]{2}:[0-9]{2})?$R\aquietTo*\xad\x01\n" +
+	"\bquiet_to\x18\x05 \x01(\tB\x1d\xbaH\x1ar\x182\x16^([0-9]{2}:[0-9]{2})?$R\aquietTo*\x94\x01\n" +
+	"\fSurveyMethod\x12\x1d\n" +
+	"\x19SURVEY_METHOD_UNSPECIFIED\x10\x00\x12\x16\n" +
+	"\x12SURVEY_METHOD_TAPE\x10\x01\x12\x18\n" +
+	"\x14SURVEY_METHOD_WALKED\x10\x02\x12\x15\n" +
+	"\x11SURVEY_METHOD_MAP\x10\x03\x12\x1c\n" +
+	"\x18SURVEY_METHOD_INSTRUMENT\x10\x04*\xad\x01\n" +
 	"\aSurface\x12\x17\n" +
 	"\x13SURFACE_UNSPECIFIED\x10\x00\x12\x11\n" +
 	"\rSURFACE_PAVED\x10\x01\x12\x15\n" +
@@ -1241,60 +1444,68 @@ func file_pitgate_v1_field_description_proto_rawDescGZIP() []byte {
 	return file_pitgate_v1_field_description_proto_rawDescData
 }
 
-var file_pitgate_v1_field_description_proto_enumTypes = make([]protoimpl.EnumInfo, 4)
-var file_pitgate_v1_field_description_proto_msgTypes = make([]protoimpl.MessageInfo, 11)
+var file_pitgate_v1_field_description_proto_enumTypes = make([]protoimpl.EnumInfo, 5)
+var file_pitgate_v1_field_description_proto_msgTypes = make([]protoimpl.MessageInfo, 12)
 var file_pitgate_v1_field_description_proto_goTypes = []any{
-	(Surface)(0),             // 0: pitgate.v1.Surface
-	(ObstacleKind)(0),        // 1: pitgate.v1.ObstacleKind
-	(KeepOutReason)(0),       // 2: pitgate.v1.KeepOutReason
-	(RoughnessClass)(0),      // 3: pitgate.v1.RoughnessClass
-	(*FieldDescription)(nil), // 4: pitgate.v1.FieldDescription
-	(*Point)(nil),            // 5: pitgate.v1.Point
-	(*Polygon)(nil),          // 6: pitgate.v1.Polygon
-	(*NamedArea)(nil),        // 7: pitgate.v1.NamedArea
-	(*NamedLine)(nil),        // 8: pitgate.v1.NamedLine
-	(*Strip)(nil),            // 9: pitgate.v1.Strip
-	(*LaunchSpot)(nil),       // 10: pitgate.v1.LaunchSpot
-	(*ProfilePoint)(nil),     // 11: pitgate.v1.ProfilePoint
-	(*Obstacle)(nil),         // 12: pitgate.v1.Obstacle
-	(*KeepOut)(nil),          // 13: pitgate.v1.KeepOut
-	(*Permission)(nil),       // 14: pitgate.v1.Permission
-	(*Quantity)(nil),         // 15: pitgate.v1.Quantity
+	(SurveyMethod)(0),        // 0: pitgate.v1.SurveyMethod
+	(Surface)(0),             // 1: pitgate.v1.Surface
+	(ObstacleKind)(0),        // 2: pitgate.v1.ObstacleKind
+	(KeepOutReason)(0),       // 3: pitgate.v1.KeepOutReason
+	(RoughnessClass)(0),      // 4: pitgate.v1.RoughnessClass
+	(*FieldDescription)(nil), // 5: pitgate.v1.FieldDescription
+	(*Survey)(nil),           // 6: pitgate.v1.Survey
+	(*Point)(nil),            // 7: pitgate.v1.Point
+	(*Polygon)(nil),          // 8: pitgate.v1.Polygon
+	(*NamedArea)(nil),        // 9: pitgate.v1.NamedArea
+	(*NamedLine)(nil),        // 10: pitgate.v1.NamedLine
+	(*Strip)(nil),            // 11: pitgate.v1.Strip
+	(*LaunchSpot)(nil),       // 12: pitgate.v1.LaunchSpot
+	(*ProfilePoint)(nil),     // 13: pitgate.v1.ProfilePoint
+	(*Obstacle)(nil),         // 14: pitgate.v1.Obstacle
+	(*KeepOut)(nil),          // 15: pitgate.v1.KeepOut
+	(*Permission)(nil),       // 16: pitgate.v1.Permission
+	(*Quantity)(nil),         // 17: pitgate.v1.Quantity
 }
 var file_pitgate_v1_field_description_proto_depIdxs = []int32{
-	15, // 0: pitgate.v1.FieldDescription.elevation_meters:type_name -> pitgate.v1.Quantity
-	6,  // 1: pitgate.v1.FieldDescription.flying_area:type_name -> pitgate.v1.Polygon
-	9,  // 2: pitgate.v1.FieldDescription.strips:type_name -> pitgate.v1.Strip
-	10, // 3: pitgate.v1.FieldDescription.launch_spots:type_name -> pitgate.v1.LaunchSpot
-	12, // 4: pitgate.v1.FieldDescription.obstacles:type_name -> pitgate.v1.Obstacle
-	13, // 5: pitgate.v1.FieldDescription.keep_outs:type_name -> pitgate.v1.KeepOut
-	8,  // 6: pitgate.v1.FieldDescription.people_lines:type_name -> pitgate.v1.NamedLine
-	7,  // 7: pitgate.v1.FieldDescription.landing_areas:type_name -> pitgate.v1.NamedArea
-	7,  // 8: pitgate.v1.FieldDescription.pits:type_name -> pitgate.v1.NamedArea
-	5,  // 9: pitgate.v1.FieldDescription.pilot_position:type_name -> pitgate.v1.Point
-	3,  // 10: pitgate.v1.FieldDescription.roughness:type_name -> pitgate.v1.RoughnessClass
-	15, // 11: pitgate.v1.FieldDescription.height_limit_meters:type_name -> pitgate.v1.Quantity
-	8,  // 12: pitgate.v1.FieldDescription.roads:type_name -> pitgate.v1.NamedLine
-	14, // 13: pitgate.v1.FieldDescription.permission:type_name -> pitgate.v1.Permission
-	5,  // 14: pitgate.v1.Polygon.corners:type_name -> pitgate.v1.Point
-	6,  // 15: pitgate.v1.NamedArea.area:type_name -> pitgate.v1.Polygon
-	5,  // 16: pitgate.v1.NamedLine.points:type_name -> pitgate.v1.Point
-	5,  // 17: pitgate.v1.Strip.start:type_name -> pitgate.v1.Point
-	5,  // 18: pitgate.v1.Strip.end:type_name -> pitgate.v1.Point
-	15, // 19: pitgate.v1.Strip.width_meters:type_name -> pitgate.v1.Quantity
-	0,  // 20: pitgate.v1.Strip.surface:type_name -> pitgate.v1.Surface
-	5,  // 21: pitgate.v1.LaunchSpot.position:type_name -> pitgate.v1.Point
-	11, // 22: pitgate.v1.LaunchSpot.ground_profile:type_name -> pitgate.v1.ProfilePoint
-	1,  // 23: pitgate.v1.Obstacle.kind:type_name -> pitgate.v1.ObstacleKind
-	5,  // 24: pitgate.v1.Obstacle.points:type_name -> pitgate.v1.Point
-	15, // 25: pitgate.v1.Obstacle.height_meters:type_name -> pitgate.v1.Quantity
-	6,  // 26: pitgate.v1.KeepOut.area:type_name -> pitgate.v1.Polygon
-	2,  // 27: pitgate.v1.KeepOut.reason:type_name -> pitgate.v1.KeepOutReason
-	28, // [28:28] is the sub-list for method output_type
-	28, // [28:28] is the sub-list for method input_type
-	28, // [28:28] is the sub-list for extension type_name
-	28, // [28:28] is the sub-list for extension extendee
-	0,  // [0:28] is the sub-list for field type_name
+	17, // 0: pitgate.v1.FieldDescription.elevation_meters:type_name -> pitgate.v1.Quantity
+	8,  // 1: pitgate.v1.FieldDescription.flying_area:type_name -> pitgate.v1.Polygon
+	11, // 2: pitgate.v1.FieldDescription.strips:type_name -> pitgate.v1.Strip
+	12, // 3: pitgate.v1.FieldDescription.launch_spots:type_name -> pitgate.v1.LaunchSpot
+	14, // 4: pitgate.v1.FieldDescription.obstacles:type_name -> pitgate.v1.Obstacle
+	15, // 5: pitgate.v1.FieldDescription.keep_outs:type_name -> pitgate.v1.KeepOut
+	10, // 6: pitgate.v1.FieldDescription.people_lines:type_name -> pitgate.v1.NamedLine
+	9,  // 7: pitgate.v1.FieldDescription.landing_areas:type_name -> pitgate.v1.NamedArea
+	9,  // 8: pitgate.v1.FieldDescription.pits:type_name -> pitgate.v1.NamedArea
+	7,  // 9: pitgate.v1.FieldDescription.pilot_position:type_name -> pitgate.v1.Point
+	4,  // 10: pitgate.v1.FieldDescription.roughness:type_name -> pitgate.v1.RoughnessClass
+	17, // 11: pitgate.v1.FieldDescription.height_limit_meters:type_name -> pitgate.v1.Quantity
+	10, // 12: pitgate.v1.FieldDescription.roads:type_name -> pitgate.v1.NamedLine
+	16, // 13: pitgate.v1.FieldDescription.permission:type_name -> pitgate.v1.Permission
+	9,  // 14: pitgate.v1.FieldDescription.parking:type_name -> pitgate.v1.NamedArea
+	6,  // 15: pitgate.v1.FieldDescription.survey:type_name -> pitgate.v1.Survey
+	0,  // 16: pitgate.v1.Survey.method:type_name -> pitgate.v1.SurveyMethod
+	7,  // 17: pitgate.v1.Polygon.corners:type_name -> pitgate.v1.Point
+	8,  // 18: pitgate.v1.NamedArea.area:type_name -> pitgate.v1.Polygon
+	1,  // 19: pitgate.v1.NamedArea.surface:type_name -> pitgate.v1.Surface
+	7,  // 20: pitgate.v1.NamedLine.points:type_name -> pitgate.v1.Point
+	7,  // 21: pitgate.v1.Strip.start:type_name -> pitgate.v1.Point
+	7,  // 22: pitgate.v1.Strip.end:type_name -> pitgate.v1.Point
+	17, // 23: pitgate.v1.Strip.width_meters:type_name -> pitgate.v1.Quantity
+	1,  // 24: pitgate.v1.Strip.surface:type_name -> pitgate.v1.Surface
+	13, // 25: pitgate.v1.Strip.ground_profile:type_name -> pitgate.v1.ProfilePoint
+	7,  // 26: pitgate.v1.LaunchSpot.position:type_name -> pitgate.v1.Point
+	13, // 27: pitgate.v1.LaunchSpot.ground_profile:type_name -> pitgate.v1.ProfilePoint
+	2,  // 28: pitgate.v1.Obstacle.kind:type_name -> pitgate.v1.ObstacleKind
+	7,  // 29: pitgate.v1.Obstacle.points:type_name -> pitgate.v1.Point
+	17, // 30: pitgate.v1.Obstacle.height_meters:type_name -> pitgate.v1.Quantity
+	17, // 31: pitgate.v1.Obstacle.sag_meters:type_name -> pitgate.v1.Quantity
+	8,  // 32: pitgate.v1.KeepOut.area:type_name -> pitgate.v1.Polygon
+	3,  // 33: pitgate.v1.KeepOut.reason:type_name -> pitgate.v1.KeepOutReason
+	34, // [34:34] is the sub-list for method output_type
+	34, // [34:34] is the sub-list for method input_type
+	34, // [34:34] is the sub-list for extension type_name
+	34, // [34:34] is the sub-list for extension extendee
+	0,  // [0:34] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_field_description_proto_init() }
@@ -1305,16 +1516,17 @@ func file_pitgate_v1_field_description_proto_init() {
 	file_pitgate_v1_quantity_proto_init()
 	file_pitgate_v1_field_description_proto_msgTypes[0].OneofWrappers = []any{}
 	file_pitgate_v1_field_description_proto_msgTypes[1].OneofWrappers = []any{}
-	file_pitgate_v1_field_description_proto_msgTypes[6].OneofWrappers = []any{}
+	file_pitgate_v1_field_description_proto_msgTypes[2].OneofWrappers = []any{}
 	file_pitgate_v1_field_description_proto_msgTypes[7].OneofWrappers = []any{}
 	file_pitgate_v1_field_description_proto_msgTypes[8].OneofWrappers = []any{}
+	file_pitgate_v1_field_description_proto_msgTypes[9].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_field_description_proto_rawDesc), len(file_pitgate_v1_field_description_proto_rawDesc)),
-			NumEnums:      4,
-			NumMessages:   11,
+			NumEnums:      5,
+			NumMessages:   12,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

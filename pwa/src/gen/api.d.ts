@@ -1098,6 +1098,8 @@ export interface components {
             /** @description RFC 3339, with offset. */
             time?: string;
             visibilityMeters?: components["schemas"]["pitgate.v1.Quantity"];
+            /** @description Wind expected later on the day, in order of time. */
+            windChanges?: components["schemas"]["pitgate.v1.WindChange"][];
             /** @description Direction the wind comes from, degrees true. */
             windDirectionDegrees?: components["schemas"]["pitgate.v1.Quantity"];
             /**
@@ -1225,6 +1227,7 @@ export interface components {
             landingAreas?: components["schemas"]["pitgate.v1.NamedArea"][];
             launchSpots?: components["schemas"]["pitgate.v1.LaunchSpot"][];
             obstacles?: components["schemas"]["pitgate.v1.Obstacle"][];
+            parking?: components["schemas"]["pitgate.v1.NamedArea"][];
             peopleLines?: components["schemas"]["pitgate.v1.NamedLine"][];
             permission?: components["schemas"]["pitgate.v1.Permission"];
             /** @description Where the pilot stands. */
@@ -1235,6 +1238,8 @@ export interface components {
             /** @description Ground up wind of the field, for the wind profile. */
             roughness?: components["schemas"]["pitgate.v1.RoughnessClass"];
             strips?: components["schemas"]["pitgate.v1.Strip"][];
+            /** @description How and when the field was surveyed, and how far its places may be off. */
+            survey?: components["schemas"]["pitgate.v1.Survey"];
         };
         /** @description A solid plate fin. */
         "pitgate.v1.FinPlate": {
@@ -1484,6 +1489,34 @@ export interface components {
             tailStrikeDegrees?: components["schemas"]["pitgate.v1.Quantity"];
             wheels?: components["schemas"]["pitgate.v1.Wheel"][];
         };
+        /** @description The landing as planned. Every part may be missing. */
+        "pitgate.v1.LandingPlan": {
+            /**
+             * Format: double
+             * @description How far beyond the threshold the pilot aims to touch down. Absent: a tenth of the length, 10 m at least.
+             */
+            aimPointMeters?: number;
+            /**
+             * Format: double
+             * @description Slope of the approach below the horizon. Absent: what idle thrust and drag give at the approach speed, no steeper than 12 degrees.
+             */
+            approachAngleDegrees?: number;
+            /**
+             * Format: double
+             * @description Speed over the threshold over stall speed. Absent: the least that the limits allow.
+             */
+            approachRatio?: number;
+            /**
+             * Format: double
+             * @description Load factor of the flare above one. Absent: 0.1.
+             */
+            flareLoad?: number;
+            /**
+             * Format: double
+             * @description Direction of the landing, degrees true; absent: the strip's or area's direction that has the better headwind.
+             */
+            headingDegrees?: number;
+        };
         /**
          * @description How the model gets into the air.
          * @enum {string}
@@ -1511,6 +1544,7 @@ export interface components {
              * @description Heading of the launch, degrees true; absent: of the strip or spot.
              */
             headingDegrees?: number;
+            landing?: components["schemas"]["pitgate.v1.LandingPlan"];
             /** @description Strip or landing area used to land, by name; absent: the launch strip. */
             landingPlace?: string;
             /** @description Launch spot used by the other methods, by name. */
@@ -1616,6 +1650,11 @@ export interface components {
              * @description Up-gust and down-gust for the load factor.
              */
             designGustMetersPerSecond?: number;
+            /**
+             * Format: double
+             * @description Factor of a rule pack on the computed landing distance. Absent: 1.
+             */
+            landingDistanceFactor?: number;
             /** Format: double */
             maximumCrosswindMetersPerSecond?: number;
             /**
@@ -1638,6 +1677,11 @@ export interface components {
              * @description Greatest height above ground. Absent: the field's.
              */
             maximumHeightMeters?: number;
+            /**
+             * Format: double
+             * @description Share of the length available that a landing from the screen may use. Absent: 0.7.
+             */
+            maximumLandingUseRatio?: number;
             /**
              * Format: double
              * @description Deepest sink below the end of the ramp. Absent: half the ramp's end height.
@@ -1675,6 +1719,13 @@ export interface components {
              * @description Share of the strip a wheeled launch to the screen may use. Absent: 0.75 of the length for the ground run.
              */
             maximumStripUseRatio?: number;
+            /** Format: double */
+            maximumTemperatureCelsius?: number;
+            /**
+             * Format: double
+             * @description Longest time since the weather was read, in minutes. Absent: 60.
+             */
+            maximumWeatherAgeMinutes?: number;
             /**
              * Format: double
              * @description Least approach speed over stall speed. Absent: 1.3.
@@ -1722,6 +1773,11 @@ export interface components {
             minimumPitchReserveRatio?: number;
             /**
              * Format: double
+             * @description Least share of launch and circuit from which a dead engine still reaches a landing area. Absent: 0.8.
+             */
+            minimumReachRatio?: number;
+            /**
+             * Format: double
              * @description Least speed of aileron reversal over top speed. Absent: 1.3.
              */
             minimumReversalRatio?: number;
@@ -1737,6 +1793,16 @@ export interface components {
             minimumStaticMarginRatio?: number;
             /** Format: double */
             minimumStructureDistanceMeters?: number;
+            /**
+             * Format: double
+             * @description Least angle between the landing's direction and a sun lower than 25 degrees. Absent: 30.
+             */
+            minimumSunOffsetDegrees?: number;
+            /**
+             * Format: double
+             * @description Least and greatest air temperature.
+             */
+            minimumTemperatureCelsius?: number;
             /**
              * Format: double
              * @description Least static thrust over weight. Absent: 0.4.
@@ -1758,6 +1824,11 @@ export interface components {
             rulePack?: string;
             /** @description Rules as published: shown with the finding they bear on. */
             rules?: components["schemas"]["pitgate.v1.AppliedRule"][];
+            /**
+             * Format: double
+             * @description Factor of a rule pack on the computed take-off distance. Absent: 1.
+             */
+            takeoffDistanceFactor?: number;
         };
         /** @description Servo and linkage of one control. */
         "pitgate.v1.Linkage": {
@@ -1936,6 +2007,8 @@ export interface components {
         "pitgate.v1.NamedArea": {
             area?: components["schemas"]["pitgate.v1.Polygon"];
             name?: string;
+            /** @description What a model lands on there. */
+            surface?: components["schemas"]["pitgate.v1.Surface"];
         };
         /** @description A line with a name. */
         "pitgate.v1.NamedLine": {
@@ -1953,9 +2026,16 @@ export interface components {
             points?: components["schemas"]["pitgate.v1.Point"][];
             /**
              * Format: double
+             * @description Share of the wind that goes through: 0 for a wall, about 0.5 for a hedge in leaf. Absent: by kind.
+             */
+            porosityRatio?: number;
+            /**
+             * Format: double
              * @description How far its place may be off, one standard deviation.
              */
             positionSpreadMeters?: number;
+            /** @description How far a wire hangs below the straight line between its poles, at the middle of each span. */
+            sagMeters?: components["schemas"]["pitgate.v1.Quantity"];
         };
         /**
          * @description Kind of obstacle.
@@ -2325,6 +2405,8 @@ export interface components {
         /** @description A strip between two thresholds. */
         "pitgate.v1.Strip": {
             end?: components["schemas"]["pitgate.v1.Point"];
+            /** @description Ground height along the strip from its start, relative to the start. */
+            groundProfile?: components["schemas"]["pitgate.v1.ProfilePoint"][];
             /** @description Name, usually the two directions: "06/24". */
             name?: string;
             /** @description First threshold: the launch along the first direction starts here. */
@@ -2370,6 +2452,23 @@ export interface components {
          * @enum {string}
          */
         "pitgate.v1.SurfaceState": "SURFACE_STATE_UNSPECIFIED" | "SURFACE_STATE_DRY" | "SURFACE_STATE_WET" | "SURFACE_STATE_SOFT" | "SURFACE_STATE_FROZEN" | "SURFACE_STATE_SNOW";
+        /** @description How a field was surveyed. */
+        "pitgate.v1.Survey": {
+            /** @description RFC 3339 date. */
+            date?: string;
+            method?: components["schemas"]["pitgate.v1.SurveyMethod"];
+            /**
+             * Format: double
+             * @description How far a surveyed place may be off, one standard deviation.
+             */
+            positionSpreadMeters?: number;
+            surveyedBy?: string;
+        };
+        /**
+         * @description What a field was surveyed with.
+         * @enum {string}
+         */
+        "pitgate.v1.SurveyMethod": "SURVEY_METHOD_UNSPECIFIED" | "SURVEY_METHOD_TAPE" | "SURVEY_METHOD_WALKED" | "SURVEY_METHOD_MAP" | "SURVEY_METHOD_INSTRUMENT";
         /** @description A fuel tank. */
         "pitgate.v1.Tank": {
             /**
@@ -2478,6 +2577,14 @@ export interface components {
             yMeters?: number;
             /** Format: double */
             zMeters?: number;
+        };
+        /** @description Wind from one time on. */
+        "pitgate.v1.WindChange": {
+            gustSpeedMetersPerSecond?: components["schemas"]["pitgate.v1.Quantity"];
+            /** @description RFC 3339, with offset. */
+            time?: string;
+            windDirectionDegrees?: components["schemas"]["pitgate.v1.Quantity"];
+            windSpeedMetersPerSecond?: components["schemas"]["pitgate.v1.Quantity"];
         };
     };
     responses: never;

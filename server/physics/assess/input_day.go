@@ -57,4 +57,15 @@ type DayConditions struct {
 	// Report the values were read from.
 	Metar           string    `json:"metar,omitempty" range:"max_len=800"`
 	DewPointCelsius *Quantity `json:"dewPointCelsius,omitempty"`
+	// Wind expected later on the day, in order of time.
+	WindChanges []WindChange `json:"windChanges,omitempty" range:"max_items=48"`
+}
+
+// WindChange: wind from one time on.
+type WindChange struct {
+	// RFC 3339, with offset.
+	Time                     string    `json:"time,omitempty" range:"max_len=40"`
+	WindSpeedMetersPerSecond *Quantity `json:"windSpeedMetersPerSecond,omitempty"`
+	GustSpeedMetersPerSecond *Quantity `json:"gustSpeedMetersPerSecond,omitempty"`
+	WindDirectionDegrees     *Quantity `json:"windDirectionDegrees,omitempty"`
 }

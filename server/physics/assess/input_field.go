@@ -27,6 +27,36 @@ type FieldDescription struct {
 	Roads       []NamedLine `json:"roads,omitempty" range:"max_items=40"`
 	Permission  *Permission `json:"permission,omitempty"`
 	KeeperNotes string      `json:"keeperNotes,omitempty" range:"max_len=4000"`
+	Parking     []NamedArea `json:"parking,omitempty" range:"max_items=12"`
+	// How and when the field was surveyed, and how far its places may be off.
+	Survey *Survey `json:"survey,omitempty"`
+}
+
+// Survey: how a field was surveyed.
+type Survey struct {
+	Method SurveyMethod `json:"method,omitempty"`
+	// RFC 3339 date.
+	Date       string `json:"date,omitempty" pattern:"^([0-9]{4}-[0-9]{2}-[0-9]{2})?$"`
+	SurveyedBy string `json:"surveyedBy,omitempty" range:"max_len=120"`
+	// How far a surveyed place may be off, one standard deviation.
+	PositionSpreadMeters *float64 `json:"positionSpreadMeters,omitempty" range:"gte=0,lte=100"`
+}
+
+// SurveyMethod says: what a field was surveyed with.
+type SurveyMethod string
+
+// Values of SurveyMethod; the empty string means that nothing was said.
+const (
+	SurveyMethodTape SurveyMethod = "SURVEY_METHOD_TAPE"
+	// Walked with a phone.
+	SurveyMethodWalked     SurveyMethod = "SURVEY_METHOD_WALKED"
+	SurveyMethodMap        SurveyMethod = "SURVEY_METHOD_MAP"
+	SurveyMethodInstrument SurveyMethod = "SURVEY_METHOD_INSTRUMENT"
+)
+
+// Names lists every value that may stand in a document.
+func (SurveyMethod) Names() []string {
+	return []string{string(SurveyMethodTape), string(SurveyMethodWalked), string(SurveyMethodMap), string(SurveyMethodInstrument)}
 }
 
 // Point: a point on the field.
@@ -46,6 +76,8 @@ type Polygon struct {
 type NamedArea struct {
 	Name string   `json:"name,omitempty" range:"min_len=1,max_len=80"`
 	Area *Polygon `json:"area,omitempty"`
+	// What a model lands on there.
+	Surface Surface `json:"surface,omitempty"`
 }
 
 // NamedLine: a line with a name.
@@ -81,6 +113,8 @@ type Strip struct {
 	End         *Point    `json:"end,omitempty"`
 	WidthMeters *Quantity `json:"widthMeters,omitempty"`
 	Surface     Surface   `json:"surface,omitempty"`
+	// Ground height along the strip from its start, relative to the start.
+	GroundProfile []ProfilePoint `json:"groundProfile,omitempty" range:"max_items=200"`
 }
 
 // LaunchSpot: a place from which models are launched without a strip.
@@ -130,6 +164,10 @@ type Obstacle struct {
 	HeightMeters *Quantity `json:"heightMeters,omitempty"`
 	// How far its place may be off, one standard deviation.
 	PositionSpreadMeters *float64 `json:"positionSpreadMeters,omitempty" range:"gte=0,lte=100"`
+	// How far a wire hangs below the straight line between its poles, at the middle of each span.
+	SagMeters *Quantity `json:"sagMeters,omitempty"`
+	// Share of the wind that goes through: 0 for a wall, about 0.5 for a hedge in leaf. Absent: by kind.
+	PorosityRatio *float64 `json:"porosityRatio,omitempty" range:"gte=0,lte=1"`
 }
 
 // KeepOutReason says: why an area must not be flown over.

@@ -64,6 +64,21 @@ type Limits struct {
 	MinimumReversalRatio *float64 `json:"minimumReversalRatio,omitempty" range:"gte=1,lte=5"`
 	// Largest difference between the weighed mass and the sum of the items, as a share. Absent: 0.03.
 	MaximumMassDifferenceRatio *float64 `json:"maximumMassDifferenceRatio,omitempty" range:"gt=0,lte=1"`
+	// Share of the length available that a landing from the screen may use. Absent: 0.7.
+	MaximumLandingUseRatio *float64 `json:"maximumLandingUseRatio,omitempty" range:"gt=0,lte=1"`
+	// Factor of a rule pack on the computed landing distance. Absent: 1.
+	LandingDistanceFactor *float64 `json:"landingDistanceFactor,omitempty" range:"gte=1,lte=4"`
+	// Factor of a rule pack on the computed take-off distance. Absent: 1.
+	TakeoffDistanceFactor *float64 `json:"takeoffDistanceFactor,omitempty" range:"gte=1,lte=4"`
+	// Least share of launch and circuit from which a dead engine still reaches a landing area. Absent: 0.8.
+	MinimumReachRatio *float64 `json:"minimumReachRatio,omitempty" range:"gte=0,lte=1"`
+	// Least angle between the landing's direction and a sun lower than 25 degrees. Absent: 30.
+	MinimumSunOffsetDegrees *float64 `json:"minimumSunOffsetDegrees,omitempty" range:"gte=0,lte=180"`
+	// Least and greatest air temperature.
+	MinimumTemperatureCelsius *float64 `json:"minimumTemperatureCelsius,omitempty" range:"gte=-40,lte=60"`
+	MaximumTemperatureCelsius *float64 `json:"maximumTemperatureCelsius,omitempty" range:"gte=-40,lte=60"`
+	// Longest time since the weather was read, in minutes. Absent: 60.
+	MaximumWeatherAgeMinutes *float64 `json:"maximumWeatherAgeMinutes,omitempty" range:"gt=0,lte=1440"`
 }
 
 // AppliedRule: one published figure behind a limit.

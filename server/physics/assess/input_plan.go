@@ -45,7 +45,22 @@ type LaunchPlan struct {
 	// Height of the screen at which the launch ends. Absent: 10 m.
 	ScreenHeightMeters *float64 `json:"screenHeightMeters,omitempty" range:"gt=0,lte=100"`
 	// Strip or landing area used to land, by name; absent: the launch strip.
-	LandingPlace string `json:"landingPlace,omitempty" range:"max_len=80"`
+	LandingPlace string       `json:"landingPlace,omitempty" range:"max_len=80"`
+	Landing      *LandingPlan `json:"landing,omitempty"`
+}
+
+// LandingPlan: the landing as planned. Every part may be missing.
+type LandingPlan struct {
+	// Direction of the landing, degrees true; absent: the strip's or area's direction that has the better headwind.
+	HeadingDegrees *float64 `json:"headingDegrees,omitempty" range:"gte=0,lt=360"`
+	// Slope of the approach below the horizon. Absent: what idle thrust and drag give at the approach speed, no steeper than 12 degrees.
+	ApproachAngleDegrees *float64 `json:"approachAngleDegrees,omitempty" range:"gt=0,lte=30"`
+	// Speed over the threshold over stall speed. Absent: the least that the limits allow.
+	ApproachRatio *float64 `json:"approachRatio,omitempty" range:"gte=1,lte=3"`
+	// How far beyond the threshold the pilot aims to touch down. Absent: a tenth of the length, 10 m at least.
+	AimPointMeters *float64 `json:"aimPointMeters,omitempty" range:"gte=0,lte=500"`
+	// Load factor of the flare above one. Absent: 0.1.
+	FlareLoad *float64 `json:"flareLoad,omitempty" range:"gt=0,lte=1"`
 }
 
 // Ramp: a launch ramp with a dolly.
