@@ -6,27 +6,6 @@ import (
 	"pitgate/server/physics/elementary"
 )
 
-// UpwashAt returns the upward velocity at a point over speed, per radian of the model's incidence: positive ahead of a wing,
-// negative behind it (downwash slope = -UpwashAt). Wings and canards count, tails do not.
-//
-// Valid for: points off the surfaces by more than a strip.
-// Source: the solved lattice.
-func (s *Solution) UpwashAt(x, y, z float64) float64 {
-	sum := 0.0
-	for j := range s.lattice.panels {
-		p := &s.lattice.panels[j]
-		strip := &s.lattice.strips[p.strip]
-		if !strip.stallsTheModel() {
-			continue
-		}
-		core := float64(coreFactor * strip.Width)
-		_, w := p.velocity(point{x, y, z}, float64(core*core))
-		_, m := p.velocity(point{x, -y, z}, float64(core*core))
-		sum += float64(s.slopeStrength[j] * (w + m))
-	}
-	return sum
-}
-
 // BodySection is one cross section of a body: place along x and width, m.
 type BodySection struct{ X, Width float64 }
 

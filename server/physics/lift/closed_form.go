@@ -79,3 +79,12 @@ func CompressibleSlope(aspectRatio, mach, sweep float64) float64 {
 	square := float64(float64(aspectRatio*aspectRatio) * (b2 + float64(tangent*tangent)))
 	return float64(2*math.Pi*aspectRatio) / (2 + math.Sqrt(4+max(0, square)))
 }
+
+// SweptLimit returns the greatest lift coefficient of a plain wing by the flat rule, for comparison only.
+//
+// Formula: CLmax = 0.9 clmax cos(sweep of the quarter chord).
+// Valid for: aspect ratio above 5; optimistic for rectangular wings, which reach 0.82 to 0.87.
+// Source: Raymer, Aircraft Design: A Conceptual Approach, chapter 12 (from memory).
+func SweptLimit(sectionMaximum, quarterChordSweep float64) float64 {
+	return float64(float64(0.9*sectionMaximum) * elementary.Cos(quarterChordSweep))
+}

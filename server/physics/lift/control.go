@@ -8,7 +8,8 @@ import (
 // control is a control of a surface that takes part, with the share of each strip that it covers.
 type control struct {
 	surface, name, role string
-	chordRatio          float64
+	chordRatio          float64 // of a hinged part, which raises the greatest lift of its section; 0 of a whole surface
+	whole               bool
 	effectiveness       float64
 	momentSlope         float64
 	throwUp, throwDown  float64
@@ -21,7 +22,7 @@ func listControls(surfaces []planform.Surface, l *lattice) []control {
 	for _, name := range l.names {
 		s := surfaces[name.index]
 		if s.AllMoving {
-			c := control{surface: s.Name, name: s.Name, role: allMovingRole(s.Role), chordRatio: 1, effectiveness: 1}
+			c := control{surface: s.Name, name: s.Name, role: allMovingRole(s.Role), effectiveness: 1, whole: true}
 			c.cover = l.cover(name.index, 0, 1)
 			out = append(out, c)
 		}

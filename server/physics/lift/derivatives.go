@@ -117,7 +117,7 @@ func YawStiffness(liftCoefficient, aspectRatio, sweep, aft float64) float64 {
 	}
 	cosine := elementary.Cos(sweep)
 	square := float64(aspectRatio * aspectRatio)
-	bracket := cosine - aspectRatio/2 - square/float64(8*cosine) + float64(float64(6*aft)*elementary.Sin(sweep))/aspectRatio
+	bracket := cosine - float64(0.5*aspectRatio) - square/float64(8*cosine) + float64(float64(6*aft)*elementary.Sin(sweep))/aspectRatio
 	swept := float64(elementary.Tan(sweep)*bracket) / float64(float64(math.Pi*aspectRatio)*(aspectRatio+float64(4*cosine)))
 	return float64(float64(liftCoefficient*liftCoefficient) * (1/float64(4*math.Pi*aspectRatio) - swept))
 }

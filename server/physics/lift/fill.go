@@ -21,7 +21,7 @@ func (s *Solution) fill(strengths [][]float64, controls []control) {
 		lift, moment := s.lattice.liftAndMoment(strengths[columnControls+i])
 		moment += s.lattice.controlMoment(c)
 		s.Controls = append(s.Controls, ControlEffect{
-			Surface: c.surface, Name: c.name, Role: c.role, ThrowUp: c.throwUp, ThrowDown: c.throwDown, LiftSlope: lift / area,
+			Surface: c.surface, Name: c.name, Role: c.role, ThrowUp: c.throwUp, ThrowDown: c.throwDown, LiftSlope: lift / area, whole: c.whole,
 			momentZero: moment / float64(area*chord), chord: chord,
 		})
 	}

@@ -54,11 +54,21 @@ type lattice struct {
 }
 
 // slopeOf gives the lift slope of a section at a Reynolds number, per rad.
-type slopeOf func(s planform.Section, reynolds float64) float64
+type slopeOf func(s *section.Foil, reynolds float64) float64
 
 // tableSlope is the slope of the section tables.
-func tableSlope(planform.Section, float64) float64 {
-	return 2 * math.Pi
+func tableSlope(s *section.Foil, reynolds float64) float64 { return s.LiftSlope(reynolds).PerRadian }
+
+// foils is a section upright and upside down, ready for its tables.
+type foils struct{ upright, inverted section.Foil }
+
+// prepareFoils reads the sections of all stations.
+func prepareFoils(stations []planform.Station) []foils {
+	out := make([]foils, len(stations))
+	for i := range stations {
+		out[i] = foils{section.Prepare(stations[i].Section), section.Prepare(section.Inverted(stations[i].Section))}
+	}
+	return out
 }
 
 // newLattice cuts the mirrored surfaces into panels: all that take part in symmetric flight.
@@ -98,7 +108,7 @@ func (l *lattice) loseSlope(reynoldsPerMeter float64, slope slopeOf) {
 	for i := range l.strips {
 		s := &l.strips[i]
 		reynolds := float64(reynoldsPerMeter * s.Chord)
-		a0 := blend(slope(s.Strip.inner, reynolds), slope(s.Strip.outer, reynolds), s.outerShare)
+		a0 := blend(slope(&s.Strip.inner.upright, reynolds), slope(&s.Strip.outer.upright, reynolds), s.outerShare)
 		dx := s.b.x + float64(0.25*s.chordB) - s.a.x - float64(0.25*s.chordA)
 		secant := math.Sqrt(1 + float64(dx*dx)/float64(s.Width*s.Width))
 		if a0 > 0 {
@@ -145,12 +155,13 @@ func (l *lattice) addSurface(index int, s planform.Surface, grid Grid, alone boo
 	l.names = append(l.names, surfaceName{s.Name, s.Role, index})
 	rows, count := gridFor(s.Role, grid)
 	first := len(l.strips)
-	places := stationPlaces(s)
+	places, ready := stationPlaces(s), prepareFoils(s.Stations)
 	for k := 1; k < len(s.Stations); k++ {
 		edges, middles := cutSegment(places[k-1], places[k], count, spacingOf(s, grid))
 		for i, middle := range middles {
 			l.addStrip(index, s, stripCut{
 				station: k, from: places[k-1], to: places[k], inner: edges[i], outer: edges[i+1], middle: middle,
+				foils: [2]*foils{&ready[k-1], &ready[k]},
 			}, rows)
 		}
 	}
@@ -179,6 +190,7 @@ type stripCut struct {
 	station              int
 	from, to             float64
 	inner, outer, middle float64
+	foils                [2]*foils
 }
 
 // addStrip adds one strip and its panels.
@@ -187,9 +199,10 @@ func (l *lattice) addStrip(index int, s planform.Surface, cut stripCut, rows int
 	share := func(place float64) float64 { return (place - cut.from) / (cut.to - cut.from) }
 	inner, outer, middle := between(p, q, share(cut.inner)), between(p, q, share(cut.outer)), between(p, q, share(cut.middle))
 	strip := newStrip(index, s, cut, inner, outer, middle)
-	strip.Strip.inner, strip.Strip.outer, strip.outerShare = p.Section, q.Section, share(cut.middle)
-	strip.zeroLift = blend(section.ZeroLiftAngle(p.Section), section.ZeroLiftAngle(q.Section), strip.outerShare)
-	strip.camberMoment = blend(section.Moment(p.Section), section.Moment(q.Section), strip.outerShare)
+	a, b := cut.foils[0], cut.foils[1]
+	strip.Strip.inner, strip.Strip.outer, strip.outerShare = a, b, share(cut.middle)
+	strip.zeroLift = blend(a.upright.ZeroLift, b.upright.ZeroLift, strip.outerShare)
+	strip.camberMoment = blend(a.upright.Moment, b.upright.Moment, strip.outerShare)
 	l.strips = append(l.strips, strip)
 	ny, nz := -(outer.Z-inner.Z)/strip.Width, (outer.Y-inner.Y)/strip.Width
 	for r := range rows {

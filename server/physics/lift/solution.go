@@ -1,7 +1,5 @@
 package lift
 
-import "pitgate/server/physics/planform"
-
 // ControlEffect is what one control does per radian, trailing edge down positive, moved the same way on both sides.
 type ControlEffect struct {
 	Surface    string
@@ -10,6 +8,7 @@ type ControlEffect struct {
 	ThrowUp    float64 // greatest throw trailing edge up, positive, rad; 0 with ThrowDown 0 = not known
 	ThrowDown  float64 // greatest throw trailing edge down, positive, rad
 	LiftSlope  float64 // lift coefficient per rad
+	whole      bool    // the whole surface moves
 	momentZero float64 // moment coefficient about x = 0 per rad
 	chord      float64
 }
@@ -39,8 +38,8 @@ type Strip struct {
 	SpanRatio  float64 // y over the half span of its surface
 	LiftSlope  float64 // section lift coefficient per rad of the model's incidence
 	BasicLift  float64 // section lift coefficient at zero incidence
-	inner      planform.Section
-	outer      planform.Section
+	inner      *foils
+	outer      *foils
 	outerShare float64
 	projected  float64
 	controls   []float64
