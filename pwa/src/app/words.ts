@@ -327,6 +327,7 @@ export const words = {
       none: 'No drag has been computed yet.',
       line: (sum: string, name: string, share: string, n: number) =>
         `${String(n)} parts add up to a drag coefficient of ${sum}; the largest is ${name} with ${share}.`,
+      gearUp: (clean: string) => `That is at the launch, gear down; with the gear up it is ${clean}.`,
       part: 'part',
       coefficient: 'coefficient',
       share: 'share',
@@ -385,8 +386,8 @@ export const words = {
     takeWheels: 'One scale under each wheel',
     add: (one: string) => `Add ${one}`,
     remove: 'Remove',
-    up: 'Move up',
-    down: 'Move down',
+    up: 'Up',
+    down: 'Down',
     of: (what: string, name: string) => `${what}: ${name}`,
     count: (n: number) => (n === 0 ? 'none' : String(n)),
     repeatsHint:

@@ -15,3 +15,12 @@ export function partsOf(report: Report | undefined): Part[] {
     .map((p) => ({ ...p, share: all > 0 ? p.value / all : 0 }))
     .sort((a, b) => b.value - a.value || a.name.localeCompare(b.name));
 }
+
+/** Drag coefficient with the gear up, where the parts add up to that of the launch, gear down; else undefined. */
+export function cleanBeside(report: Report | undefined, sum: number): number | undefined {
+  const number = (id: string): number | undefined => report?.quantities?.find((q) => q.id === id)?.value;
+  const [launch, clean] = [number('drag.zero_lift_launch'), number('drag.zero_lift')];
+  if (launch === undefined || clean === undefined || sum <= 0) return undefined;
+  const near = (a: number, b: number): boolean => Math.abs(a - b) < 0.01 * sum;
+  return near(sum, launch) && !near(launch, clean) ? clean : undefined;
+}

@@ -90,9 +90,10 @@ export function graphOf(
   };
 }
 
-/** A label that wants to stand beside a spot, and where it came to stand: middle of its left or right edge. */
+/** A label that wants to stand beside a spot. */
 export type Label = Spot & { text: string };
-export type Placed = Label & { atX: number; atY: number };
+/** Where a label came to stand: its middle, and the end of the lead to its spot where that is not near. */
+export type Placed = Label & { atX: number; atY: number; lead?: Spot };
 
 type Rect = { left: number; right: number; top: number; bottom: number };
 
@@ -100,36 +101,38 @@ const overlap = (a: Rect, b: Rect): number =>
   Math.max(0, Math.min(a.right, b.right) - Math.max(a.left, b.left)) *
   Math.max(0, Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top));
 
-/** How much of some lines runs under a box: spots within it, each counting as a small overlap. */
+/** How many spots of the lines run under a box. */
 const covered = (r: Rect, ink: Spot[]): number =>
-  ink.filter((s) => s.x > r.left && s.x < r.right && s.y > r.top && s.y < r.bottom).length * 12;
+  ink.filter((s) => s.x > r.left - 2 && s.x < r.right + 2 && s.y > r.top && s.y < r.bottom).length;
 
 const outside = (r: Rect, frame: Rect): number =>
-  (Math.max(0, frame.left - r.left) +
-    Math.max(0, r.right - frame.right) +
-    Math.max(0, frame.top - r.top) +
-    Math.max(0, r.bottom - frame.bottom)) *
-  1000;
+  Math.max(0, frame.left - r.left) +
+  Math.max(0, r.right - frame.right) +
+  Math.max(0, frame.top - r.top) +
+  Math.max(0, r.bottom - frame.bottom);
 
-/** Places around a spot where a label may stand, nearest first. */
-function candidates(label: Label, wide: number, high: number): Rect[] {
-  const rects: Rect[] = [];
-  for (let away = 8; away <= 92; away += 12)
-    for (const [dx, dy] of [
-      [0, -1],
-      [1, -1],
-      [-1, -1],
-      [1, 0],
-      [-1, 0],
-      [0, 1],
-      [1, 1],
-      [-1, 1],
-    ] as const) {
-      const x = label.x + dx * (away + wide / 2);
-      const y = label.y + dy * (away + high / 2);
-      rects.push({ left: x - wide / 2, right: x + wide / 2, top: y - high / 2, bottom: y + high / 2 });
-    }
-  return rects;
+/** Boxes around a spot where a label may stand, nearest first, with their distance. */
+function candidates(label: Label, wide: number, high: number): { rect: Rect; away: number }[] {
+  const found: { rect: Rect; away: number }[] = [];
+  const put = (x: number, y: number, away: number): void => {
+    const rect = { left: x - wide / 2, right: x + wide / 2, top: y - high / 2, bottom: y + high / 2 };
+    found.push({ rect, away });
+  };
+  for (let away = 8; away <= 88; away += 8) {
+    const [beside, over] = [away + wide / 2, away + high / 2];
+    for (const dy of [-over, over])
+      for (const dx of [0, -wide / 2, wide / 2]) put(label.x + dx, label.y + dy, away);
+    for (const dx of [beside, -beside])
+      for (const dy of [0, -over, over]) put(label.x + dx, label.y + dy, away);
+  }
+  return found;
+}
+
+/** The spot of a box nearest to its label's spot, when that is too far to be plain without a lead. */
+function leadOf(label: Label, r: Rect): { lead?: Spot } {
+  const x = Math.min(r.right, Math.max(r.left, label.x));
+  const y = Math.min(r.bottom, Math.max(r.top, label.y));
+  return Math.hypot(x - label.x, y - label.y) > 18 ? { lead: { x, y } } : {};
 }
 
 /** Puts each label where it covers least: no other label, nothing outside the frame, little ink; nearer is better. */
@@ -143,13 +146,23 @@ export function placeLabels(
   const taken: Rect[] = [];
   return labels.map((label) => {
     const list = candidates(label, label.text.length * letter, high);
-    const cost = (r: Rect, i: number): number =>
-      outside(r, frame) + taken.reduce((sum, t) => sum + overlap(r, t) * 50, 0) + covered(r, ink) + i;
+    const cost = ({ rect, away }: (typeof list)[number]): number =>
+      1000 * outside(rect, frame) +
+      50 * taken.reduce((sum, t) => sum + overlap(rect, t), 0) +
+      8 * covered(rect, ink) +
+      away;
     const costs = list.map(cost);
-    const best = list[costs.indexOf(Math.min(...costs))] as Rect;
-    taken.push(best);
-    return { ...label, atX: (best.left + best.right) / 2, atY: (best.top + best.bottom) / 2 };
+    const { rect } = list[costs.indexOf(Math.min(...costs))] as (typeof list)[number];
+    taken.push({ ...rect, left: rect.left - 5, right: rect.right + 5 });
+    const [atX, atY] = [(rect.left + rect.right) / 2, (rect.top + rect.bottom) / 2];
+    return { ...label, atX, atY, ...leadOf(label, rect) };
   });
+}
+
+/** Letters instead of names where the longest name of a mark would fill the drawing; empty where names fit. */
+export function lettersFor(names: string[], room: number): string[] {
+  if (names.every((n) => n.length <= room)) return [];
+  return names.map((_, i) => String.fromCharCode(65 + (i % 26)));
 }
 
 /** Spots along lines close enough together that no label slips between them. */

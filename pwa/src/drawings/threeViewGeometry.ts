@@ -223,15 +223,22 @@ export function areaOf(spots: Spot[]): number {
   );
 }
 
+/** Area of a control as it shows in a view. */
+const shownArea = (corners: Place[], view: ViewName): number => areaOf(corners.map((p) => project(view, p)));
+
+/** Controls of a surface in a view, where they show their face rather than their edge. */
 function controlOutlines(surface: LiftingSurface, view: ViewName): Outline[] {
   if (view === 'front') return [];
   return (surface.controls ?? []).flatMap((control) => {
     const corners = controlCorners(surface, control);
+    const most = Math.max(shownArea(corners, 'plan'), shownArea(corners, 'side'));
+    if (shownArea(corners, view) < Math.max(1e-4, most / 3)) return [];
     const both = isMirrored(surface) && view === 'plan' ? [corners, corners.map(port)] : [corners];
-    return both
-      .map((list) => list.map((p) => project(view, p)))
-      .filter((spots) => areaOf(spots) > 1e-4)
-      .map((spots) => ({ kind: 'control' as const, name: control.name ?? '', spots }));
+    return both.map((list): Outline => ({
+      kind: 'control',
+      name: control.name ?? '',
+      spots: list.map((p) => project(view, p)),
+    }));
   });
 }
 

@@ -3,7 +3,7 @@ import { equal, hardToUse, rest, see } from './browser.mjs';
 const pages = ['/waiting', '/models', '/models/new', '/approvals', '/incidents', '/incidents/new'];
 
 /** Controls lower or narrower than 48 px; boxes to tick stand in a label that is tall enough. */
-const smallControls = () =>
+export const smallControls = () =>
   [...document.querySelectorAll('button, a, input, select, textarea, summary')]
     .map((e) => (e.matches('input[type=checkbox], input[type=radio]') ? (e.closest('label') ?? e) : e))
     .filter((e) => e.checkVisibility() && !e.matches('.skip'))

@@ -3,12 +3,15 @@ import { approvalTests } from './approvals.mjs';
 import { startBrowser } from './browser.mjs';
 import { incidentTests } from './incidents.mjs';
 import { pageTests } from './page.mjs';
+import { sheetTests } from './sheet.mjs';
 
 const house = await startBrowser();
 let passed = 0;
 let failed = 0;
 
-for (const [name, run] of [...approvalTests(house), ...incidentTests(house), ...pageTests(house)]) {
+const tests = [...sheetTests(house), ...approvalTests(house), ...incidentTests(house), ...pageTests(house)];
+
+for (const [name, run] of tests) {
   const start = Date.now();
   try {
     await run();

@@ -2,12 +2,13 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { defaultUnits } from '../../src/app/units';
 import type { Report, ReportCurve } from '../../src/app/wire';
-import { partsOf } from '../../src/drawings/breakdownGeometry';
+import { cleanBeside, partsOf } from '../../src/drawings/breakdownGeometry';
 import {
   axisOf,
   bandOutline,
   graphOf,
   inkOf,
+  lettersFor,
   placeLabels,
   type Label,
 } from '../../src/drawings/curveGeometry';
@@ -147,6 +148,18 @@ describe('labels', () => {
     }
   });
 
+  it('give way to letters where a name would fill the drawing', () => {
+    expect(lettersFor(['Stall', 'Circuit'], 20)).toEqual([]);
+    expect(lettersFor(['Stall', 'Clean: wing at 56 % of its half span'], 20)).toEqual(['A', 'B']);
+  });
+
+  it('get a lead where they stand far from their spot, and none where near', () => {
+    const free = placeLabels([{ x: 200, y: 100, text: 'Stall' }], frame, [], 7, 18);
+    expect(free[0]?.lead).toBeUndefined();
+    const crowd = Array.from({ length: 12 }, () => ({ x: 200, y: 100, text: 'Greatest throw' }));
+    expect(placeLabels(crowd, frame, [], 7, 18).some((l) => l.lead)).toBe(true);
+  });
+
   it('keep off the ink where there is room', () => {
     const ink = inkOf(
       [
@@ -168,6 +181,19 @@ describe('parts of the drag', () => {
     expect(parts[0]?.name).toBe('landing gear');
     expect(parts.map((p) => p.value)).toEqual([...parts.map((p) => p.value)].sort((a, b) => b - a));
     expect(parts.reduce((s, p) => s + p.share, 0)).toBeCloseTo(1, 12);
+  });
+
+  it.each([
+    [0.05, 0.03, 0.05, 0.03],
+    [0.05, 0.05, 0.05, undefined],
+    [0.05, 0.03, 0.04, undefined],
+    [undefined, 0.03, 0.05, undefined],
+  ])('launch %d, clean %d, parts %d: gear up %d', (launch, clean, sum, expected) => {
+    const quantities = [
+      { id: 'drag.zero_lift', value: clean },
+      ...(launch === undefined ? [] : [{ id: 'drag.zero_lift_launch', value: launch }]),
+    ];
+    expect(cleanBeside({ quantities }, sum)).toBe(expected);
   });
 
   it('are none without a report, and shares of nothing are nothing', () => {

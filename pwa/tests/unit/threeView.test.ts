@@ -126,6 +126,16 @@ describe('cuts between stations', () => {
   });
 });
 
+it('shows a control where its face is seen: an elevator from above, a rudder from the side', () => {
+  const names = (view: ViewName): string[] =>
+    viewOf(model('sandmartin'), view)
+      .outlines.filter((o) => o.kind === 'control')
+      .map((o) => o.name);
+  expect(names('plan')).toEqual(['aileron', 'aileron', 'flap', 'flap', 'elevator', 'elevator']);
+  expect(names('side')).toEqual(['rudder']);
+  expect(names('front')).toEqual([]);
+});
+
 it('draws a body at its widths from above and at its heights from the side', () => {
   const body = {
     yMeters: 0.5,
