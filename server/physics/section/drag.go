@@ -109,10 +109,9 @@ func (f Foil) idealLift() float64 {
 
 // liftShare returns how far the lift is from its ideal value towards the limit on its side: 0 to 1, more past the stall.
 func (f Foil) liftShare(reynolds, lift, ideal float64, rough Roughness) float64 {
-	upper := f.MaximumLift(reynolds, rough).Value
-	reach := upper - ideal
-	if lift < ideal {
-		reach = float64(0.8*upper) + ideal
+	reach := ideal - f.MinimumLift(reynolds, rough).Value
+	if lift > ideal {
+		reach = f.MaximumLift(reynolds, rough).Value - ideal
 	}
 	return math.Abs(lift-ideal) / max(0.2, reach)
 }

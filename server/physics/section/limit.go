@@ -53,7 +53,13 @@ func MaximumLift(s planform.Section, reynolds float64, rough Roughness) Limit {
 // Valid for: as MaximumLift.
 // Source: symmetry.
 func MinimumLift(s planform.Section, reynolds float64, rough Roughness) Limit {
-	limit := MaximumLift(Inverted(s), reynolds, rough)
+	return Prepare(s).MinimumLift(reynolds, rough)
+}
+
+// MinimumLift returns the greatest downward lift as the function of the same name does.
+func (f Foil) MinimumLift(reynolds float64, rough Roughness) Limit {
+	f.Shape.Camber, f.given = -f.Shape.Camber, 0
+	limit := f.MaximumLift(reynolds, rough)
 	limit.Value = -limit.Value
 	return limit
 }

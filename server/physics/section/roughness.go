@@ -47,7 +47,7 @@ var (
 //
 // Formula: finish times the worst of insects, rain and frost; insects as zig-zag tape; frost 0.75 of the lift, twice the drag at least
 // 1.75; rain 0.87 and 1.3; open structure 0.95 and half of the tape's drag; taped foam 0.92 and half of the tape's drag.
-// Valid for: Re 1e5 to 3e6, held beyond; roughness of a thousandth of the chord.
+// Valid for: Re 1e5 to 3e6, held beyond; no roughness is counted on to lower the drag, though tape did at Re 1e5; roughness of a thousandth of the chord.
 // Source: zig-zag tape measured; frost, rain and finishes are judgement, frost on the side of caution.
 func (r Roughness) Effect(reynolds float64) Effect {
 	logReynolds := logOf(reynolds)
@@ -93,7 +93,7 @@ func frostEffect(logReynolds float64) Effect {
 // finishEffect returns the effect of the finish.
 func (r Roughness) finishEffect(logReynolds float64) Effect {
 	tape, _ := tripDrag.at(logReynolds)
-	half := float64(0.5 * (1 + tape))
+	half := max(1, float64(0.5*(1+tape)))
 	switch r.Finish {
 	case FinishOpenFrame:
 		return Effect{0.95, 0.03, half, 0.15, 0.97, 0.03, "covering sags between the ribs", sourceJudged}
