@@ -175,3 +175,28 @@ func TestReconcileRefusesAStateWithoutMass(t *testing.T) {
 		t.Error("NaN must be refused")
 	}
 }
+
+// TestReconcileSpreads works the spreads of the differences out by hand.
+func TestReconcileSpreads(t *testing.T) {
+	t.Parallel()
+	weighed := State{Mass: Estimate{10, 0.1, true}, X: Estimate{1.1, 0.01, true}, MassX: 0.0005}
+	listed := State{Mass: Estimate{9, 0.2, true}, X: Estimate{1, 0.02, true}, MassX: -0.001}
+	d, err := Reconcile(weighed, listed, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "mass", d.Mass.Spread, math.Sqrt(0.01+0.04), 1e-12)
+	near(t, "share", d.MassRatio, 0.1, 1e-12)
+	near(t, "x", d.X.Spread, math.Sqrt(0.0001+0.0004), 1e-12)
+	near(t, "moment", d.Moment.Value, 1, 1e-12)
+	near(t, "spread of the moment", d.Moment.Spread, math.Sqrt(10*10*0.0001+0.1*0.1*0.01+2*10*0.1*0.0005+9*9*0.0004), 1e-12)
+	near(t, "mass score", d.MassScore, 1/math.Sqrt(0.05), 1e-12)
+	near(t, "moment score", d.MomentScore, 1/d.Moment.Spread, 1e-12)
+	exact, err := Reconcile(State{Mass: Estimate{10, 0, true}}, State{Mass: Estimate{9, 0, true}}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if exact.MassScore != 1000 || exact.Agrees || !strings.Contains(exact.Note, "cannot be compared") {
+		t.Errorf("got %+v", exact)
+	}
+}

@@ -155,7 +155,7 @@ func (d *Difference) momentNote() string {
 func (d *Difference) suspect(items []Item) {
 	low, high := reach(items)
 	if math.Abs(d.MassScore) > agreement {
-		beyond := (high-low)/2 + d.MissingX.Spread // what is missing may lie somewhat beyond what is listed
+		beyond := float64((high-low)/2) + d.MissingX.Spread // what is missing may lie somewhat beyond what is listed
 		if d.Mass.Value > 0 && d.MissingX.Value > low-beyond && d.MissingX.Value < high+beyond {
 			d.Suspects = append(d.Suspects, d.missingItem())
 		}

@@ -145,3 +145,56 @@ func TestImpossibleReadingsAreNamed(t *testing.T) {
 		})
 	}
 }
+
+func TestNetSpreadHoldsScaleAndRepeats(t *testing.T) {
+	t.Parallel()
+	w := weigh(t, threeWheels())
+	nose := w.Lines[0]
+	near(t, "with repeats", nose.Net.Spread, math.Hypot(0.01, StudentFactor(2)*0.01/math.Sqrt(3)), 1e-12)
+	near(t, "single", w.Lines[1].Net.Spread, 0.01, 1e-12)
+	readings := threeWheels()
+	readings[1].Spread = 0
+	near(t, "by default", weigh(t, readings).Lines[1].Net.Spread, DefaultScaleShare*4.1, 1e-12)
+}
+
+func TestPlaceSpreadByDefault(t *testing.T) {
+	t.Parallel()
+	w := weigh(t, threeWheels())
+	near(t, "x, a share of 0.9 m", w.Lines[0].XSpread, 0.0027, 1e-12)
+	near(t, "y, a share of 0.6 m", w.Lines[0].YSpread, 0.0018, 1e-12)
+	readings := threeWheels()
+	for i := range readings {
+		*readings[i].X, *readings[i].Y = *readings[i].X/10, *readings[i].Y/10
+	}
+	readings[1].PlaceSpread = 0.004
+	w = weigh(t, readings)
+	near(t, "x of a small model", w.Lines[0].XSpread, LeastPlaceSpread, 0)
+	near(t, "its own", w.Lines[1].YSpread, 0.004, 0)
+}
+
+func TestMissingPlaces(t *testing.T) {
+	t.Parallel()
+	rows := []struct {
+		name   string
+		change func(r []Reading)
+		x, y   bool
+		note   string
+	}{
+		{"no x", func(r []Reading) { r[2].X = nil }, false, false, noteNoX},
+		{"no y", func(r []Reading) { r[2].Y = nil }, true, false, noteNoY},
+		{"no y, all at one x", func(r []Reading) { r[2].Y, r[0].X = nil, at(1.1) }, false, false, noteAcross},
+		{"unloaded", func(r []Reading) { r[0].Shown = []float64{0.1} }, true, true, noteUnloaded},
+		{"almost on two", func(r []Reading) { r[0].Shown = []float64{0.13} }, true, true, noteBeyondEdge},
+	}
+	for _, row := range rows {
+		t.Run(row.name, func(t *testing.T) {
+			t.Parallel()
+			readings := threeWheels()
+			row.change(readings)
+			w := weigh(t, readings)
+			if w.X.Known != row.x || w.Y.Known != row.y || !strings.Contains(strings.Join(w.Notes, "|"), row.note) {
+				t.Errorf("x known %v, y known %v, notes %q", w.X.Known, w.Y.Known, w.Notes)
+			}
+		})
+	}
+}
