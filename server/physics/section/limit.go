@@ -84,6 +84,9 @@ func (l *Limit) outside() {
 
 // with returns the limit with the effect of roughness.
 func (l Limit) with(rough Roughness, reynolds float64) Limit {
+	if rough.smooth() {
+		return l
+	}
 	effect := rough.Effect(reynolds)
 	wide := float64(l.Value * effect.LimitSpread)
 	narrow := float64(l.Spread * effect.Limit)

@@ -51,17 +51,22 @@ var (
 // Source: zig-zag tape measured; frost, rain and finishes are judgement, frost on the side of caution.
 func (r Roughness) Effect(reynolds float64) Effect {
 	logReynolds := logOf(reynolds)
-	out := r.finishEffect(logReynolds)
 	worst := clean()
-	for _, c := range []struct {
-		present bool
-		effect  Effect
-	}{{r.Insects, tripEffect(logReynolds)}, {r.Rain, rainEffect()}, {r.Frost, frostEffect(logReynolds)}} {
-		if c.present {
-			worst = worst.worse(c.effect)
-		}
+	if r.Insects {
+		worst = worst.worse(tripEffect(logReynolds))
 	}
-	return out.times(worst)
+	if r.Rain {
+		worst = worst.worse(rainEffect())
+	}
+	if r.Frost {
+		worst = worst.worse(frostEffect(logReynolds))
+	}
+	return r.finishEffect(logReynolds).times(worst)
+}
+
+// smooth reports whether the surface is the smooth and clean one of the tables.
+func (r Roughness) smooth() bool {
+	return !r.Insects && !r.Rain && !r.Frost && r.Finish != FinishOpenFrame && r.Finish != FinishTapedFoam
 }
 
 // clean returns the effect of a smooth surface.
@@ -92,15 +97,15 @@ func frostEffect(logReynolds float64) Effect {
 
 // finishEffect returns the effect of the finish.
 func (r Roughness) finishEffect(logReynolds float64) Effect {
+	if r.Finish != FinishOpenFrame && r.Finish != FinishTapedFoam {
+		return clean()
+	}
 	tape, _ := tripDrag.at(logReynolds)
 	half := max(1, float64(0.5*(1+tape)))
-	switch r.Finish {
-	case FinishOpenFrame:
+	if r.Finish == FinishOpenFrame {
 		return Effect{0.95, 0.03, half, 0.15, 0.97, 0.03, "covering sags between the ribs", sourceJudged}
-	case FinishTapedFoam:
-		return Effect{0.92, 0.04, half, 0.2, 0.95, 0.03, "steps and grain of taped foam", sourceJudged}
 	}
-	return clean()
+	return Effect{0.92, 0.04, half, 0.2, 0.95, 0.03, "steps and grain of taped foam", sourceJudged}
 }
 
 // worse keeps of two effects the lower lift and slope and the higher drag.
