@@ -26,7 +26,7 @@ type Item struct {
 
 // InertiaOf adds up items about their common balance point; it also returns mass (kg) and balance point (x aft, z up, m).
 //
-// Formula: I = sum (I_own + m d^2), d from the common centre; product = -sum m dx dz for x aft and z up.
+// Formula: I = sum (I_own + m d^2), d from the common centre; product = sum (own + m dx dz), the same with both axes turned round.
 // Valid for: symmetric models; points leave out their own extent, which SpreadOfItems stands for.
 // Source: parallel-axis theorem.
 func InertiaOf(items []Item) (inertia Inertia, mass, x, z float64, err error) {
@@ -58,7 +58,7 @@ func (i *Inertia) add(item Item, dx, dz float64) {
 	i.Roll += item.Inertia.Roll + float64(item.Mass*(yy+zz))
 	i.Pitch += item.Inertia.Pitch + float64(item.Mass*(xx+zz))
 	i.Yaw += item.Inertia.Yaw + float64(item.Mass*(xx+yy))
-	i.Product += item.Inertia.Product - float64(item.Mass*float64(dx*dz))
+	i.Product += item.Inertia.Product + float64(item.Mass*float64(dx*dz))
 }
 
 // Layout is a kind of aeroplane by where its masses lie.
