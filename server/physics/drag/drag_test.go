@@ -185,18 +185,29 @@ func FuzzBuildUp(f *testing.F) {
 		a := model()
 		a.Surfaces[0].Stations[0].Chord, a.Surfaces[0].Stations[1].Chord, a.Surfaces[0].Stations[1].Y = chord, tip, half
 		a.Bodies[0].Stations = []BodyStation{{}, {X: length, Width: max(0, width), Height: max(0, width)}}
-		a.Bodies[0].SquareSided = square
+		a.Bodies[0].SquareSided, a.Bodies[0].Pod = square, !square
+		a.Sections, a.HingeLines, a.Step = square, square, Step{Height: width, Place: tip}
+		a.Duct.MassFlow, a.Gear.DoorsOpen, a.Gear.Retracted = tip, square, square
 		total, parts := BuildUp(a, Conditions{Speed: speed, Air: air.Standard(0), ReferenceArea: reference})
 		if math.IsNaN(total) || math.IsInf(total, 0) || total < 0 {
 			t.Fatalf("%+v gives %v %+v", a, total, parts)
+		}
+		if s := TotalSpread(parts); !(s >= 0) || math.IsInf(s, 0) {
+			t.Fatalf("%+v gives spread %v %+v", a, s, parts)
 		}
 	})
 }
 
 func BenchmarkBuildUp(b *testing.B) {
-	a, c := model(), at(30)
-	b.ReportAllocs()
-	for b.Loop() {
-		BuildUp(a, c)
+	c := at(30)
+	for name, sections := range map[string]bool{"plate": false, "sections": true} {
+		b.Run(name, func(b *testing.B) {
+			a := model()
+			a.Sections = sections
+			b.ReportAllocs()
+			for b.Loop() {
+				BuildUp(a, c)
+			}
+		})
 	}
 }

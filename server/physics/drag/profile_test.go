@@ -97,3 +97,24 @@ func TestRougherSectionsNeverDragLess(t *testing.T) {
 		}
 	}
 }
+
+func BenchmarkProfileRise(b *testing.B) {
+	strips := make([]SectionStrip, 40)
+	for i := range strips {
+		strips[i] = SectionStrip{Section: planform.Section{Designation: "2412"}, Area: 0.01, Reynolds: 2e5 + 1e4*float64(i), LiftSlope: 5}
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		ProfileRise(strips, LiftLine{Slope: 5}, 0.4, section.Roughness{}, testLifts)
+	}
+}
+
+func BenchmarkBestGlide(b *testing.B) {
+	p, _ := parabola(0.02, 7, 0.95)
+	p.Profile = ProfileRise(oneStrip("2412"), LiftLine{Slope: 5}, 0.5, section.Roughness{}, testLifts)
+	for b.Loop() {
+		if _, err := p.BestGlide(unitLoad); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
