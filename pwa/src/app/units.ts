@@ -93,7 +93,7 @@ const minus = (text: string): string => text.replace(/^-/, '\u2212');
 /** A number with as many decimals as a step of this size needs: marks of an axis, weights on a fine scale. */
 export function steppedText(value: number, step: number): string {
   const digits = Math.min(6, Math.max(0, Math.ceil(-Math.log10(step) - 1e-9)));
-  return minus((Math.abs(value) < step * 1e-6 ? 0 : value).toFixed(digits));
+  return minus((Math.abs(value) < step / 2 ? 0 : value).toFixed(digits));
 }
 
 /** Number and unit as one text, e.g. "14.2 m/s", "12.3°". */

@@ -63,8 +63,14 @@ export function sheetTests({ phone }) {
             await see(figure.locator('svg[role=img]'), `the drawing ${title}`);
             await figure.getByRole('button', { name: 'Show as a table' }).click();
             if ((await figure.locator('tbody tr').count()) < 2) throw new Error(`no table of ${title}`);
-            await figure.getByRole('button', { name: 'Show as a drawing' }).click();
           }
+        }
+        await page.setViewportSize({ width: 360, height: 740 });
+        equal((await hardToUse(page)).join('; '), '', 'tables');
+        await page.setViewportSize({ width: 390, height: 844 });
+        for (const name of ['model', 'lift', 'balance']) {
+          const back = part(page, name).getByRole('button', { name: 'Show as a drawing' });
+          while ((await back.count()) > 0) await back.first().click();
         }
         const curves = await page
           .locator('[data-curve]')

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { bareName, setIn, unitOf } from '../../src/app/paths';
 import { problemFrom } from '../../src/app/problem';
+import { defaultUnits } from '../../src/app/units';
 import type { AssessmentInput, ModelDescription, Report } from '../../src/app/wire';
 import { faultOf } from '../../src/features/models/shared/faults';
 import {
@@ -15,7 +16,7 @@ import {
   withRow,
   type ListName,
 } from '../../src/features/models/shared/rows';
-import { resultOf } from '../../src/features/models/shared/weighing';
+import { fineText, resultOf } from '../../src/features/models/shared/weighing';
 import { balanceLine, curvesOf, liftLine } from '../../src/features/model-sheet/sheet';
 
 const read = (path: string): unknown => JSON.parse(readFileSync(new URL(path, import.meta.url), 'utf8'));
@@ -131,6 +132,15 @@ describe('what a report says', () => {
     expect(found.rest.map((q) => q.id)).toContain('weighing.items_mass');
     expect(found.findings.map((f) => f.id)).toEqual(['weighing.difference']);
     expect(resultOf(null)).toEqual({ main: [], rest: [], findings: [] });
+  });
+
+  it.each([
+    [9.7124, 'kg', '9.712\u00a0kg'],
+    [-0.00004, 'm', '0.000\u00a0m'],
+    [0.022, '1', '0.022'],
+    [undefined, 'kg', '\u2013'],
+  ])('%d %s as finely as it was read', (value, unit, text) => {
+    expect(fineText({ unit, ...(value === undefined ? {} : { value }) }, defaultUnits)).toBe(text);
   });
 
   it('in one line a part of the sheet', () => {
