@@ -48,7 +48,7 @@ func NeutralPoint(parts []LiftingPart, area, chord, bodyMomentSlope float64) (x,
 //
 // Formula: x_np = x_ac,wing - Cm_body/a_w + eta V_H a_t (1 - e)/a_w.
 // Valid for: tail arm from the balance point, tail lift small beside the wing's; a cross-check of NeutralPoint.
-// Source: Nelson, Flight Stability and Automatic Control, Eq. 2.36.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 2.
 func NeutralPointByVolume(wingCentre, wingSlope, tailSlope, tailVolume, pressureRatio, downwash, bodyMomentSlope float64) (float64, error) {
 	if err := checkPositive(named{"wingSlope", wingSlope}); err != nil {
 		return 0, err
@@ -75,7 +75,7 @@ func NeutralPointByAspect(aspect, tailAspect, tailVolume float64) (float64, erro
 //
 // Formula: 2 a/(pi A); where a lift slope of the wing per rad.
 // Valid for: elliptic loading, tail far behind and near the wing's plane; a cross-check.
-// Source: Nelson, Flight Stability and Automatic Control, Eq. 2.23.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 2.
 func SimpleDownwash(wingSlope, aspect float64) float64 {
 	if !(aspect > 0) {
 		return 0
@@ -118,7 +118,7 @@ func TailVolume(tailArea, arm, area, length float64) float64 {
 //
 // Formula: Cm_q = -2 eta V_H a_t l/c; Cm_a' = Cm_q e.
 // Valid for: tails behind the wing; adds up to 45 % more than measured on the textbook's light aeroplane.
-// Source: Nelson, Flight Stability and Automatic Control, Eqs. 3.55 and 3.61.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 3.
 func TailPitchDamping(tailSlope, tailVolume, pressureRatio, armOverChord, downwash float64) (pitchRate, incidenceRate float64) {
 	pitchRate = -float64(2 * float64(float64(float64(pressureRatio*tailVolume)*tailSlope)*armOverChord))
 	return pitchRate, float64(pitchRate * downwash)
@@ -128,7 +128,7 @@ func TailPitchDamping(tailSlope, tailVolume, pressureRatio, armOverChord, downwa
 //
 // Formula: k w^2 l/(S c); where w greatest width, l length of the body, k of BodyFactor.
 // Valid for: a cross-check of the lattice's body moment.
-// Source: Raymer, Aircraft Design: A Conceptual Approach, Eq. 16.25, after Gilruth and White, NACA TR 711.
+// Source: Raymer, Aircraft Design: A Conceptual Approach, chapter 16, after Gilruth and White, NACA TR 711.
 func BodyMomentSlope(factor, width, length, area, chord float64) float64 {
 	if !(area > 0) || !(chord > 0) {
 		return 0

@@ -170,8 +170,8 @@ func TestWindowsOfEveryClass(t *testing.T) {
 		if !(w.Low > 0 && w.High > w.Low) || w.Source == "" || (w.Status != "judgement" && w.Status != "from memory") {
 			t.Errorf("class %d: %+v", class, w)
 		}
-		if any := RecommendedMargin(Unstated); class == Sport && (w.Low < any.Low || w.High > any.High) {
-			t.Errorf("sport %+v outside %+v", w, any)
+		if widest := RecommendedMargin(Unstated); class == Sport && (w.Low < widest.Low || w.High > widest.High) {
+			t.Errorf("sport %+v outside %+v", w, widest)
 		}
 	}
 	if trainer, fast := RecommendedMargin(Trainer), RecommendedMargin(Fast); trainer.Low <= fast.Low || trainer.High <= fast.High {
@@ -184,8 +184,8 @@ func TestWindowsOfEveryClass(t *testing.T) {
 	if wake, _ := PressureRatio(InTheWake); wake >= 1 {
 		t.Errorf("tail in the wake sees %g", wake)
 	}
-	if clear, _ := PressureRatio(OutOfWake); clear != 1 {
-		t.Errorf("tail out of the wake sees %g", clear)
+	if free, _ := PressureRatio(OutOfWake); free != 1 {
+		t.Errorf("tail out of the wake sees %g", free)
 	}
 }
 

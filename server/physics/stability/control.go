@@ -29,7 +29,7 @@ type Trimmed struct {
 // extraMoment is the moment coefficient of thrust and what else acts. It returns ErrOutOfRange when the control has no power over the moment.
 // Formula: CL_a a + CL_d d = CL; Cm_0 + Cm_a a + Cm_d d + Cm_extra = 0.
 // Valid for: attached flow; the caller compares the angle with the throw.
-// Source: Nelson, Flight Stability and Automatic Control, Eq. 2.52.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 2.
 func (p Pitch) Trim(lift, extraMoment float64) (Trimmed, error) {
 	moment := p.MomentZero + extraMoment
 	t := Trimmed{
@@ -43,7 +43,7 @@ func (p Pitch) Trim(lift, extraMoment float64) (Trimmed, error) {
 //
 // Formula: CL = m g/(q S), Cm_extra = M/(q S c).
 // Valid for: thrust small beside the weight in the balance of lift.
-// Source: Nelson, Flight Stability and Automatic Control, Eq. 2.52.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 2.
 func (p Pitch) TrimAt(s State, thrustMoment float64) (Trimmed, error) {
 	if err := s.checkPitch(); err != nil {
 		return Trimmed{}, err
@@ -73,7 +73,7 @@ func (s State) dampingRatio() float64 {
 //
 // Formula: d(delta)/dn = -CW (Cm_a (1 - k CL_q) + k CL_a Cm_q)/(CL_a Cm_d - CL_d Cm_a); CW = m g/(q S), k = rho S c/(4 m).
 // Valid for: steady pull-ups, attached flow, rigid model.
-// Source: Etkin and Reid, Dynamics of Flight, Eq. 3.1,6, as -CW (h_m - h)/Cm_d.
+// Source: Etkin and Reid, Dynamics of Flight, section 3.1, as -CW (h_m - h)/Cm_d.
 func (p Pitch) Sensitivity(s State) (Sensitivity, error) {
 	if err := s.checkPitch(); err != nil {
 		return Sensitivity{}, err
@@ -99,7 +99,7 @@ func (p Pitch) Sensitivity(s State) (Sensitivity, error) {
 //
 // Formula: -Cm_q k/(1 - k CL_q), k = rho S c/(4 m).
 // Valid for: Cm_q taken as constant over the shift. Errors name the impossible field.
-// Source: Nelson, Flight Stability and Automatic Control, section 2.7.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 2.
 func (p Pitch) ManoeuvreShift(s State) (float64, error) {
 	if err := s.checkPitch(); err != nil {
 		return 0, err

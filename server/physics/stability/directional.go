@@ -19,7 +19,7 @@ type Fin struct {
 //
 // Formula: a_v f S_v l/(S b).
 // Valid for: attached flow, slip to some 10 degrees; 0 without area or span.
-// Source: Nelson, Flight Stability and Automatic Control, Eq. 2.79.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 2.
 func FinYaw(fin Fin, area, span float64) float64 {
 	return float64(float64(fin.LiftSlope*fin.Sidewash) * TailVolume(fin.Area, fin.Arm, area, span))
 }
@@ -29,7 +29,7 @@ func FinYaw(fin Fin, area, span float64) float64 {
 // Formula: 0.724 + 3.06 (S_v/S)/(1 + cos sweep) + 0.4 z/d + 0.009 A; where sweep of the wing's quarter chord, z depth of the wing's root quarter
 // chord under the body's axis, d depth of the body there.
 // Valid for: one fin on a body, subsonic.
-// Source: DATCOM, as in Nelson, Flight Stability and Automatic Control, Eq. 2.80, and Raymer, Aircraft Design, Eq. 16.48.
+// Source: DATCOM, as in Nelson, Flight Stability and Automatic Control, chapter 2, and Raymer, Aircraft Design, chapter 16.
 func SidewashFactor(finAreaRatio, sweep, wingDepthRatio, aspect float64) float64 {
 	side := float64(3.06*finAreaRatio) / (1 + max(0, elementary.Cos(sweep)))
 	return 0.724 + side + float64(0.4*wingDepthRatio) + float64(0.009*aspect)
@@ -39,7 +39,7 @@ func SidewashFactor(finAreaRatio, sweep, wingDepthRatio, aspect float64) float64
 //
 // Formula: -1.3 volume/(S b) (depth/width).
 // Valid for: usual bodies under a wing; some 30 %.
-// Source: Raymer, Aircraft Design: A Conceptual Approach, Eq. 16.49.
+// Source: Raymer, Aircraft Design: A Conceptual Approach, chapter 16.
 func BodyYaw(volume, depth, width, area, span float64) float64 {
 	if !(area > 0) || !(span > 0) || !(width > 0) {
 		return 0
@@ -52,7 +52,7 @@ func BodyYaw(volume, depth, width, area, span float64) float64 {
 // Formula: CL^2 (1/(4 pi A) - tan L/(pi A (A + 4 cos L)) (cos L - A/2 - A^2/(8 cos L) + 6 d sin L/A)); where L quarter-chord sweep, d distance of the
 // wing's aerodynamic centre aft of the balance point over the mean chord.
 // Valid for: sweep below 60 degrees; 0 without aspect ratio.
-// Source: Raymer, Aircraft Design: A Conceptual Approach, Eq. 16.45 (DATCOM).
+// Source: Raymer, Aircraft Design: A Conceptual Approach, chapter 16 (DATCOM).
 func WingYaw(lift, aspect, sweep, centreBehind float64) float64 {
 	cosine := elementary.Cos(sweep)
 	if !(aspect > 0) || !(cosine > 0) {

@@ -26,7 +26,7 @@ type LateralForces struct {
 // Formula: Y_v = q S CY_b/(m V), Y_p = q S b CY_p/(2 m V); L_v = q S b Cl_b/(I_x V), L_p = q S b^2 Cl_p/(2 I_x V); N likewise with I_z;
 // starred: L* = (L + N I_xz/I_x)/(1 - I_xz^2/(I_x I_z)), N* likewise.
 // Valid for: small motions about straight flight.
-// Source: Nelson, Flight Stability and Automatic Control, table 5.1 and Eq. 5.33.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 5.
 func (d Lateral) Dimensional(s State) (LateralForces, error) {
 	if err := s.checkLateral(); err != nil {
 		return LateralForces{}, err
@@ -59,7 +59,7 @@ func (i Inertia) couple(roll, yaw float64) (rollRate, yawRate float64) {
 // Matrix returns the system matrix of side speed, roll rate, yaw rate and bank (v, p, r, phi).
 //
 // Valid for: small motions about straight flight.
-// Source: Nelson, Flight Stability and Automatic Control, Eq. 5.35.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 5.
 func (f LateralForces) Matrix() Matrix {
 	return Matrix{
 		{f.YV, f.YP, f.YR - f.Speed, float64(f.Gravity * f.PathCosine)},

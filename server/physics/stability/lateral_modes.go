@@ -15,7 +15,7 @@ type LateralMotions struct {
 //
 // Formula: roots of the 4 by 4 system; the oscillation is the Dutch roll, the faster real root the roll, the slower one the spiral.
 // Valid for: controls held fixed, rigid model.
-// Source: Nelson, Flight Stability and Automatic Control, section 5.5.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 5.
 func (d Lateral) Motions(s State) (LateralMotions, error) {
 	forces, err := d.Dimensional(s)
 	if err != nil {
@@ -46,14 +46,14 @@ func partLateral(r [order]Root) LateralMotions {
 //
 // Formula: L_p.
 // Valid for: small sideslip; within 1 % for ordinary models.
-// Source: Nelson, Flight Stability and Automatic Control, Eq. 5.42.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 5.
 func (f LateralForces) RollEstimate() Mode { return singleMode(f.LP) }
 
 // SpiralEstimate returns the slow root by the last two terms of the characteristic equation; false when they do not decide.
 //
 // Formula: lambda = -E/D; E = g (L_v N_r - N_v L_r), D = V (L_v N_p - L_p N_v) - g L_v.
 // Valid for: a root much smaller than the others.
-// Source: Etkin and Reid, Dynamics of Flight, section 6.8.
+// Source: Etkin and Reid, Dynamics of Flight, chapter 6.
 func (f LateralForces) SpiralEstimate() (Mode, bool) {
 	e := float64(f.Gravity * (float64(f.LV*f.NR) - float64(f.NV*f.LR)))
 	d := float64(f.Speed*(float64(f.LV*f.NP)-float64(f.LP*f.NV))) - float64(f.Gravity*f.LV)
@@ -67,7 +67,7 @@ func (f LateralForces) SpiralEstimate() (Mode, bool) {
 //
 // Formula: omega^2 = Y_v N_r + N_v (V - Y_r); 2 zeta omega = -(Y_v + N_r).
 // Valid for: little dihedral; the frequency within some 10 %, the damping a guess.
-// Source: Nelson, Flight Stability and Automatic Control, Eq. 5.49.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 5.
 func (f LateralForces) DutchRollEstimate() Mode {
 	return quadraticMode(float64(f.YV*f.NR)+float64(f.NV*(f.Speed-f.YR)), -(f.YV + f.NR))
 }

@@ -37,7 +37,7 @@ type LongitudinalForces struct {
 // Formula: with k = q S/(m V): X_u = -k (2 CD + CD_u), X_w = k (CL - CD_a), Z_u = -k (2 CL + CL_u), Z_w = -k (CL_a + CD),
 // Z_q = -k CL_q c/2, Z_w' = -k CL_a' c/(2V); with k = q S c/(I_y V): M_u = k Cm_u, M_w = k Cm_a, M_w' = k Cm_a' c/(2V), M_q = k Cm_q c/2.
 // Valid for: small motions about straight flight.
-// Source: Nelson, Flight Stability and Automatic Control, table 3.5.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 3.
 func (d Longitudinal) Dimensional(s State) (LongitudinalForces, error) {
 	if err := s.checkPitch(); err != nil {
 		return LongitudinalForces{}, err
@@ -65,7 +65,7 @@ func (d Longitudinal) Dimensional(s State) (LongitudinalForces, error) {
 //
 // Formula: the row of w divided by 1 - Z_w'; the row of q gains M_w' times that row.
 // Valid for: Z_w' below 1, which holds for all that fly.
-// Source: Nelson, Flight Stability and Automatic Control, Eq. 4.51.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 4.
 func (f LongitudinalForces) Matrix() Matrix {
 	left := 1 - f.ZWDot
 	w := [order]float64{f.ZU / left, f.ZW / left, (f.Speed + f.ZQ) / left, -float64(f.Gravity*f.PathSine) / left}

@@ -6,8 +6,8 @@ import "math"
 type PitchMotions struct {
 	ShortPeriod Mode // fast: incidence
 	Phugoid     Mode // slow: speed against height
-	// Merged reports that the motions no longer part into a fast and a slow pair, as near or aft of the neutral point: then the oscillation, if there is
-	// one, stands as Phugoid and the two aperiodic roots as ShortPeriod.
+	// Merged reports that the two no longer part into a fast and a slow pair of their own, as near or aft of the neutral point: a pair has roots of both signs,
+	// or the fastest and the slowest root are aperiodic, stand as ShortPeriod and leave the oscillation between them as Phugoid.
 	Merged bool
 }
 
@@ -15,7 +15,7 @@ type PitchMotions struct {
 //
 // Formula: roots of the 4 by 4 system; the two fastest are the short period.
 // Valid for: controls held fixed, rigid model.
-// Source: Nelson, Flight Stability and Automatic Control, section 4.4.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 4.
 func (d Longitudinal) Motions(s State) (PitchMotions, error) {
 	forces, err := d.Dimensional(s)
 	if err != nil {
@@ -34,18 +34,14 @@ func partPitch(r [order]Root) PitchMotions {
 		return PitchMotions{ShortPeriod: pairMode(r[0], r[3]), Phugoid: pairMode(r[1], r[2]), Merged: true}
 	}
 	short, slow := pairMode(r[0], r[1]), pairMode(r[2], r[3])
-	merged := short.NaturalFrequency == 0 || slow.NaturalFrequency == 0
-	if short.Oscillates() && merged {
-		short, slow = slow, short
-	}
-	return PitchMotions{ShortPeriod: short, Phugoid: slow, Merged: merged}
+	return PitchMotions{ShortPeriod: short, Phugoid: slow, Merged: short.NaturalFrequency == 0 || slow.NaturalFrequency == 0}
 }
 
 // ShortPeriodEstimate returns the short period of two degrees of freedom at constant speed.
 //
 // Formula: omega^2 = Z_w M_q - V M_w; 2 zeta omega = -(M_q + V M_w' + Z_w).
 // Valid for: stable models; within 1 % of the whole system for ordinary ones.
-// Source: Nelson, Flight Stability and Automatic Control, Eq. 4.71.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 4.
 func (f LongitudinalForces) ShortPeriodEstimate() Mode {
 	square := float64(f.ZW*f.MQ) - float64(f.Speed*f.MW)
 	return quadraticMode(square, -(f.MQ + float64(f.Speed*f.MWDot) + f.ZW))
@@ -55,7 +51,7 @@ func (f LongitudinalForces) ShortPeriodEstimate() Mode {
 //
 // Formula: omega^2 = -Z_u g/V; 2 zeta omega = -X_u.
 // Valid for: stable models; some 20 % high in frequency.
-// Source: Nelson, Flight Stability and Automatic Control, Eq. 4.61.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 4.
 func (f LongitudinalForces) PhugoidEstimate() Mode {
 	return quadraticMode(-float64(f.ZU*f.Gravity)/f.Speed, -f.XU)
 }

@@ -238,6 +238,33 @@ func TestLateralRootsOfEveryPattern(t *testing.T) {
 	}
 }
 
+func TestPitchRootsOfEveryPattern(t *testing.T) {
+	t.Parallel()
+	for name, test := range map[string]struct {
+		roots       [order]Root
+		short, slow float64 // imaginary parts
+		real, other float64 // of the short period
+		merged      bool
+	}{
+		"both swing":               {[order]Root{{-2, 3}, {-2, -3}, {-0.1, 0.2}, {-0.1, -0.2}}, 3, 0.2, -2, -2, false},
+		"short period overdamped":  {[order]Root{{-9, 0}, {-2, 0}, {-0.1, 0.2}, {-0.1, -0.2}}, 0, 0.2, -2, -9, false},
+		"phugoid overdamped":       {[order]Root{{-2, 3}, {-2, -3}, {-0.4, 0}, {-0.1, 0}}, 3, 0, -2, -2, false},
+		"phugoid diverges":         {[order]Root{{-2, 3}, {-2, -3}, {-0.4, 0}, {0.1, 0}}, 3, 0, -2, -2, true},
+		"short period diverges":    {[order]Root{{-9, 0}, {4, 0}, {-0.1, 0.2}, {-0.1, -0.2}}, 0, 0.2, 4, -9, true},
+		"oscillation between":      {[order]Root{{-9, 0}, {-0.5, 0.6}, {-0.5, -0.6}, {0.1, 0}}, 0, 0.6, 0.1, -9, true},
+		"four aperiodic, all calm": {[order]Root{{-9, 0}, {-2, 0}, {-0.5, 0}, {-0.1, 0}}, 0, 0, -2, -9, false},
+	} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			m := partPitch(test.roots)
+			if m.ShortPeriod.Imaginary != test.short || m.Phugoid.Imaginary != test.slow || m.ShortPeriod.Real != test.real ||
+				m.ShortPeriod.Other != test.other || m.Merged != test.merged {
+				t.Errorf("%+v", m)
+			}
+		})
+	}
+}
+
 func TestStatesThatCannotBe(t *testing.T) {
 	t.Parallel()
 	for field, spoil := range map[string]func(*State){

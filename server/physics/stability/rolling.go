@@ -17,7 +17,7 @@ type Rolling struct {
 //
 // Formula: -Cl_d d/Cl_p.
 // Valid for: rigid wing below the stall; 0 without damping.
-// Source: Nelson, Flight Stability and Automatic Control, Eq. 5.8.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 5.
 func (r Rolling) Ratio() float64 {
 	if !(r.Damping < 0) {
 		return 0
@@ -41,7 +41,7 @@ func (r Rolling) Rate(speed, span float64) float64 {
 //
 // Formula: tau = -1/L_p = -4 I_x/(rho V S b^2 Cl_p).
 // Valid for: one degree of freedom.
-// Source: Nelson, Flight Stability and Automatic Control, Eq. 5.11.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 5.
 func (r Rolling) TimeConstant(s State) (float64, error) {
 	if err := s.checkLateral(); err != nil {
 		return 0, err
@@ -58,7 +58,7 @@ func (r Rolling) TimeConstant(s State) (float64, error) {
 //
 // Formula: bank = p (t - tau (1 - e^(-t/tau))), solved for t by bisection.
 // Valid for: one degree of freedom, servo time left out.
-// Source: Nelson, Flight Stability and Automatic Control, Eq. 5.15.
+// Source: Nelson, Flight Stability and Automatic Control, chapter 5.
 func (r Rolling) TimeToBank(bank float64, s State) (float64, error) {
 	tau, err := r.TimeConstant(s)
 	if err != nil {
