@@ -18,7 +18,7 @@ type Drag struct {
 // Notes of Drag.
 const (
 	NoteDragTable   = "least drag from tables of measured and merged sections, rise with lift from measured polars"
-	NoteDragPlate   = "plate: friction from memory, no suction at its nose"
+	NoteDragPlate   = "plate: least drag measured, no suction at its nose"
 	NoteDragOutside = "outside the tables or past the stall: doubtful"
 )
 
@@ -57,7 +57,7 @@ var sheetDrag = newCurve(reads(4e4, 0.026, 0.3), reads(5.93e4, 0.0213, 0.15), re
 //
 // Formula: cd = cd0 (1 + 1.33 x^2 + 0.84 x^6) + cd_b (1 - x); x = (cl - cl_i)/(limit - cl_i) on either side; cl_i = -2 pi a0, the lift at
 // which a cambered section has its least drag; cd_b the laminar bubble of cambered sections, which shrinks as the nose is loaded; plates
-// add cl^2/(2 pi), sheets 0.033 (cl_i - cl)^2 below cl_i.
+// have cd0 + cl^2/(2 pi) alone, sheets add 0.033 (cl_i - cl)^2 below cl_i.
 // Valid for: Re 4e4 to 5e6 and lift up to the limit; beyond x = 1 it is held at x = 1.2 and marked.
 // Source: least drag of Summary of Low-Speed Airfoil Data and SAND80-2114; the shape of the rise drawn through four measured polars near
 // Re 3e5; plate from leading-edge suction that is lost.
@@ -77,6 +77,9 @@ func (f Foil) ProfileDrag(reynolds, liftCoefficient float64, rough Roughness) Dr
 		out.Inside, out.Note = false, NoteDragOutside
 	}
 	rise := dragRise(min(1.2, x))
+	if f.family == planform.FamilyFlatPlate {
+		rise = 1
+	}
 	effect := rough.Effect(reynolds)
 	base := float64(out.Value*rise) + float64(bubble*max(0, 1-x))
 	out.Value = float64(base*effect.Drag) + f.lostSuction(liftCoefficient, ideal)
@@ -120,11 +123,11 @@ func (f Foil) liftShare(reynolds, lift, ideal float64, rough Roughness) float64 
 func (f Foil) leastDrag(logReynolds float64) (out Drag, bubble float64) {
 	switch f.family {
 	case planform.FamilyFlatPlate:
-		return Drag{plateFriction(logReynolds), 0.3, true, NoteDragPlate, sourceMemory}, 0
+		return Drag{plateFriction(logReynolds), 0.2, true, NoteDragPlate, sourceLowSpeedBook}, 0
 	case planform.FamilyCurvedSheet:
 		value, spread := sheetDrag.at(logReynolds)
 		share := min(1, math.Abs(f.Shape.Camber)/sheetCamber)
-		return Drag{blend(plateFriction(logReynolds), value, share), blend(0.3, spread/value, share), true, NoteDragTable, sourceLowSpeedData}, 0
+		return Drag{blend(plateFriction(logReynolds), value, share), blend(0.2, spread/value, share), true, NoteDragTable, sourceLowSpeedData}, 0
 	}
 	value, spread := dragAt(f.Shape.Thickness, logReynolds)
 	factor, more := camberDrag.at(logReynolds)
@@ -153,8 +156,9 @@ func dragAt(thickness, logReynolds float64) (value, spread float64) {
 	return blend(va, vb, share), blend(sa, sb, share)
 }
 
-// plateCurveDrag is the least drag of a plate 2 to 3 % thick: laminar friction of both sides and what its blunt edges add.
-var plateCurveDrag = newCurve(reads(2e4, 0.024, 0.3), reads(6e4, 0.0155, 0.3), reads(1e5, 0.0130, 0.3), reads(3e5, 0.0105, 0.3), reads(1e6, 0.0100, 0.3))
+// plateCurveDrag is the least drag of a plate 2 % thick, measured from Re 1e5 to 3e5, the rest from memory.
+var plateCurveDrag = newCurve(reads(2e4, 0.024, 0.3), reads(6e4, 0.0160, 0.3), reads(1.001e5, 0.0143, 0.2), reads(1.997e5, 0.0139, 0.2), reads(3.004e5, 0.0133, 0.2),
+	reads(1e6, 0.0125, 0.3))
 
 // plateFriction returns the least drag of a plate.
 func plateFriction(logReynolds float64) float64 {

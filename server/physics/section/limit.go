@@ -140,6 +140,9 @@ func (f Foil) tableLimit(thickness, logReynolds float64) Limit {
 // plateLimit returns the limit of a flat plate.
 func plateLimit(logReynolds float64) Limit {
 	value, spread := plateCurve.at(logReynolds)
+	if note := noteOf(spread); note == NoteMeasured {
+		return Limit{value, spread, true, note, sourceLowSpeedBook}
+	}
 	return Limit{value, spread, true, NoteFromMemory, sourceMemory}
 }
 

@@ -88,7 +88,12 @@ func TestSectionTables(t *testing.T) {
 		}),
 	})
 	checkPublished(t, "low_reynolds_bands", map[string]formula{"band": limitRows})
-	checkPublished(t, "airfoils_at_low_speeds", map[string]formula{"limit": limitRows})
+	checkPublished(t, "airfoils_at_low_speeds", map[string]formula{
+		"limit": limitRows, "slope": slopeRows, "drag": dragRowsOf,
+		"flap-turn": func(t *testing.T, _ string, in inputs) float64 {
+			return FlapTurn(in.number(t, "chord"), in.number(t, "angle")*degree, false) / degree
+		},
+	})
 	checkPublished(t, "ladson_tm4074", map[string]formula{"slope": slopeRows})
 	checkPublished(t, "timmer_roughness", map[string]formula{"tape-limit": tapeRows})
 }
