@@ -153,7 +153,7 @@ func (b *bench) correct() error {
 		margin := window.Margin(b.Travel.Points[i].XMeters)
 		b.Travel.Points[i].MarginRatio = &margin
 	}
-	search := weighing.Search{Window: window, Travel: b.burn, Items: b.items}
+	search := weighing.Search{Window: window, Travel: b.burn, Items: b.items, Reserve: bandFactor * b.used.X.Spread}
 	for i := range b.mass.BallastPlaces {
 		p := &b.mass.BallastPlaces[i]
 		search.Places = append(search.Places, weighing.Place{Name: p.Name, X: p.XMeters, Z: p.ZMeters, Maximum: p.MaximumMassKg})

@@ -30,6 +30,7 @@ func TestWeigh(t *testing.T) {
 	}{
 		{"holds", redshank, []string{"weigh", "-"}, 0, "no ballast is needed", ""},
 		{"model alone", wholeDocument(t, "redshank.json"), []string{"weigh", "-"}, 0, "no ballast is needed", ""},
+		{"model on three cradles", wholeDocument(t, "redshank_weigh_in.json"), []string{"weigh", "-"}, 1, "receiver pack", ""},
 		{"too far forward", nearTheNose(redshank), []string{"weigh", "-"}, 1, "too far forward", ""},
 		{"unknown without surfaces", onScales, []string{"weigh", "-"}, 1, "missing: model.surfaces", ""},
 		{"nothing given", "{}", []string{"weigh", "-"}, 1, "UNKNOWN", ""},

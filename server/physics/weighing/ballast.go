@@ -30,6 +30,9 @@ type Search struct {
 	MaximumMass *float64
 	// Foremost and Aftmost are the ends of where an item may be put, m; nil for no limit.
 	Foremost, Aftmost *float64
+	// Reserve is how far inside the window the corrected balance point must stay at either end, m: its own spread, so that it holds across the
+	// band. More than the window has room for counts as none.
+	Reserve float64
 }
 
 // Option is one way to bring the balance point into its window for the whole burn.
@@ -57,8 +60,8 @@ type Option struct {
 type Correction struct {
 	// Needed is false when the whole burn lies in the window already; Ballast and Moves are then empty.
 	Needed bool
-	// Forward and Aft are the limits of x, m.
-	Forward, Aft float64
+	// Forward and Aft are the limits of x, m; Reserve is how far inside them the options stay.
+	Forward, Aft, Reserve float64
 	// TooFarForward and TooFarAft are by how much the travel leaves the window at either end, m; zero where it does not.
 	TooFarForward, TooFarAft float64
 	// Ballast, least mass first, then what is not possible in the order given.
@@ -78,7 +81,7 @@ const slack = 1e-9
 //	ballast b at x_p:  b (x_p - x_F) >= M (x_F - x)  and  b (x_A - x_p) >= M (x - x_A)
 //	item m moved by d: M (x_F - x) <= m d <= M (x_A - x)
 //
-// for every state of the burn with mass M (kg) and balance point x (m), where x_F and x_A are the window's limits. All are straight in b and d, so the
+// for every state of the burn with mass M (kg) and balance point x (m), where x_F and x_A are the window's limits less the reserve. All are straight in b and d, so the
 // least amount is exact; with one limit and one state it is the classical b = M dx/(x_p - x_F).
 // Valid for: ballast and items small enough to count as points; the neutral point does not move. Source: Aircraft Weight and Balance Handbook
 // FAA-H-8083-1B, chapter 4 (ballast and shifting weight).
@@ -89,6 +92,9 @@ func Correct(s Search) (Correction, error) {
 	}
 	var c Correction
 	c.Forward, c.Aft = s.Window.Limits()
+	if 2*s.Reserve < c.Aft-c.Forward {
+		c.Reserve = s.Reserve
+	}
 	c.TooFarForward = math.Max(0, c.Forward-s.Travel.Forward.X)
 	c.TooFarAft = math.Max(0, s.Travel.Aft.X-c.Aft)
 	c.Needed = c.TooFarForward > slack || c.TooFarAft > slack
@@ -133,7 +139,7 @@ func (s *Search) check() error {
 		}
 	}
 	return first(
-		amount("limits", -1, "maximumMassKg", orZero(s.MaximumMass)),
+		amount("limits", -1, "maximumMassKg", orZero(s.MaximumMass)), amount("limits", -1, "reserve", s.Reserve),
 		coordinate("model.bodies", -1, "", s.Foremost), coordinate("model.bodies", -1, "", s.Aftmost),
 	)
 }
@@ -157,11 +163,11 @@ func sortOptions(options []Option, size func(*Option) float64) {
 func (c *Correction) ballast(s *Search, index int) Option {
 	place := &s.Places[index]
 	option := Option{Index: index, Name: place.Name, X: *place.X, To: *place.X}
-	room := interval{0, math.Inf(1)}
+	room, forward, aft := interval{0, math.Inf(1)}, c.Forward+c.Reserve, c.Aft-c.Reserve
 	for i := range s.Travel.Points {
 		p := &s.Travel.Points[i]
-		room.require(float64(p.Mass*(p.X-c.Forward)), option.X-c.Forward)
-		room.require(float64(p.Mass*(c.Aft-p.X)), c.Aft-option.X)
+		room.require(float64(p.Mass*(p.X-forward)), option.X-forward)
+		room.require(float64(p.Mass*(aft-p.X)), aft-option.X)
 	}
 	if room.empty() || room.low > largest {
 		option.Note = c.whyNot(option.X)
@@ -177,7 +183,7 @@ func (c *Correction) ballast(s *Search, index int) Option {
 		full := &s.Travel.Full
 		option.Z = known((float64(full.Mass*full.Z)+float64(room.low**place.Z))/(full.Mass+room.low), 0)
 	}
-	option.Note = fmt.Sprintf("%.3f kg is the least that brings the whole burn into %.4f to %.4f m.", option.Mass, c.Forward, c.Aft)
+	option.Note = fmt.Sprintf("%.3f kg is the least that brings the whole burn into %.4f to %.4f m%s.", option.Mass, c.Forward, c.Aft, c.spare())
 	if !math.IsInf(room.high, 1) {
 		option.Note += fmt.Sprintf(" More than %.3f kg is too much.", room.high)
 	}
@@ -213,11 +219,11 @@ func (c *Correction) whyNot(x float64) string {
 func (c *Correction) move(s *Search, index int) Option {
 	item := &s.Items[index]
 	option := Option{Index: index, Name: itemName(item, index), Mass: item.Mass, X: *item.X}
-	room := interval{math.Inf(-1), math.Inf(1)}
+	room, forward, aft := interval{math.Inf(-1), math.Inf(1)}, c.Forward+c.Reserve, c.Aft-c.Reserve
 	for i := range s.Travel.Points {
 		p := &s.Travel.Points[i]
-		room.require(float64(p.Mass*(p.X-c.Forward)), item.Mass)
-		room.require(float64(p.Mass*(c.Aft-p.X)), -item.Mass)
+		room.require(float64(p.Mass*(p.X-forward)), item.Mass)
+		room.require(float64(p.Mass*(aft-p.X)), -item.Mass)
 	}
 	by := room.low
 	if c.TooFarAft > 0 {
@@ -234,9 +240,17 @@ func (c *Correction) move(s *Search, index int) Option {
 	}
 	option.To, option.By = to, by
 	option.fill(marginsWith(&s.Travel, s.Window, 0, float64(item.Mass*by)))
-	option.Note = fmt.Sprintf("%.0f mm %s, from x = %.3f m to %.3f m, is the shortest move that brings the whole burn into the window.",
-		1000*math.Abs(by), direction(by), option.X, to)
+	option.Note = fmt.Sprintf("%.0f mm %s, from x = %.3f m to %.3f m, is the shortest move that brings the whole burn into the window%s.",
+		1000*math.Abs(by), direction(by), option.X, to, c.spare())
 	return option
+}
+
+// spare says what is left to the window's ends.
+func (c *Correction) spare() string {
+	if !(c.Reserve > 0) {
+		return ""
+	}
+	return fmt.Sprintf(" with %.1f mm to spare", 1000*c.Reserve)
 }
 
 func direction(by float64) string {

@@ -216,3 +216,17 @@ func TestImpossibleSearchesAreNamed(t *testing.T) {
 		}
 	}
 }
+
+func TestReserveStaysInsideTheWindow(t *testing.T) {
+	t.Parallel()
+	s := Search{Window: window(), Travel: noseHeavy(t), Reserve: 0.01, Places: []Place{{Name: "tail", X: at(1.6)}}, Items: []Item{{Name: "pack", Mass: 0.5, X: at(0.3), Movable: true}}}
+	c := correct(t, s)
+	near(t, "ballast", c.Ballast[0].Mass, 10*0.06/(1.6-0.86), 1e-12)
+	near(t, "move", c.Moves[0].By, 10*0.06/0.5, 1e-12)
+	near(t, "margin", c.Ballast[0].MarginFull, (1-0.86)/0.5, 1e-12)
+	if !strings.Contains(c.Ballast[0].Note, "10.0 mm to spare") {
+		t.Errorf("note %q", c.Ballast[0].Note)
+	}
+	s.Reserve = 0.06
+	near(t, "more than there is room for", correct(t, s).Ballast[0].Mass, 10*0.05/(1.6-0.85), 1e-12)
+}
