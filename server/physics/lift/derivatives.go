@@ -7,8 +7,11 @@ import (
 	"pitgate/server/physics/planform"
 )
 
-// IncidenceFor returns the incidence of the model's x axis at a lift coefficient, controls neutral, rad.
+// IncidenceFor returns the incidence of the model's x axis at a lift coefficient, controls neutral, rad; 0 where nothing lifts.
 func (a *Lateral) IncidenceFor(liftCoefficient float64) float64 {
+	if !(a.LiftSlope > leastSlope) {
+		return 0
+	}
 	return a.ZeroLift + liftCoefficient/a.LiftSlope
 }
 

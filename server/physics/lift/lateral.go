@@ -24,7 +24,7 @@ type LateralControl struct {
 // Lateral is the answer of the lattice in sideslip, roll and yaw for one geometry.
 type Lateral struct {
 	Reference Reference
-	LiftSlope float64 // of the symmetric solution, per rad
+	LiftSlope float64 // of the symmetric solution, per rad; 0 of a fin alone
 	ZeroLift  float64 // incidence of the model's x axis without lift, rad
 
 	terms    [motions]lateralTerms
@@ -130,7 +130,9 @@ func (a *Lateral) fill(l *lattice, answers sideAnswers) {
 	span, area := a.Reference.Span, a.Reference.Area
 	lift, _ := l.liftAndMoment(answers.lift[0])
 	basic, _ := l.liftAndMoment(answers.lift[1])
-	a.LiftSlope, a.ZeroLift = lift/area, -basic/lift
+	if a.LiftSlope = lift / area; a.LiftSlope > leastSlope {
+		a.ZeroLift = -basic / lift
+	}
 	same, opposite := l.farMatrix(1), l.farMatrix(-1)
 	loadings := [2]loading{l.loadingOf(answers.lift[0], same), l.loadingOf(answers.lift[1], same)}
 	for m := range motions {

@@ -61,11 +61,11 @@ func TestSectionSlopeActsAsInTheLiftingLine(t *testing.T) {
 func TestReynoldsNumberLowersTheSlope(t *testing.T) {
 	t.Parallel()
 	ideal := mustSolve(t, wingAndTail(0.1), Grid{})
-	real, err := Solve(wingAndTail(0.1), Reference{ReynoldsPerMeter: 1.3e6})
+	actual, err := Solve(wingAndTail(0.1), Reference{ReynoldsPerMeter: 1.3e6})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if ratio := real.LiftSlope / ideal.LiftSlope; ratio >= 0.99 || ratio <= 0.9 {
+	if ratio := actual.LiftSlope / ideal.LiftSlope; ratio >= 0.99 || ratio <= 0.9 {
 		t.Errorf("lift slope over that of thin sections %v, want a loss of a few per cent", ratio)
 	}
 	same, err := Solve(wingAndTail(0.1), Reference{})
