@@ -67,6 +67,7 @@ func (f Foil) MinimumLift(reynolds float64, rough Roughness) Limit {
 // MaximumLift returns the greatest lift coefficient as the function of the same name does.
 func (f Foil) MaximumLift(reynolds float64, rough Roughness) Limit {
 	if f.given > 0 {
+		rough.Finish = "" // the builder's own number knows it
 		return Limit{f.given, float64(givenSpread * f.given), true, NoteGiven, NoteGiven}.with(rough, reynolds)
 	}
 	limit := f.familyLimit(logOf(reynolds))

@@ -206,3 +206,41 @@ func TestInvertedMirrors(t *testing.T) {
 		}
 	}
 }
+
+func TestRoundedAndCoarseOutlines(t *testing.T) {
+	t.Parallel()
+	plain := planform.Section{Designation: "2412"}
+	rounded := outlineOf(0.12, fourDigitLine(0.02, 0.4), 50)
+	for i := range rounded {
+		rounded[i].Z = math.Round(rounded[i].Z*1e4) / 1e4
+	}
+	own := planform.Section{Outline: rounded}
+	near(t, "rounded zero lift", ZeroLiftAngle(own)/degree, ZeroLiftAngle(plain)/degree, 0.1)
+	near(t, "rounded nose", Shape(own).NoseRadius, Shape(plain).NoseRadius, 0.15*Shape(plain).NoseRadius)
+	near(t, "rounded limit", MaximumLift(own, 2e5, Roughness{}).Value, MaximumLift(plain, 2e5, Roughness{}).Value, 0.02)
+	coarse := planform.Section{Outline: outlineOf(0.12, fourDigitLine(0.02, 0.4), 6)}
+	if err := Check(coarse.Outline); err != nil {
+		t.Fatal(err)
+	}
+	near(t, "coarse thickness", Shape(coarse).Thickness, 0.12, 0.006)
+	near(t, "coarse zero lift", ZeroLiftAngle(coarse)/degree, ZeroLiftAngle(plain)/degree, 0.3)
+}
+
+func TestTurnedAndShiftedOutlineReadsTheSame(t *testing.T) {
+	t.Parallel()
+	straight := planform.Section{Outline: outlineOf(0.12, fourDigitLine(0.04, 0.4), 80)}
+	turned := planform.Section{}
+	c, s := math.Cos(0.05), math.Sin(0.05)
+	for _, p := range straight.Outline {
+		turned.Outline = append(turned.Outline, planform.OutlinePoint{X: 0.02 + 0.97*(c*p.X+s*p.Z), Z: 0.01 + 0.97*(c*p.Z-s*p.X)})
+	}
+	if err := Check(turned.Outline); err != nil {
+		t.Fatal(err)
+	}
+	a, b := Prepare(straight), Prepare(turned)
+	near(t, "thickness", b.Shape.Thickness, a.Shape.Thickness, 1e-9)
+	near(t, "camber", b.Shape.Camber, a.Shape.Camber, 1e-9)
+	near(t, "nose radius", b.Shape.NoseRadius, a.Shape.NoseRadius, 1e-9)
+	near(t, "zero lift", b.ZeroLift, a.ZeroLift, 1e-9)
+	near(t, "moment", b.Moment, a.Moment, 1e-9)
+}

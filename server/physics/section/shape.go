@@ -66,7 +66,7 @@ type Foil struct {
 func Prepare(s planform.Section) Foil {
 	f := Foil{family: s.Family, given: s.ClMax}
 	if len(s.Outline) == 0 || Check(s.Outline) != nil {
-		f.Shape = familyShape(s)
+		f.Shape, f.estimated = familyShape(s), s.Family == planform.FamilyOwn
 		f.ZeroLift, f.Moment = closedForm(f.family, f.Shape)
 		return f
 	}
