@@ -86,6 +86,9 @@ func TestWeighInOnTheBench(t *testing.T) {
 	if w.Verdict != assess.VerdictFails || w.Used != "scales" || len(w.Supports) != 3 || len(w.Ballast) != 3 || len(w.Moves) != 1 {
 		t.Fatalf("got %+v", w)
 	}
+	if len(w.Notes) != 0 {
+		t.Errorf("notes %q", w.Notes)
+	}
 	if x := w.Scales.XMeters.Value; math.Abs(x-(2.5*0.5+4.82*1.05)/7.32) > 1e-12 {
 		t.Errorf("balance point at %g m", x)
 	}
@@ -140,6 +143,10 @@ func TestWeighInOfStatedMass(t *testing.T) {
 	w := workedOut(t, in)
 	if w.Used != "stated" || w.Verdict != assess.VerdictFails || w.ScalesAgainstStated == nil || w.ScalesAgainstStated.Agrees {
 		t.Errorf("scales that disagree with the stated balance must be told: %+v", w)
+	}
+	in.Model.Mass.ScaleReadings[0].Repeats = nil
+	if text := weighText(t, workedOut(t, in)); !strings.Contains(text, "Each scale was read once") || !strings.Contains(text, "Scales against what is stated") {
+		t.Error("a single reading and the comparison must be told")
 	}
 	in.Model.Mass.ScaleReadings, in.Model.Mass.Items = nil, nil
 	if w = workedOut(t, in); w.Verdict != assess.VerdictHolds {
@@ -260,5 +267,21 @@ func TestWeighingForm(t *testing.T) {
 	empty := report.Weighing{}
 	if err := empty.Text(fullDisk{}); !errors.Is(err, errFull) {
 		t.Errorf("got %v", err)
+	}
+}
+
+func TestHeavySideLongNamesAndItemsWithoutPlace(t *testing.T) {
+	t.Parallel()
+	in := bench(t)
+	m := in.Model.Mass
+	m.ScaleReadings[1].ReadingKg, m.ScaleReadings[2].ReadingKg = measured(2.7, 0.005), measured(2.3, 0.005)
+	m.ScaleReadings[0].Name = strings.Repeat("front cradle ", 4)
+	m.Items[0].Name, m.Items[0].YMeters = "", nil
+	m.BallastPlaces[0].Name = strings.Repeat("long name ", 6)
+	text := weighText(t, workedOut(t, in))
+	for _, want := range []string{"heavy on the left; 0.0800 kg m on the other side", "item 1 4.200 0.860 -", "front cradle fron."} {
+		if !strings.Contains(text, want) {
+			t.Errorf("text lacks %q in %s", want, text)
+		}
 	}
 }
