@@ -327,7 +327,7 @@ export const words = {
       none: 'No drag has been computed yet.',
       line: (sum: string, name: string, share: string, n: number) =>
         `${String(n)} parts add up to a drag coefficient of ${sum}; the largest is ${name} with ${share}.`,
-      gearUp: (clean: string) => `That is at the launch, gear down; with the gear up it is ${clean}.`,
+      clean: (value: string) => `That is as at the launch; clean in flight it is ${value}.`,
       part: 'part',
       coefficient: 'coefficient',
       share: 'share',

@@ -16,7 +16,7 @@ export function partsOf(report: Report | undefined): Part[] {
     .sort((a, b) => b.value - a.value || a.name.localeCompare(b.name));
 }
 
-/** Drag coefficient with the gear up, where the parts add up to that of the launch, gear down; else undefined. */
+/** Drag coefficient clean in flight, where the parts add up to that of the launch and it differs; else undefined. */
 export function cleanBeside(report: Report | undefined, sum: number): number | undefined {
   const number = (id: string): number | undefined => report?.quantities?.find((q) => q.id === id)?.value;
   const [launch, clean] = [number('drag.zero_lift_launch'), number('drag.zero_lift')];

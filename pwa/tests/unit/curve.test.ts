@@ -188,7 +188,7 @@ describe('parts of the drag', () => {
     [0.05, 0.05, 0.05, undefined],
     [0.05, 0.03, 0.04, undefined],
     [undefined, 0.03, 0.05, undefined],
-  ])('launch %d, clean %d, parts %d: gear up %d', (launch, clean, sum, expected) => {
+  ])('launch %d, clean %d, parts %d: beside it %d', (launch, clean, sum, expected) => {
     const quantities = [
       { id: 'drag.zero_lift', value: clean },
       ...(launch === undefined ? [] : [{ id: 'drag.zero_lift_launch', value: launch }]),
