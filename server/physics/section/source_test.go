@@ -91,7 +91,9 @@ func TestSectionTables(t *testing.T) {
 	checkPublished(t, "airfoils_at_low_speeds", map[string]formula{
 		"limit": limitRows, "slope": slopeRows, "drag": dragRowsOf,
 		"flap-turn": func(t *testing.T, _ string, in inputs) float64 {
-			turn := func(name string) float64 { return FlapTurn(in.number(t, "chord"), in.number(t, name)*degree, false) / degree }
+			turn := func(name string) float64 {
+				return FlapTurn(in.number(t, "chord"), in.number(t, name)*degree, false) / degree
+			}
 			return turn("to") - turn("from")
 		},
 		"flap-limit": func(t *testing.T, _ string, in inputs) float64 {
