@@ -220,7 +220,7 @@ func TestWeighInWithATiltedWeighing(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if w.HeightMeters == nil || math.Abs(w.HeightMeters.Value-height) > 1e-9 || !strings.Contains(weighText(t, w), "height above the supports") {
+	if w.HeightMeters == nil || math.Abs(w.HeightMeters.Value-height) > 1e-9 || !strings.Contains(weighText(t, w), "Height above the supports 0.0800") || !strings.Contains(weighText(t, w), "seem to balance 1.4 mm") {
 		t.Errorf("height %+v", w.HeightMeters)
 	}
 	if _, err := report.NewWeighing(in, computed, &report.Tilted{Readings: readings}); err == nil {

@@ -98,7 +98,8 @@ func (p *page) states(w *Weighing) {
 		}
 	}
 	if w.HeightMeters != nil {
-		p.line("%-17s%18s", "height above the supports m", spreadText(w.HeightMeters, 4))
+		p.paragraph("", fmt.Sprintf("Height above the supports %s m: a degree nose-up would make it seem to balance %.1f mm further aft.",
+			spreadText(w.HeightMeters, 4), 1000*weighing.TiltShift(w.HeightMeters.Value, math.Pi/180)))
 	}
 	p.lateral(w)
 	if w.ScalesAgainstStated != nil {

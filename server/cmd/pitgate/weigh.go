@@ -22,6 +22,19 @@ type weighFlags struct {
 	json, form         bool
 	tilted             string
 	tilt, tiltedSpread float64 // degrees
+	raised, between    float64 // m
+}
+
+// angle returns the nose-up angle of the tilted model, as given or from how far its front support was raised, rad.
+func (o weighFlags) angle() (float64, error) {
+	if o.raised == 0 {
+		return o.tilt * math.Pi / 180, nil
+	}
+	angle, err := weighing.TiltOf(o.raised, o.between)
+	if err != nil {
+		return 0, fmt.Errorf("raised and between: %w", err)
+	}
+	return angle, nil
 }
 
 // runWeigh works out a weigh-in from a whole document or a model alone, or prints a blank form. Its status is that of assess: 0 when the balance
@@ -35,6 +48,8 @@ func runWeigh(_ context.Context, args []string, std streams) (int, error) {
 	set.StringVar(&options.tilted, "tilted", "", "second document with the readings of the tilted model, for the height of its balance point")
 	set.Float64Var(&options.tilt, "tilt", 0, "nose-up angle of the tilted model, degrees")
 	set.Float64Var(&options.tiltedSpread, "tilt-spread", 0.5, "one standard deviation of that angle, degrees")
+	set.Float64Var(&options.raised, "raised", 0, "instead of the angle: by how much the front support was raised, metres")
+	set.Float64Var(&options.between, "between", 0, "distance of the front and the rear supports, metres, with --raised")
 	files, err := filesAndFlags(set, args)
 	switch {
 	case err != nil:
@@ -98,9 +113,11 @@ func (o weighFlags) second() (*report.Tilted, error) {
 	if input.Model == nil || input.Model.Mass == nil {
 		return nil, errors.New("tilted weighing: model.mass.scaleReadings is missing")
 	}
-	return &report.Tilted{
-		Readings: report.Readings(input.Model.Mass), Angle: o.tilt * math.Pi / 180, Spread: o.tiltedSpread * math.Pi / 180,
-	}, nil
+	angle, err := o.angle()
+	if err != nil {
+		return nil, err
+	}
+	return &report.Tilted{Readings: report.Readings(input.Model.Mass), Angle: angle, Spread: o.tiltedSpread * math.Pi / 180}, nil
 }
 
 // weighInput reads a whole document, or a model alone, which is one whose members are those of a model.

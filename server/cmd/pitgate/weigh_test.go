@@ -72,6 +72,14 @@ func TestWeighTilted(t *testing.T) {
 	if want := 0.5 * 0.9 / 9.7 / 0.36397; done.HeightMeters.Value < want-1e-4 || done.HeightMeters.Value > want+1e-4 {
 		t.Errorf("height %g m, want %g", done.HeightMeters.Value, want)
 	}
+	_, raised, _ := try(t, onScales, "weigh", "-", "--json", "--tilted", file, "--raised", "0.307818", "--between", "0.9") // 0.9 sin(20 degrees)
+	var again struct{ HeightMeters struct{ Value float64 } }
+	if err := json.Unmarshal([]byte(raised), &again); err != nil || again.HeightMeters.Value < done.HeightMeters.Value-1e-5 || again.HeightMeters.Value > done.HeightMeters.Value+1e-5 {
+		t.Errorf("height by raising %v, by angle %v", again, done)
+	}
+	if status, _, errors := try(t, onScales, "weigh", "-", "--tilted", file, "--raised", "1"); status != exitUsage || !strings.Contains(errors, "raised and between") {
+		t.Errorf("raised by more than the distance: status %d, %q", status, errors)
+	}
 	if status, _, errors := try(t, onScales, "weigh", "-", "--tilted", file); status != exitUsage || !strings.Contains(errors, "tilt") {
 		t.Errorf("a tilted weighing without its angle: status %d, %q", status, errors)
 	}
