@@ -41,8 +41,8 @@ const (
 // section between the symmetrical one and 1.65 % camber; a sharp nose counts as a thinner section; roughness multiplies. A part without
 // slat gains nothing by one.
 // Valid for: Re 4e4 to 5e6, thickness 6 to 21 %, camber to 6 %; outside it is held at the edge, marked, and its spread widened.
-// Source: measured sections of Airfoils at Low Speeds and Summary of Low-Speed Airfoil Data up to Re 4e5; SAND80-2114 for symmetrical
-// ones of 15 % and more; the rest from memory, lower edge.
+// Source: measured sections of Airfoils at Low Speeds (1989) and Summary of Low-Speed Airfoil Data (1995 to 1997) up to Re 4e5;
+// SAND80-2114 for symmetrical ones of 15 % and more; the rest from memory, lower edge.
 func MaximumLift(s planform.Section, reynolds float64, rough Roughness) Limit {
 	return Prepare(s).MaximumLift(reynolds, rough)
 }
