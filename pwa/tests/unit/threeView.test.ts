@@ -8,17 +8,14 @@ import {
   controlCorners,
   cutAt,
   cutsOf,
-  extentOf,
   hull,
   isMirrored,
-  layOut,
   meanChordPlace,
   thicknessOf,
-  toFrame,
   viewOf,
-  type Extent,
   type ViewName,
 } from '../../src/drawings/threeViewGeometry';
+import { extentOf, layOut, toFrame, type Extent } from '../../src/drawings/threeViewLayout';
 import { measuresOf } from '../../src/drawings/threeViewTable';
 
 const model = (name: string): ModelDescription =>
