@@ -77,54 +77,6 @@ func solveLateralWith(surfaces []planform.Surface, reference Reference, slope sl
 	return a, nil
 }
 
-// sideAnswers are the circulations of the symmetric and of the lateral columns.
-type sideAnswers struct {
-	lift     [2][]float64 // per rad of incidence, and at zero incidence
-	motion   [motions][]float64
-	yawLift  [2][]float64 // the answer to the yaw rate's change of speed on each of lift
-	control  [][]float64
-	controls []control
-}
-
-// solveSides solves both flights: two matrices where the sides are images of each other, one for a whole lattice.
-func (l *lattice) solveSides(controls []control, span float64) (sideAnswers, error) {
-	basic := l.boundaryColumns(nil)
-	columns := make([][]float64, 0, int(motions)+2+len(controls))
-	for m := range motions {
-		columns = append(columns, l.motionColumn(m, span))
-	}
-	columns = append(columns, l.streamColumn(basic[columnIncidence], yawRate, span), l.streamColumn(basic[columnBasic], yawRate, span))
-	for _, c := range controls {
-		columns = append(columns, l.sideColumn(c))
-	}
-	same, opposite, err := l.solveBoth(basic[:columnRate], columns)
-	if err != nil {
-		return sideAnswers{}, err
-	}
-	out := sideAnswers{control: opposite[motions+2:], controls: controls}
-	copy(out.lift[:], same)
-	copy(out.motion[:], opposite)
-	copy(out.yawLift[:], opposite[motions:])
-	return out, nil
-}
-
-// solveBoth solves symmetric columns and lateral ones.
-func (l *lattice) solveBoth(symmetric, lateral [][]float64) (same, opposite [][]float64, err error) {
-	if l.whole() {
-		all, err := solveColumns(l.influence(1)[0], append(append([][]float64{}, symmetric...), lateral...))
-		if err != nil {
-			return nil, nil, err
-		}
-		return all[:len(symmetric)], all[len(symmetric):], nil
-	}
-	matrices := l.influence(1, -1)
-	if same, err = solveColumns(matrices[0], symmetric); err != nil {
-		return nil, nil, err
-	}
-	opposite, err = solveColumns(matrices[1], lateral)
-	return same, opposite, err
-}
-
 // fill turns the circulations into coefficients.
 func (a *Lateral) fill(l *lattice, answers sideAnswers) {
 	span, area := a.Reference.Span, a.Reference.Area
@@ -138,7 +90,8 @@ func (a *Lateral) fill(l *lattice, answers sideAnswers) {
 	for m := range motions {
 		a.terms[m] = a.termsOf(l, answers.motion[m], opposite, loadings)
 		for k := range answers.lift {
-			a.terms[m].lift[k] = a.terms[m].lift[k].plus(1, a.coefficients(l.crossForces(answers.lift[k], m, span)))
+			cross := l.crossForces(answers.lift[k], m, span).plus(1, l.forcesOf(answers.skewLift[m][k]))
+			a.terms[m].lift[k] = a.terms[m].lift[k].plus(1, a.coefficients(cross))
 		}
 	}
 	for k := range answers.yawLift {
