@@ -1,7 +1,5 @@
 /** Reads and changes plain JSON by dotted paths ("model.engines.0.staticThrustNewtons"); nothing is changed in place. */
 
-export type Json = null | boolean | number | string | Json[] | { [name: string]: Json };
-
 /** The value at a path, or undefined. */
 export function getIn(root: unknown, path: string): unknown {
   let at: unknown = root;

@@ -482,7 +482,6 @@ export const words = {
     fileNoDocument: 'This file holds neither a model nor a whole document.',
     fileStrange: (names: string[]) =>
       `Neither a model nor a document has a part named ${names.map((n) => `“${n}”`).join(', ')}.`,
-    startEmpty: 'Start without a file',
     sectionModel: 'The model',
     sectionPlan: 'Field and launch',
     sectionDay: 'The day',
