@@ -1,12 +1,5 @@
 package lift
 
-import (
-	"math"
-
-	"pitgate/server/physics/elementary"
-	"pitgate/server/physics/planform"
-)
-
 // IncidenceFor returns the incidence of the model's x axis at a lift coefficient, controls neutral, rad; 0 where nothing lifts.
 func (a *Lateral) IncidenceFor(liftCoefficient float64) float64 {
 	if !(a.LiftSlope > leastSlope) {
@@ -19,8 +12,9 @@ func (a *Lateral) IncidenceFor(liftCoefficient float64) float64 {
 //
 // Formula: linear part of the lattice about the point, the sideslip arms of the rates shifted with it; roll and roll rate turned by the
 // incidence a (L + a N, p + a r) for what acts sideways; plus the parts that grow with lift: forces of the motion on the loading of the
-// lift, change of that loading by the yaw rate, induced drag of either with the other, and YawStiffness of the wing's wake.
-// Valid for: attached flow. Left out: bodies, propellers, and the profile drag's part of the yaw damping (see ProfileYawDamping).
+// lift and of its shifted wake, change of that loading by the yaw rate, induced drag of either with the other.
+// Valid for: attached flow. Left out: bodies, propellers, what the profile drag damps in yaw (ProfileYawDamping), and the yaw stiffness of
+// the wing's own wake, which grows with the square of the lift (package stability, WingYaw).
 // Source: vortex lattice; Etkin, Dynamics of Flight, for the axes.
 func (a *Lateral) At(x, z, liftCoefficient float64) LateralDerivatives {
 	incidence := a.IncidenceFor(liftCoefficient)
@@ -42,13 +36,11 @@ func (a *Lateral) At(x, z, liftCoefficient float64) LateralDerivatives {
 	for m := range motions {
 		all[m].roll += float64(incidence * linear[m].yaw)
 	}
-	out := LateralDerivatives{
+	return LateralDerivatives{
 		all[sideslip].side, all[sideslip].roll, all[sideslip].yaw,
 		all[rollRate].side, all[rollRate].roll, all[rollRate].yaw,
 		all[yawRate].side, all[yawRate].roll, all[yawRate].yaw,
 	}
-	out.YawBeta += YawStiffness(liftCoefficient, a.wing.aspect, a.wing.sweep, (a.wing.quarterX-x)/a.wing.chord)
-	return out
 }
 
 // yawRateDrag returns the yaw damping that the induced drag of the turned loading adds at an incidence.
@@ -90,37 +82,4 @@ func (l *lattice) wingSpread(r Reference) float64 {
 		}
 	}
 	return sum / float64(r.Area*float64(r.Span*r.Span))
-}
-
-// wingMeasures are what the closed forms of the wing need.
-type wingMeasures struct{ aspect, sweep, quarterX, chord float64 }
-
-// measureWing measures the main wing; aspect 0 leaves the closed forms out.
-func measureWing(surfaces []planform.Surface) wingMeasures {
-	i := planform.MainWing(surfaces)
-	if i < 0 {
-		return wingMeasures{chord: 1}
-	}
-	m, err := planform.Measure(surfaces[i])
-	if err != nil || !(m.MeanAerodynamicChord > 0) {
-		return wingMeasures{chord: 1}
-	}
-	return wingMeasures{m.AspectRatio, m.QuarterChordSweep, m.QuarterChordX, m.MeanAerodynamicChord}
-}
-
-// YawStiffness returns the yawing-moment slope that a wing's own wake gives it in sideslip, per rad.
-//
-// Formula: CL^2 (1/(4 pi A) - tan L/(pi A (A + 4 cos L)) (cos L - A/2 - A^2/(8 cos L) + 6 d sin L/A)); where A aspect ratio, L sweep of
-// the quarter-chord line, d distance from the reference point aft to the wing's aerodynamic centre over its mean chord.
-// Valid for: A above 1, sweep to 60 degrees; 0 for a wing without aspect ratio.
-// Source: DATCOM, as in Raymer, Aircraft Design: A Conceptual Approach, chapter 16 (the swept part from memory).
-func YawStiffness(liftCoefficient, aspectRatio, sweep, aft float64) float64 {
-	if !(aspectRatio > 0) || !(math.Abs(sweep) < 1.5) {
-		return 0
-	}
-	cosine := elementary.Cos(sweep)
-	square := float64(aspectRatio * aspectRatio)
-	bracket := cosine - float64(0.5*aspectRatio) - square/float64(8*cosine) + float64(float64(6*aft)*elementary.Sin(sweep))/aspectRatio
-	swept := float64(elementary.Tan(sweep)*bracket) / float64(float64(math.Pi*aspectRatio)*(aspectRatio+float64(4*cosine)))
-	return float64(float64(liftCoefficient*liftCoefficient) * (1/float64(4*math.Pi*aspectRatio) - swept))
 }

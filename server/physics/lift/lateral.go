@@ -30,8 +30,7 @@ type Lateral struct {
 	terms    [motions]lateralTerms
 	controls []lateralControl
 	yawDrag  [2][2]float64 // yaw of the induced drag that the yaw rate makes of lift by incidence and of basic lift
-	wing     wingMeasures
-	spread   float64 // yaw damping per profile drag
+	spread   float64       // yaw damping per profile drag
 }
 
 // lateralTerms are the coefficients of one motion: without lift, and per rad of incidence and for the loading at zero incidence.
@@ -69,7 +68,7 @@ func solveLateralWith(surfaces []planform.Surface, reference Reference, slope sl
 	if err != nil {
 		return nil, err
 	}
-	a := &Lateral{Reference: reference, wing: measureWing(surfaces), spread: l.wingSpread(reference)}
+	a := &Lateral{Reference: reference, spread: l.wingSpread(reference)}
 	a.fill(&l, answers)
 	if !a.finite() {
 		return nil, ErrUnsolvable
