@@ -5,16 +5,12 @@ import "pitgate/server/physics/planform"
 // newLateralLattice cuts all surfaces into panels, fins on the plane of symmetry too. A model with a surface off that plane on one side
 // only has no symmetry to use: its lattice is unfolded.
 func newLateralLattice(surfaces []planform.Surface, reference Reference, slope slopeOf) lattice {
-	l := newLattice(surfaces, reference, slope)
-	l.skipped = nil
+	ready, joints := join(surfaces, func(planform.Surface) bool { return true })
+	l := lattice{chosen: -1, meanWidth: make([]float64, len(surfaces)), joints: joints, ground: reference.GroundHeight}
 	lopsided := false
 	for i, s := range surfaces {
-		plane := onPlane(s)
-		if s.Mirrored && !plane {
-			continue
-		}
-		lopsided = lopsided || !plane
-		l.addSurface(i, s, reference.Grid, true)
+		lopsided = lopsided || !s.Mirrored && !onPlane(s)
+		l.addSurface(i, ready[i], reference.Grid, !inSymmetry(s))
 	}
 	l.loseSlope(reference.ReynoldsPerMeter, slope)
 	if lopsided {

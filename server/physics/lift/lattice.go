@@ -73,17 +73,21 @@ func prepareFoils(stations []planform.Station) []foils {
 
 // newLattice cuts the mirrored surfaces into panels: all that take part in symmetric flight.
 func newLattice(surfaces []planform.Surface, reference Reference, slope slopeOf) lattice {
-	l := lattice{chosen: -1, meanWidth: make([]float64, len(surfaces)), joints: findJoints(surfaces), ground: reference.GroundHeight}
+	ready, joints := join(surfaces, inSymmetry)
+	l := lattice{chosen: -1, meanWidth: make([]float64, len(surfaces)), joints: joints, ground: reference.GroundHeight}
 	for i, s := range surfaces {
-		if !s.Mirrored || onPlane(s) {
+		if inSymmetry(s) {
+			l.addSurface(i, ready[i], reference.Grid, false)
+		} else {
 			l.skipped = append(l.skipped, s.Name)
-			continue
 		}
-		l.addSurface(i, planform.Extended(s), reference.Grid, false)
 	}
 	l.loseSlope(reference.ReynoldsPerMeter, slope)
 	return l
 }
+
+// inSymmetry reports whether a surface takes part in symmetric flight.
+func inSymmetry(s planform.Surface) bool { return s.Mirrored && !onPlane(s) }
 
 // onPlane reports whether a surface lies in the plane of symmetry, within a millionth of its tip's chord.
 func onPlane(s planform.Surface) bool {

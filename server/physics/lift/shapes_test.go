@@ -159,3 +159,52 @@ func TestTwinFins(t *testing.T) {
 	near(t, "side force of two over one", two.At(0.1, 0, 0).SideForceBeta/single.At(0.1, 0, 0).SideForceBeta, 1.85, 0.25)
 	near(t, "rudders over rudder", two.Controls(0.1, 0, 0)[0].Yaw/single.Controls(0.1, 0, 0)[0].Yaw, 1.85, 0.25)
 }
+
+// A tailplane that climbs along the fin and a fin that moves along the wing must not make the answer jump as edges pass control points.
+func TestJointsMoveWithoutJumps(t *testing.T) {
+	t.Parallel()
+	side := func(surfaces ...planform.Surface) float64 {
+		return mustSolveLateral(t, surfaces, Reference{}).At(0.1, 0, 0).SideForceBeta
+	}
+	wing := rectangle(planform.RoleWing, 2, 0.25, 0, 0)
+	last := side(wing, rectangle(planform.RoleTailplane, 0.6, 0.15, 0.725, 0), finAt(0.7, 0))
+	for z := 0.0125; z < 0.301; z += 0.0125 {
+		now := side(wing, rectangle(planform.RoleTailplane, 0.6, 0.15, 0.725, z), finAt(0.7, 0))
+		near(t, "tail along the fin", now/last, 1, 0.055)
+		last = now
+	}
+	onWing := func(y float64) planform.Surface {
+		fin := finAt(0.1, 0)
+		fin.Mirrored = true
+		fin.Stations[0].Y, fin.Stations[1].Y = y, y
+		return fin
+	}
+	last = side(wing, onWing(0.1))
+	for y := 0.15; y < 0.9; y += 0.05 {
+		now := side(wing, onWing(y))
+		near(t, "fins along the wing", now/last, 1, 0.06)
+		last = now
+	}
+}
+
+func TestJointsOfSurfaces(t *testing.T) {
+	t.Parallel()
+	wing := rectangle(planform.RoleWing, 2, 0.25, 0, 0)
+	fin := finAt(0.1, 0)
+	fin.Mirrored = true
+	fin.Stations[0].Y, fin.Stations[1].Y = 0.4, 0.4
+	tail := rectangle(planform.RoleTailplane, 0.6, 0.15, 0.725, 0)
+	ready, j := join([]planform.Surface{wing, fin, tail}, inSymmetry)
+	if len(ready[0].Stations) != 3 || ready[0].Stations[1].Y != 0.4 || !j.joined(0, 1) {
+		t.Errorf("wing %+v, want a station where the fin stands", ready[0].Stations)
+	}
+	if len(ready[2].Stations) != 2 || j.joined(0, 2) || j.joined(1, 2) {
+		t.Error("a tail behind the wing in its plane is not joined to it")
+	}
+	if again := cutAt(ready[0], []float64{0.4, 0.402, 0, 1}); len(again.Stations) != 3 {
+		t.Errorf("%d stations, want no second one beside the first", len(again.Stations))
+	}
+	if len(wing.Stations) != 2 {
+		t.Error("the caller's surface must stay as it is")
+	}
+}
