@@ -1,5 +1,7 @@
 package assess
 
+import "slices"
+
 // kind is what a finding always says: its words, unit and sense, how it is computed, by whose method and where that ends.
 type kind struct {
 	id, title, unit          string
@@ -12,7 +14,10 @@ type kind struct {
 }
 
 // catalogue lists the findings in the order in which a report names them within one verdict.
-var catalogue = []kind{
+var catalogue = slices.Concat(flightKinds, handlingKinds)
+
+// flightKinds lists the findings of air, stall, speeds, launch, climb and circuit.
+var flightKinds = []kind{
 	{
 		id: "air.density", title: "Density altitude", unit: "m", sense: LimitSenseAtMost,
 		method:   "Station pressure from the QNH by the standard column, humid air by CIPM-2007 or as a gas mixture, then the height of that density in the standard atmosphere.",
@@ -22,10 +27,17 @@ var catalogue = []kind{
 	},
 	{
 		id: "stall.speed", title: "Stall speed, straight flight", unit: "m/s", sense: LimitSenseAtMost,
-		method:   "Vortex lattice of all lifting surfaces; the model stalls when the first strip reaches its section's greatest lift.",
+		method:   "Vortex lattice of all lifting surfaces, in balance at the foremost balance point; the lift ends when a strip of wing, canard or tail reaches its section's limit or the pitch control its throw.",
 		source:   "Katz and Plotkin, Low-Speed Aerodynamics; NACA Report 572 (critical section)",
-		validity: "Attached flow up to the stall, sections and Reynolds numbers of the table; untrimmed.",
+		validity: "Attached flow up to the stall, sections and Reynolds numbers of the tables; untrimmed where throws or balance are not given.",
 		from:     []string{"stall.speed", "lift.stall_station"},
+	},
+	{
+		id: "stall.tip", title: "Incidence left at the tips when the first strip stalls", unit: "deg", sense: LimitSenseAtLeast,
+		method:   "Least incidence that the outer 15 % of the surface have left before their own section limit, at the stall.",
+		source:   "NACA Report 572 (critical section); NACA TR 703 on tip stalling, from memory",
+		validity: "Attached flow; spanwise flow of strongly swept wings is left out.",
+		from:     []string{"lift.tip_margin", "lift.stall_station", "method: tip section against root section"},
 	},
 	{
 		id: "stall.turn", title: "Speed over stall speed in the circuit's turns", unit: "1", sense: LimitSenseAtLeast,
@@ -96,20 +108,6 @@ var catalogue = []kind{
 		source:   "Anderson, Introduction to Flight, chapter 6; plane kinematics",
 		validity: "Level circuit at constant airspeed and bank, steady wind.",
 		from:     []string{"circuit.radius", "circuit.leg", "wind.mean", "field.flyingArea", "launchPlan.circuit.hand", "launchPlan.circuit.reactionSeconds"},
-	},
-	{
-		id: "balance.margin_full", title: "Static margin, tanks full", unit: "1", sense: LimitSenseWithin,
-		method:   "Neutral point of the lattice moved by the bodies, less the balance point, over the mean chord.",
-		source:   "Katz and Plotkin, Low-Speed Aerodynamics; Multhopp, NACA TM 1036",
-		validity: "Controls fixed, power off.",
-		from:     []string{"lift.neutral_point", "balance.full_x", "wing.mean_chord"},
-	},
-	{
-		id: "balance.margin_empty", title: "Static margin, tanks empty", unit: "1", sense: LimitSenseWithin,
-		method:   "Neutral point of the lattice moved by the bodies, less the balance point, over the mean chord.",
-		source:   "Katz and Plotkin, Low-Speed Aerodynamics; Multhopp, NACA TM 1036",
-		validity: "Controls fixed, power off.",
-		from:     []string{"lift.neutral_point", "balance.empty_x", "wing.mean_chord"},
 	},
 }
 

@@ -12,7 +12,7 @@ var severity = map[Verdict]int{VerdictFails: 0, VerdictTight: 1, VerdictUnknown:
 func (p *pass) report() Report {
 	p.traceFrom()
 	r := Report{
-		CoreVersion: Version, Findings: p.results, Quantities: p.values, Paths: p.finiteLines(), Curves: p.curves,
+		CoreVersion: Version, Findings: p.results, Quantities: p.values, Paths: p.finiteLines(), Curves: p.curves, BallastOptions: p.ballast,
 		Cautions: slices.Clone(cautions), Counts: &VerdictCounts{},
 	}
 	slices.SortStableFunc(r.Findings, func(a, b Finding) int {

@@ -30,21 +30,25 @@ func line(from, to float64, of func(float64) float64) []CurvePoint {
 	return points
 }
 
-// incidenceAt returns the incidence of the x axis at a lift coefficient, rad; gain is what set flaps add.
-func (p *pass) incidenceAt(coefficient, gain float64) float64 {
-	return p.wing.zero + (coefficient-gain)/p.wing.slope
+// incidenceAt returns the incidence of the x axis at a lift coefficient, rad: in balance where that is known, with flaps held.
+func (p *pass) incidenceAt(coefficient float64, held []lift.Setting) float64 {
+	if p.trimmable() {
+		if trim := p.whole.lattice.Trim(p.balance(held), coefficient); trim.Found {
+			return trim.Incidence
+		}
+	}
+	return p.wing.zero + (coefficient-p.whole.lattice.SettingsLift(held))/p.wing.slope
 }
 
 // drawLift draws lift against incidence as far as the first strip's stall.
 func (p *pass) drawLift() {
 	curve := ReportCurve{
 		ID: "lift.curve", Title: "Lift against incidence", XTitle: "Incidence of the x axis", XUnit: "deg", YTitle: "Lift coefficient", YUnit: "1",
-		Note: say("Lift grows by %.3f per degree; the clean model stalls at %.1f degrees, %s first.",
-			p.wing.slope*radians(1), degrees(p.incidenceAt(p.wing.clean.Coefficient, 0)), stallStation(p.wing.clean)),
+		Note: say("The clean model ends its lift at %.1f degrees: %s.", degrees(p.incidenceAt(p.wing.clean.Coefficient, nil)), stallWords(p.wing.clean)),
 	}
-	curve.addLift(p, "Clean", p.wing.clean, 0)
-	if p.wing.gain != 0 {
-		curve.addLift(p, "Take-off flaps", p.wing.takeoff, p.wing.gain)
+	curve.addLift(p, "Clean", p.wing.clean, nil)
+	if held := p.takeoffFlaps(); len(held) > 0 {
+		curve.addLift(p, "Take-off flaps", p.wing.takeoff, held)
 	}
 	p.curves = append(p.curves, curve)
 }
@@ -52,12 +56,15 @@ func (p *pass) drawLift() {
 // leastDrawnLift is where the lift curve begins.
 const leastDrawnLift = -0.4
 
-func (c *ReportCurve) addLift(p *pass, name string, stall lift.Maximum, gain float64) {
-	lowest, highest := p.incidenceAt(leastDrawnLift, gain), p.incidenceAt(stall.Coefficient, gain)
-	c.Series = append(c.Series, CurveSeries{Name: name, Points: line(degrees(lowest), degrees(highest), func(x float64) float64 {
-		return float64(p.wing.slope*(radians(x)-p.wing.zero)) + gain
-	})})
-	c.Marks = append(c.Marks, CurveMark{Name: name + ": " + stallStation(stall) + " stalls", X: degrees(highest), Y: stall.Coefficient})
+func (c *ReportCurve) addLift(p *pass, name string, stall lift.Maximum, held []lift.Setting) {
+	points := line(leastDrawnLift, stall.Coefficient, func(coefficient float64) float64 { return degrees(p.incidenceAt(coefficient, held)) })
+	for i := range points {
+		points[i].X, points[i].Y = points[i].Y, points[i].X
+	}
+	c.Series = append(c.Series, CurveSeries{Name: name, Points: points})
+	c.Marks = append(c.Marks, CurveMark{
+		Name: name + ": " + stallEvent(stall), X: degrees(p.incidenceAt(stall.Coefficient, held)), Y: stall.Coefficient,
+	})
 }
 
 // drawPolar draws drag against lift at speed, wheels up where they retract.
@@ -103,28 +110,37 @@ func (c *ReportCurve) markBestGlide() {
 
 // drawLoading draws the section lift of every strip at the stall beside what its section can give.
 func (p *pass) drawLoading() {
-	incidence := p.incidenceAt(p.wing.clean.Coefficient, 0)
 	curve := ReportCurve{
 		ID: "lift.span_loading", Title: "Section lift along the span at the stall", XTitle: "Distance from the plane of symmetry", XUnit: "m",
 		YTitle: "Section lift coefficient", YUnit: "1",
 		Note: say("Each surface at the stall beside what its sections can give; %s stalls first.", stallStation(p.wing.clean)),
 	}
-	density, viscosity := p.nominalAir()
-	perMeter := density * p.stallOrNominal() / viscosity
+	states := p.stallStates()
 	for _, surface := range p.whole.lattice.Surfaces {
 		loading, limit := CurveSeries{Name: surface.Name}, CurveSeries{Name: surface.Name + ", section limit"}
-		for i := range p.whole.lattice.Strips {
-			strip := &p.whole.lattice.Strips[i]
-			if strip.Surface != surface.Name {
-				continue
+		for i := range states {
+			if states[i].Surface == surface.Name {
+				loading.add(states[i].Y, states[i].Coefficient)
+				limit.add(states[i].Y, states[i].Limit)
+				curve.markStall(p, &states[i])
 			}
-			loading.add(strip.Y, strip.BasicLift+float64(strip.LiftSlope*incidence))
-			limit.add(strip.Y, strip.Limit(perMeter*strip.Chord).Value)
-			curve.markStall(p, strip)
 		}
 		curve.Series = append(curve.Series, loading, limit)
 	}
 	p.curves = append(p.curves, curve)
+}
+
+// stallStates returns every strip at the clean stall, the pitch control where it then stands.
+func (p *pass) stallStates() []lift.StripState {
+	perMeter := p.stallPerMeter()
+	reynolds := func(chord float64) float64 { return perMeter * chord }
+	var held []lift.Setting
+	if p.trimmable() {
+		for _, index := range p.pitch.indices {
+			held = append(held, lift.Setting{Index: index, Angle: p.wing.clean.ControlAngle})
+		}
+	}
+	return p.whole.lattice.StripStates(p.wing.clean.Incidence, held, reynolds, p.finishEffect(reynolds(p.wing.chord)).Limit)
 }
 
 func (s *CurveSeries) add(x, y float64) {
@@ -134,17 +150,9 @@ func (s *CurveSeries) add(x, y float64) {
 }
 
 // markStall marks the strip that stalls first.
-func (c *ReportCurve) markStall(p *pass, strip *lift.Strip) {
+func (c *ReportCurve) markStall(p *pass, strip *lift.StripState) {
 	stall := &p.wing.clean
-	if strip.Surface == stall.Surface && strip.SpanRatio == stall.SpanRatio {
-		c.Marks = append(c.Marks, CurveMark{Name: "stalls first", X: strip.Y, Y: stall.SectionCoefficient})
+	if stall.Reason != lift.LimitThrow && strip.Surface == stall.Surface && strip.SpanRatio == stall.SpanRatio {
+		c.Marks = append(c.Marks, CurveMark{Name: "stalls first", X: strip.Y, Y: strip.Coefficient})
 	}
-}
-
-// stallOrNominal returns the stall speed, or a nominal speed where mass or air is missing, m/s.
-func (p *pass) stallOrNominal() float64 {
-	if p.stall.clean > 0 {
-		return p.stall.clean
-	}
-	return nominalSpeed
 }

@@ -63,9 +63,10 @@ func TestLiftCurveEndsAtTheStall(t *testing.T) {
 		if math.Abs(end.Y-want) > 1e-9 || mark.Y != want || !strings.Contains(mark.Name, "% of its half span stalls") {
 			t.Errorf("%s: curve ends at %g, mark %+v, want %g", curve.Series[i].Name, end.Y, mark, want)
 		}
-		slope := (end.Y - points[0].Y) / (end.X - points[0].X) * 180 / math.Pi
-		if math.Abs(slope-toldOf(t, report, "lift.slope")) > 1e-9 {
-			t.Errorf("slope of the drawn line %g per rad", slope)
+		// In balance the tail's control takes back a part of the lift that the whole model gains with incidence.
+		slope, whole := (end.Y-points[0].Y)/(end.X-points[0].X)*180/math.Pi, toldOf(t, report, "lift.slope")
+		if !(slope < whole && slope > 0.85*whole) {
+			t.Errorf("slope of the drawn line %g per rad of %g controls fixed", slope, whole)
 		}
 	}
 }

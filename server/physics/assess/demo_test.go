@@ -64,9 +64,10 @@ var demoVerdicts = []struct {
 	{"sandmartin_long_acre_wet", map[string]assess.Verdict{"launch.distance": assess.VerdictTight}},
 	{"redshank_quarry_top", map[string]assess.Verdict{
 		"launch.end_speed": assess.VerdictFails, "climb.clearance": assess.VerdictFails, "launch.sink": assess.VerdictTight,
+		"pitch.sensitivity": assess.VerdictTight,
 	}},
-	{"redshank_quarry_top_long_ramp", map[string]assess.Verdict{"launch.end_speed": assess.VerdictTight}},
-	{"redshank_quarry_top_headwind", map[string]assess.Verdict{"launch.end_speed": assess.VerdictTight}},
+	{"redshank_quarry_top_long_ramp", map[string]assess.Verdict{"launch.end_speed": assess.VerdictTight, "pitch.sensitivity": assess.VerdictTight}},
+	{"redshank_quarry_top_headwind", map[string]assess.Verdict{"launch.end_speed": assess.VerdictTight, "pitch.sensitivity": assess.VerdictTight}},
 }
 
 func TestDemoVerdicts(t *testing.T) {
@@ -75,8 +76,8 @@ func TestDemoVerdicts(t *testing.T) {
 		t.Run(row.name, func(t *testing.T) {
 			t.Parallel()
 			report := assessed(t, demoInput(t, row.name))
-			if len(report.Findings) != 12 {
-				t.Errorf("got %d findings, want 12", len(report.Findings))
+			if len(report.Findings) != 21 {
+				t.Errorf("got %d findings, want 21", len(report.Findings))
 			}
 			for _, finding := range report.Findings {
 				want, ok := row.other[finding.ID]

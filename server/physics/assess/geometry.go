@@ -19,6 +19,7 @@ type Geometry struct {
 	lattice  *lift.Solution
 	// bodyMoment is the slope of the pitching moment that the bodies add, per rad.
 	bodyMoment float64
+	lateral    *lift.Lateral // nil where the lattice has no answer for sideslip
 }
 
 // GeometryParts is all that Prepare reads of a document.
@@ -49,7 +50,9 @@ func GeometryOf(in Input) GeometryParts {
 func Prepare(in Input) (*Geometry, error) {
 	parts, w := GeometryOf(in), &Geometry{main: -1}
 	for i := range parts.Surfaces {
-		w.addSurface(&parts.Surfaces[i], at(surfacesPath, i))
+		if err := w.addSurface(&parts.Surfaces[i], at(surfacesPath, i)); err != nil {
+			return nil, err
+		}
 	}
 	w.main = planform.MainWing(w.surfaces)
 	if len(w.missing) > 0 || w.main < 0 {
@@ -61,6 +64,10 @@ func Prepare(in Input) (*Geometry, error) {
 	}
 	return w, w.solveLattice(parts.Bodies)
 }
+
+// nominalReynolds is the Reynolds number per metre at which the sections' own lift slopes are taken, 1/m: 20 m/s in the standard air at
+// sea level. A geometry does not know the day; a slope moves by 1 % when the speed is halved or doubled.
+const nominalReynolds = 20 / 1.46e-5
 
 func (w *Geometry) lackWing() {
 	if len(w.missing) == 0 {
@@ -74,7 +81,8 @@ func (w *Geometry) solveLattice(bodies []Body) error {
 		return err
 	}
 	w.wing = measures
-	w.lattice, err = lift.Solve(w.surfaces, lift.Reference{})
+	reference := lift.Reference{ReynoldsPerMeter: nominalReynolds}
+	w.lattice, err = lift.Solve(w.surfaces, reference)
 	if errors.Is(err, lift.ErrNothingLifts) {
 		w.lackWing()
 		return nil
@@ -83,7 +91,14 @@ func (w *Geometry) solveLattice(bodies []Body) error {
 		return err
 	}
 	w.bodyMoment = w.bodies(bodies)
-	return nil
+	w.lateral, err = lift.SolveLateral(w.surfaces, reference)
+	return err
+}
+
+// downwash returns the slope of the downwash angle at a surface; zero for what takes no part.
+func (w *Geometry) downwash(surface string) float64 {
+	slope, _, _ := w.lattice.Downwash(surface)
+	return slope
 }
 
 // bodies adds up the moment slopes of all bodies whose stations are whole.
@@ -117,14 +132,14 @@ func bodySections(body *Body) ([]lift.BodySection, float64) {
 }
 
 // addSurface turns one surface of the document into the planform package's, in radians.
-func (w *Geometry) addSurface(s *LiftingSurface, name string) {
+func (w *Geometry) addSurface(s *LiftingSurface, name string) error {
 	surface := planform.Surface{
 		Name: s.Name, Role: role(s.Role), Mirrored: mirrored(s), AllMoving: yes(s.AllMoving),
 		Incidence: radians(valueOr(s.IncidenceDegrees, 0)),
 	}
 	if len(s.Stations) < 2 {
 		w.missing = append(w.missing, name+".stations")
-		return
+		return nil
 	}
 	section := planform.Section{}
 	for i := range s.Stations {
@@ -134,7 +149,10 @@ func (w *Geometry) addSurface(s *LiftingSurface, name string) {
 			continue
 		}
 		if station.Section != nil {
-			section = sectionOf(station.Section)
+			var err error
+			if section, err = sectionOf(station.Section, at(name+".stations", i)+".section"); err != nil {
+				return err
+			}
 		}
 		surface.Stations = append(surface.Stations, planform.Station{
 			X: *station.LeadingEdgeXMeters, Y: *station.LeadingEdgeYMeters, Z: orElse(station.LeadingEdgeZMeters, 0),
@@ -145,6 +163,7 @@ func (w *Geometry) addSurface(s *LiftingSurface, name string) {
 		surface.Controls = append(surface.Controls, controlOf(&s.Controls[i]))
 	}
 	w.surfaces = append(w.surfaces, surface)
+	return nil
 }
 
 func (w *Geometry) lackStation(s *Station, name string) {

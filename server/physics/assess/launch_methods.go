@@ -40,7 +40,8 @@ func (p *pass) describeWheels(launch *motion.Launch, aircraft *motion.Aircraft, 
 	strip := &p.in.Field.Strips[i]
 	launch.Friction = p.friction(strip.Surface, at("field.strips", i)+".surface", n)
 	launch.Slope = p.stripSlope(strip, yes(plan.StripReversed))
-	aircraft.CLGround = p.groundLift(p.groundAttitude())
+	p.launch.standing = p.groundAttitude()
+	aircraft.CLGround = p.groundLift(p.launch.standing)
 	launch.LiftoffSpeed = p.rotationSpeed(aircraft.CLGround, launch.ClimbLift)
 }
 
@@ -99,7 +100,8 @@ func (p *pass) describeRamp(launch *motion.Launch, aircraft *motion.Aircraft, ra
 	for _, point := range ramp.RailProfile {
 		launch.RailProfile = append(launch.RailProfile, profilePoint(point))
 	}
-	aircraft.CLGround = p.groundLift(radians(n.quantity("launchPlan.ramp.cradleDegrees", ramp.CradleDegrees)))
+	p.launch.held = radians(n.quantity("launchPlan.ramp.cradleDegrees", ramp.CradleDegrees))
+	aircraft.CLGround = p.groundLift(p.launch.held)
 }
 
 func (p *pass) describeBungee(launch *motion.Launch, aircraft *motion.Aircraft, bungee *Bungee, n *need) {

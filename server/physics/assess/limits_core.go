@@ -20,6 +20,15 @@ var (
 	turnFigure      = figure{"minimumTurnRatio", func(l *Limits) *float64 { return l.MinimumTurnRatio }, 1.2, true}
 	leastMargin     = figure{"minimumStaticMarginRatio", func(l *Limits) *float64 { return l.MinimumStaticMarginRatio }, 0.05, true}
 	mostMargin      = figure{"maximumStaticMarginRatio", func(l *Limits) *float64 { return l.MaximumStaticMarginRatio }, 0.20, false}
+
+	tipFigure      = figure{"minimumTipStallMarginDegrees", func(l *Limits) *float64 { return l.MinimumTipStallMarginDegrees }, 1, true}
+	reserveFigure  = figure{"minimumPitchReserveRatio", func(l *Limits) *float64 { return l.MinimumPitchReserveRatio }, 0.25, true}
+	loadFigure     = figure{"maximumLoadPerDegree", func(l *Limits) *float64 { return l.MaximumLoadPerDegree }, 4, false}
+	finFigure      = figure{"minimumFinStiffnessPerRadian", func(l *Limits) *float64 { return l.MinimumFinStiffnessPerRadian }, 0.04, true}
+	rollFigure     = figure{"minimumRollRatio", func(l *Limits) *float64 { return l.MinimumRollRatio }, 0.06, true}
+	dampingFigure  = figure{"minimumPitchDampingRatio", func(l *Limits) *float64 { return l.MinimumPitchDampingRatio }, 0.35, true}
+	reversalFigure = figure{"minimumReversalRatio", func(l *Limits) *float64 { return l.MinimumReversalRatio }, 1.3, true}
+	massFigure     = figure{"maximumMassDifferenceRatio", func(l *Limits) *float64 { return l.MaximumMassDifferenceRatio }, 0.03, false}
 )
 
 // The figures without a default: what the document does not limit is told for information.
@@ -31,6 +40,7 @@ var (
 
 var coreFigures = []figure{
 	liftoffFigure, stripUseFigure, launchEndFigure, sinkFigure, clearanceFigure, thrustFigure, turnFigure, leastMargin, mostMargin,
+	tipFigure, reserveFigure, loadFigure, finFigure, rollFigure, dampingFigure, reversalFigure, massFigure,
 }
 
 // with returns the figure with another default.

@@ -22,6 +22,11 @@ func TestLooserNamesWhatLetsMorePass(t *testing.T) {
 		{"a greatest value raised", assess.Limits{MaximumStripUseRatio: number(0.8)}, []string{"maximumStripUseRatio"}},
 		{"any sink", assess.Limits{MaximumLaunchSinkMeters: number(0.1)}, []string{"maximumLaunchSinkMeters"}},
 		{"two", assess.Limits{MinimumTurnRatio: number(1.1), MinimumLiftoffRatio: number(1)}, []string{"minimumLiftoffRatio", "minimumTurnRatio"}},
+		{"handling", assess.Limits{MaximumLoadPerDegree: number(5), MinimumRollRatio: number(0.05), MinimumPitchReserveRatio: number(0.3),
+			MinimumTipStallMarginDegrees: number(0), MinimumFinStiffnessPerRadian: number(0.03), MinimumPitchDampingRatio: number(0.3),
+			MinimumReversalRatio: number(1.2), MaximumMassDifferenceRatio: number(0.05)},
+			[]string{"minimumTipStallMarginDegrees", "maximumLoadPerDegree", "minimumFinStiffnessPerRadian", "minimumRollRatio",
+				"minimumPitchDampingRatio", "minimumReversalRatio", "maximumMassDifferenceRatio"}},
 		{"figures the core has no own for", assess.Limits{MaximumMassKg: number(200), MaximumSpeedMetersPerSecond: number(300)}, nil},
 	}
 	for _, row := range rows {

@@ -19,16 +19,25 @@ type pass struct {
 	lines   []ReportPath
 	// replaced are the computed quantities in whose place a measured one stands.
 	replaced []replacement
-	curves   []ReportCurve
-	drawn    ordinates
+	// fault is the first input that cannot be; the base pass ends with it.
+	fault   error
+	curves  []ReportCurve
+	drawn   ordinates
+	ballast []BallastOption
 
-	air    airSection
-	mass   massSection
-	wing   liftSection
-	drag   dragSection
-	engine engineSection
-	stall  stallSection
-	launch launchSection
+	air     airSection
+	mass    massSection
+	wing    liftSection
+	drag    dragSection
+	engine  engineSection
+	stall   stallSection
+	launch  launchSection
+	pitch   pitchControl
+	inertia inertias
+	yaw     yawSection
+
+	topMissing []string
+	top        float64 // top speed in level flight, m/s; zero when there is none
 }
 
 // uncertain is an input that was read and may be off.
@@ -46,6 +55,13 @@ func newPass(in *Input, whole *Geometry) *pass {
 // moving returns a pass like the base pass in which one input is moved by a number of its spreads.
 func (p *pass) moving(input uncertain, by float64) *pass {
 	return &pass{in: p.in, whole: p.whole, drawing: p.drawing, moved: input.name, by: by * input.spread}
+}
+
+// refuse keeps the first input that cannot be. A moved pass is only without an answer then.
+func (p *pass) refuse(err error) {
+	if p.fault == nil {
+		p.fault = err
+	}
 }
 
 // base reports whether this pass takes the values as given and writes the report.
@@ -104,5 +120,8 @@ func (p *pass) shift(name string) float64 {
 	}
 	return 0
 }
+
+// root returns the root of the sum of two squares.
+func root(a, b float64) float64 { return math.Sqrt(float64(a*a) + float64(b*b)) }
 
 func finite(value float64) bool { return !math.IsNaN(value) && !math.IsInf(value, 0) }

@@ -4,12 +4,12 @@
 package assess
 
 // Version of the core: changes with every change that moves a number.
-const Version = "0.2.0"
+const Version = "0.3.0"
 
 // Run computes the report of one input.
 //
-// A missing input makes the findings that need it unknown and names it; it is never an error. An error names a geometry that
-// cannot exist. The report's InputDigest stays empty: the document package writes it.
+// A missing input makes the findings that need it unknown and names it; it is never an error. An error names a geometry or a mass
+// that cannot exist. The report's InputDigest stays empty: the document package writes it.
 func Run(in Input) (Report, error) {
 	geometry, err := Prepare(in)
 	if err != nil {
@@ -23,6 +23,9 @@ func Run(in Input) (Report, error) {
 func (g *Geometry) Run(in Input) (Report, error) {
 	base := newPass(&in, g)
 	base.walk()
+	if base.fault != nil {
+		return Report{}, base.fault
+	}
 	base.spread()
 	return base.report(), nil
 }
@@ -42,5 +45,9 @@ func (p *pass) walk() {
 	p.answerClimb()
 	p.answerCircuit()
 	p.answerBalance()
+	p.readInertia()
+	p.answerTrim()
+	p.answerPitchDamping()
+	p.answerLateral()
 	p.drawCurves()
 }

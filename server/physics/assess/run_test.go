@@ -70,13 +70,14 @@ func TestWingAloneGivesWhatAWingGives(t *testing.T) {
 		}
 	}
 	// Area, span, aspect ratio and chord of a rectangle; the slope within 8 % of Helmbold's for A = 6 (Anderson,
-	// Aircraft Performance and Design, Eq. 2.18a: 2 pi A/(2 + sqrt(A^2 + 4)) = 4.53 per rad).
+	// Aircraft Performance and Design, Eq. 2.18a) with the section slope of 5.8 per rad that sections show at Re 4e5:
+	// k = 5.8/(6 pi) = 0.308, 5.8/(sqrt(1 + k^2) + k) = 4.29 per rad.
 	rows := []struct {
 		id              string
 		want, tolerance float64
 	}{
 		{"wing.area", 0.54, 1e-12}, {"wing.span", 1.8, 1e-12}, {"wing.aspect_ratio", 6, 1e-12}, {"wing.mean_chord", 0.3, 1e-12},
-		{"lift.slope", 4.53, 0.36}, {"lift.neutral_point", 0.075, 0.01}, {"drag.span_efficiency", 0.97, 0.05},
+		{"lift.slope", 4.29, 0.34}, {"lift.neutral_point", 0.075, 0.01}, {"drag.span_efficiency", 0.97, 0.05},
 	}
 	for _, row := range rows {
 		if got, ok := told[row.id]; !ok || math.Abs(got-row.want) > row.tolerance {

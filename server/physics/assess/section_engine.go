@@ -139,13 +139,14 @@ func (p *pass) answerTopSpeed() {
 	n.lack(p.mass.missing...)
 	n.lack(p.drag.missing...)
 	top := answer{id: "speed.top", missing: n.missing}
+	p.topMissing = n.missing
 	top.limit = p.optionalLimit(topSpeedFigure)
 	if n.met() {
 		model := p.polar()
 		model.CD0 = p.drag.top
 		speed, found := model.TopSpeed(p.conditions(0), p.topThrust)
 		if found {
-			top.value = speed
+			top.value, p.top = speed, speed
 			top.note = say("Full thrust of %.1f N at that speed meets a drag coefficient of %.4f without lift.", p.topThrust(speed), p.drag.top)
 			p.tell("thrust.top_speed", p.topThrust(speed))
 			p.tell("speed.top", speed)

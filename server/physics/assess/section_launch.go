@@ -32,6 +32,12 @@ type launchSection struct {
 	head         float64 // head wind at the measured height, m/s
 	cross        float64 // from the right, m/s
 
+	thrustTime float64 // on the thrust curve when the model is let go, s
+	setting    float64 // share of full thrust
+	standing   float64 // incidence of the x axis with all wheels down, rad
+	held       float64 // incidence of the x axis in the ramp's cradle, rad
+	friction   float64 // rolling friction
+
 	flown  bool
 	result motion.Result
 }
@@ -78,9 +84,10 @@ func (p *pass) readLaunch() {
 	aircraft := p.polar()
 	p.describe(&launch, &aircraft, plan, &n)
 	launch.ThrustTime = p.thrustTime(plan, &n)
+	p.launch.thrustTime, p.launch.friction, p.launch.setting = launch.ThrustTime, launch.Friction, orElse(plan.ThrustSettingRatio, 1)
 	p.launch.missing = n.missing
 	if n.met() {
-		p.fly(launch, aircraft, plan)
+		p.fly(launch, aircraft)
 		p.tellLaunch(p.since(mark))
 	}
 }
@@ -213,9 +220,9 @@ func (p *pass) groundLift(angle float64) float64 {
 }
 
 // fly runs the launch as far as the farthest obstacle.
-func (p *pass) fly(launch motion.Launch, aircraft motion.Aircraft, plan *LaunchPlan) {
+func (p *pass) fly(launch motion.Launch, aircraft motion.Aircraft) {
 	launch.Distance = min(followed, p.farthestObstacle())
-	if setting := orElse(plan.ThrustSettingRatio, 1); setting < 1 {
+	if setting := p.launch.setting; setting < 1 {
 		aircraft.Thrust = func(speed, time float64) float64 { return setting * p.thrust(speed, time) }
 	}
 	air := p.conditions(p.launch.heading)

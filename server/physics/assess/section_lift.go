@@ -7,6 +7,7 @@ import (
 	"pitgate/server/physics/lift"
 	"pitgate/server/physics/motion"
 	"pitgate/server/physics/planform"
+	"pitgate/server/physics/section"
 )
 
 // Relative spreads of the methods themselves.
@@ -52,8 +53,10 @@ func (p *pass) readLift() {
 	p.tellWing()
 }
 
-// readMaximum finds the greatest lift, clean and with take-off flaps, at the Reynolds number of the stall.
+// readMaximum finds the greatest lift, clean and with take-off flaps, at the Reynolds number of the stall: in balance where the balance
+// point and the pitch control are known, else with the controls neutral.
 func (p *pass) readMaximum() {
+	p.readPitchControl()
 	settings := p.takeoffFlaps()
 	p.wing.clean = p.maximum(nil)
 	p.wing.takeoff = p.wing.clean
@@ -65,14 +68,31 @@ func (p *pass) readMaximum() {
 	}
 }
 
-// maximum returns the greatest lift at its own stall speed, found in three rounds, moved by the spread of the section table.
+// trimmable reports whether balance point and pitch control are known, so that the greatest lift is that in balance.
+func (p *pass) trimmable() bool {
+	return len(p.pitch.missing) == 0 && len(p.mass.fullMissing) == 0
+}
+
+// balance says about which point the lattice is trimmed: the foremost of the burn, which asks for the greatest tail load.
+func (p *pass) balance(held []lift.Setting) lift.Balance {
+	b := lift.Balance{X: p.mass.travel.Forward.X, MomentSlope: p.whole.bodyMoment, Held: held}
+	for _, index := range p.pitch.indices {
+		b.Pitch = append(b.Pitch, lift.Setting{Index: index, Angle: 1})
+	}
+	return b
+}
+
+// maximum returns the greatest lift at its own stall speed, found in three rounds, moved by the spread of the section table and of what
+// the finish does to it.
 func (p *pass) maximum(settings []lift.Setting) lift.Maximum {
 	density, viscosity := p.nominalAir()
 	speed := nominalSpeed
 	var found lift.Maximum
+	var finish section.Effect
 	for range 3 {
 		reynolds := func(chord float64) float64 { return density * speed * chord / viscosity }
-		found = p.whole.lattice.MaximumLiftSet(reynolds, 1, settings)
+		finish = p.finishEffect(reynolds(p.wing.chord))
+		found = p.greatest(reynolds, finish.Limit, settings)
 		if !found.Found || len(p.mass.missing) > 0 || len(p.air.missing) > 0 {
 			break
 		}
@@ -83,9 +103,29 @@ func (p *pass) maximum(settings []lift.Setting) lift.Maximum {
 		return found
 	}
 	if found.Coefficient > 0 {
-		found.Coefficient *= p.factor("method: greatest lift of the section", found.Spread/found.Coefficient)
+		spread := root(found.Spread/found.Coefficient, finish.LimitSpread)
+		found.Coefficient *= p.factor("method: greatest lift of the section", spread)
 	}
 	return found
+}
+
+// greatest asks the lattice, in balance where that is possible.
+func (p *pass) greatest(reynolds func(float64) float64, factor float64, settings []lift.Setting) lift.Maximum {
+	if p.trimmable() {
+		if found := p.whole.lattice.TrimmedMaximum(reynolds, factor, p.balance(settings)); found.Found {
+			return found
+		}
+	}
+	return p.whole.lattice.MaximumLiftSet(reynolds, factor, settings)
+}
+
+// finishEffect returns what the finish of the skin does to the sections at a Reynolds number.
+func (p *pass) finishEffect(reynolds float64) section.Effect {
+	if p.in.Model == nil {
+		return section.Roughness{}.Effect(reynolds)
+	}
+	frost := p.in.Day != nil && p.in.Day.Frost == FrostPresent
+	return section.Roughness{Finish: finishes[p.in.Model.Finish], Frost: frost}.Effect(reynolds)
 }
 
 // nominalAir returns density and viscosity of the day, or of the standard atmosphere where the day is missing.
@@ -148,6 +188,7 @@ func (p *pass) tellWing() {
 		p.tellText("lift.stall_station", stallStation(p.wing.clean))
 		p.tell("lift.stall_span_ratio", p.wing.clean.SpanRatio)
 		p.tell("lift.stall_reynolds", p.wing.clean.Reynolds)
+		p.tellTrimmed()
 		p.tell("lift.maximum_coefficient_takeoff", p.wing.takeoff.Coefficient)
 	}
 	p.tell("drag.induced_factor", s.InducedFactor)
@@ -155,5 +196,56 @@ func (p *pass) tellWing() {
 }
 
 func stallStation(m lift.Maximum) string {
+	if m.Reason == lift.LimitThrow {
+		return "the pitch control at the end of its throw"
+	}
 	return say("%s at %.0f %% of its half span", m.Surface, 100*m.SpanRatio)
+}
+
+// stallEvent says what happens at the stall as part of a sentence.
+func stallEvent(m lift.Maximum) string {
+	if m.Reason == lift.LimitThrow {
+		return "the pitch control reaches the end of its throw"
+	}
+	return stallStation(m) + " stalls"
+}
+
+// stallWords says what ends the lift.
+func stallWords(m lift.Maximum) string {
+	switch m.Reason {
+	case lift.LimitThrow:
+		return "the pitch control runs out before any strip stalls"
+	case lift.LimitTailDownload, lift.LimitTailUpload:
+		return "the tail stalls first, " + stallStation(m)
+	}
+	return stallStation(m) + " stalls first"
+}
+
+// tellTrimmed tells the pitch control's angle at the stall, the greatest lift without trim, and what the tips have left.
+func (p *pass) tellTrimmed() {
+	p.tell("lift.tip_margin", degrees(p.wing.clean.TipMarginIncidence))
+	if !p.trimmable() {
+		return
+	}
+	p.tell("lift.stall_control", degrees(p.wing.clean.ControlAngle))
+	p.tell("lift.maximum_coefficient_untrimmed", p.untrimmed())
+}
+
+// untrimmed returns the greatest lift with the controls neutral at the same Reynolds number.
+func (p *pass) untrimmed() float64 {
+	perMeter := p.stallPerMeter()
+	reynolds := func(chord float64) float64 { return perMeter * chord }
+	return p.whole.lattice.MaximumLift(reynolds, p.finishEffect(reynolds(p.wing.chord)).Limit).Coefficient
+}
+
+// stallPerMeter returns the Reynolds number per metre of chord at the stall.
+func (p *pass) stallPerMeter() float64 {
+	density, viscosity := p.nominalAir()
+	speed := nominalSpeed
+	if len(p.mass.missing) == 0 {
+		if v := stallSpeed(p.mass.takeoff, density, p.wing.area, p.wing.clean.Coefficient); v > 0 {
+			speed = v
+		}
+	}
+	return density * speed / viscosity
 }

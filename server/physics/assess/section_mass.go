@@ -1,6 +1,8 @@
 package assess
 
-// massSection is the mass as flown and where it balances.
+import "pitgate/server/physics/weighing"
+
+// massSection is the mass as flown and where it balances along the burn.
 type massSection struct {
 	missing []string
 	takeoff float64 // kg
@@ -10,32 +12,33 @@ type massSection struct {
 
 	balanceMissing []string
 	emptyBalance   float64 // x of the balance point, tanks empty, m
+	emptyHeight    bool    // its height is known
 
 	fullMissing []string
-	fullBalance float64 // x with the tanks filled for the flight, m
+	fullBalance float64         // x with the tanks filled for the flight, m
+	travel      weighing.Travel // of the balance point along the burn
+
+	weighed, listed weighing.State // as weighed whole or by scales, and as the items add up; unknown mass where neither is given
 }
 
-// moments are a mass and its moment about the datum.
-type moments struct{ mass, moment float64 }
-
-func (m *moments) add(mass, x float64) {
-	m.mass += mass
-	m.moment += float64(mass * x)
+func (p *pass) massProperties() *MassProperties {
+	if p.in.Model == nil || p.in.Model.Mass == nil {
+		return &MassProperties{}
+	}
+	return p.in.Model.Mass
 }
 
 func (p *pass) readMass() {
-	mass := &MassProperties{}
-	if p.in.Model != nil && p.in.Model.Mass != nil {
-		mass = p.in.Model.Mass
-	}
-	empty, balance, mark := p.need(), p.need(), p.mark()
-	p.mass.empty, p.mass.emptyBalance = p.emptyState(mass, &empty, &balance)
+	mass, mark := p.massProperties(), p.mark()
+	empty, balance := p.need(), p.need()
+	state := p.emptyState(mass, &empty, &balance)
+	p.mass.empty, p.mass.emptyBalance, p.mass.emptyHeight = state.Mass.Value, state.X.Value, state.Z.Known
 	p.mass.emptyRead, mark = p.since(mark), p.mark()
 	fuel, place := p.need(), p.need()
-	load := p.fuel(mass, &fuel, &place)
+	tanks := p.tanks(mass, &fuel, &place)
 	p.mass.fuelRead = p.since(mark)
 
-	p.mass.takeoff = p.mass.empty + load.mass
+	p.mass.takeoff = p.mass.empty + fuelMass(tanks)
 	takeoff := p.need()
 	takeoff.lack(empty.missing...)
 	takeoff.lack(fuel.missing...)
@@ -49,9 +52,28 @@ func (p *pass) readMass() {
 	full.lack(place.missing...)
 	p.mass.fullMissing = full.missing
 	if full.met() {
-		p.mass.fullBalance = (float64(p.mass.empty*p.mass.emptyBalance) + load.moment) / p.mass.takeoff
+		p.burn(state, tanks)
 	}
-	p.tellMass(load.mass)
+	p.tellMass(fuelMass(tanks))
+}
+
+// burn follows the balance point along the burn.
+func (p *pass) burn(empty weighing.State, tanks []weighing.Tank) {
+	travel, err := weighing.Burn(empty, tanks)
+	if err != nil {
+		p.refuse(err)
+		p.mass.fullMissing = []string{"model.mass.tanks"}
+		return
+	}
+	p.mass.travel, p.mass.fullBalance = travel, travel.Full.X
+}
+
+func fuelMass(tanks []weighing.Tank) float64 {
+	sum := 0.0
+	for i := range tanks {
+		sum += tanks[i].Fuel
+	}
+	return sum
 }
 
 func (p *pass) tellMass(fuel float64) {
@@ -65,73 +87,169 @@ func (p *pass) tellMass(fuel float64) {
 	}
 	if len(p.mass.fullMissing) == 0 {
 		p.tell("balance.full_x", p.mass.fullBalance, p.mass.fuelRead...)
+		p.tell("balance.forward_x", p.mass.travel.Forward.X, p.mass.fuelRead...)
+		p.tell("balance.aft_x", p.mass.travel.Aft.X, p.mass.fuelRead...)
+	}
+	if len(p.mass.fullMissing) == 0 && p.mass.travel.ZKnown {
+		p.tell("balance.full_z", p.mass.travel.Full.Z, p.mass.fuelRead...)
 	}
 }
 
 // emptyState returns mass and balance with empty tanks: as weighed whole, else from scales under the model, else from its items.
-func (p *pass) emptyState(m *MassProperties, mass, balance *need) (float64, float64) {
-	const massName, balanceName = "model.mass.emptyMassKg", "model.mass.emptyBalanceXMeters"
-	sum := p.scales(m, balance)
-	if sum.mass == 0 {
-		sum = p.items(m, balance)
+func (p *pass) emptyState(m *MassProperties, mass, balance *need) weighing.State {
+	scales, lacking := p.scales(m)
+	items := p.items(m)
+	sum := scales
+	if !sum.Mass.Known {
+		sum, lacking = items.State, p.unplaced(items.Unplaced)
 	}
-	whole, ok := p.read(massName, m.EmptyMassKg)
-	if !ok {
-		whole = sum.mass
+	state := p.wholeState(m, sum)
+	p.mass.listed = items.State
+	if m.EmptyMassKg != nil || scales.Mass.Known {
+		p.mass.weighed = state
 	}
-	if !(whole > 0) {
-		mass.lack(massName)
-		return 0, 0
+	switch {
+	case !(state.Mass.Value > 0):
+		mass.lack("model.mass.emptyMassKg")
+	case !state.X.Known && len(lacking) > 0:
+		balance.lack(lacking...)
+	case !state.X.Known:
+		balance.lack("model.mass.emptyBalanceXMeters")
 	}
-	if x, ok := p.read(balanceName, m.EmptyBalanceXMeters); ok {
-		balance.missing = nil
-		return whole, x
-	}
-	if !(sum.mass > 0) {
-		balance.lack(balanceName)
-		return whole, 0
-	}
-	return whole, sum.moment / sum.mass
+	return state
 }
 
-func (p *pass) scales(m *MassProperties, balance *need) moments {
-	var sum moments
+// wholeState returns a state in which what was measured on the whole model stands before the sum of its parts.
+func (p *pass) wholeState(m *MassProperties, sum weighing.State) weighing.State {
+	if mass, ok := p.estimate("model.mass.emptyMassKg", m.EmptyMassKg); ok {
+		sum.Mass, sum.MassX = mass, 0
+	}
+	if x, ok := p.estimate("model.mass.emptyBalanceXMeters", m.EmptyBalanceXMeters); ok {
+		sum.X, sum.MassX = x, 0
+	}
+	if z, ok := p.estimate("model.mass.emptyBalanceZMeters", m.EmptyBalanceZMeters); ok {
+		sum.Z = z
+	}
+	return sum
+}
+
+// estimate reads a quantity with its spread.
+func (p *pass) estimate(name string, q *Quantity) (weighing.Estimate, bool) {
+	value, ok := p.read(name, q)
+	if !ok {
+		return weighing.Estimate{}, false
+	}
+	return weighing.Estimate{Value: value, Spread: q.Deviation(name), Known: true}, true
+}
+
+// scales returns what the scales under the model say, and which places keep the balance point unknown.
+func (p *pass) scales(m *MassProperties) (weighing.State, []string) {
+	var readings []weighing.Reading
+	var lacking []string
 	for i := range m.ScaleReadings {
 		reading, name := &m.ScaleReadings[i], at("model.mass.scaleReadings", i)
-		if mass, ok := p.read(name+".readingKg", reading.ReadingKg); ok {
-			sum.add(mass, balance.number(name+".xMeters", reading.XMeters))
+		shown, ok := p.shown(name, reading)
+		if !ok {
+			continue
 		}
+		if reading.XMeters == nil {
+			lacking = append(lacking, name+".xMeters")
+		}
+		readings = append(readings, weighing.Reading{
+			Name: reading.Name, X: reading.XMeters, Y: reading.YMeters, Shown: shown, Tare: orElse(reading.TareKg, 0),
+			Spread: reading.ReadingKg.Deviation(name + ".readingKg"),
+		})
+	}
+	if len(readings) == 0 {
+		return weighing.State{}, nil
+	}
+	out, err := weighing.Weigh(readings)
+	if err != nil {
+		p.refuse(err)
+		return weighing.State{}, nil
+	}
+	return out.State, lacking
+}
+
+// shown returns a scale's reading and its repeats as this pass sees them. Repeats that scatter widen the spread.
+func (p *pass) shown(name string, r *ScaleReading) ([]float64, bool) {
+	q := r.ReadingKg
+	if q == nil || q.Value == nil {
+		return nil, false
+	}
+	path := name + ".readingKg"
+	values := []float64{*q.Value}
+	for i := range r.Repeats {
+		if r.Repeats[i].ReadingKg != nil {
+			values = append(values, *r.Repeats[i].ReadingKg)
+		}
+	}
+	spread := root(q.Deviation(path), weighing.RepeatSpread(values))
+	p.meet(uncertain{name: path, spread: spread, estimated: q.estimated()})
+	for i := range values {
+		values[i] += p.shift(path)
+	}
+	return values, true
+}
+
+// items returns the sum of the items.
+func (p *pass) items(m *MassProperties) weighing.Listed {
+	items := p.itemList(m)
+	if len(items) == 0 {
+		return weighing.Listed{}
+	}
+	sum, err := weighing.Add(items)
+	if err != nil {
+		p.refuse(err)
 	}
 	return sum
 }
 
-func (p *pass) items(m *MassProperties, balance *need) moments {
-	var sum moments
+// itemList returns the items as the weighing package takes them; one without mass weighs nothing, so that indices stay those of the document.
+func (p *pass) itemList(m *MassProperties) []weighing.Item {
+	var items []weighing.Item
+	weigh := false
 	for i := range m.Items {
-		item, name := &m.Items[i], at("model.mass.items", i)
-		if mass, ok := p.read(name+".massKg", item.MassKg); ok {
-			sum.add(mass, balance.number(name+".xMeters", item.XMeters))
-		}
+		item, path := &m.Items[i], at("model.mass.items", i)+".massKg"
+		mass, ok := p.estimate(path, item.MassKg)
+		weigh = weigh || ok && mass.Value > 0
+		items = append(items, weighing.Item{
+			Name: item.Name, Mass: max(0, mass.Value), MassSpread: mass.Spread, X: item.XMeters, Y: item.YMeters, Z: item.ZMeters, Movable: yes(item.Movable),
+		})
 	}
-	return sum
+	if !weigh {
+		return nil
+	}
+	return items
 }
 
-// fuel returns the fuel in all tanks as filled for the flight.
-func (p *pass) fuel(m *MassProperties, fuel, place *need) moments {
-	var sum moments
+func (p *pass) unplaced(indices []int) []string {
+	var names []string
+	for _, i := range indices {
+		names = append(names, at("model.mass.items", i)+".xMeters")
+	}
+	return names
+}
+
+// tanks returns the fuel in all tanks as filled for the flight.
+func (p *pass) tanks(m *MassProperties, fuel, place *need) []weighing.Tank {
 	if len(m.Tanks) == 0 {
-		return sum
+		return nil
 	}
 	system := p.in.Model.FuelSystem
 	if system == nil {
 		system = &FuelSystem{}
 	}
 	density := fuel.quantity("model.fuelSystem.densityKgPerCubicMeter", system.DensityKgPerCubicMeter)
+	tanks := make([]weighing.Tank, 0, len(m.Tanks))
 	for i := range m.Tanks {
 		tank, name := &m.Tanks[i], at("model.mass.tanks", i)
 		p.note(name + ".fillRatio")
 		liters := fuel.quantity(name+".capacityLiters", tank.CapacityLiters) * orElse(tank.FillRatio, 1)
-		sum.add(density*liters/1000, place.number(name+".xMeters", tank.XMeters))
+		place.number(name+".xMeters", tank.XMeters)
+		tanks = append(tanks, weighing.Tank{
+			Name: tank.Name, Fuel: max(0, density*liters/1000), X: tank.XMeters, Y: tank.YMeters, Z: tank.ZMeters, Order: count(tank.BurnOrder, 0),
+		})
 	}
-	return sum
+	return tanks
 }

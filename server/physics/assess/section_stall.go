@@ -1,8 +1,6 @@
 package assess
 
 import (
-	"math"
-
 	"pitgate/server/physics/motion"
 )
 
@@ -59,12 +57,40 @@ func (p *pass) answerStall() {
 	straight := answer{id: "stall.speed", missing: p.stall.missing, value: p.stall.clean}
 	straight.limit = p.optionalLimit(stallSpeedFigure)
 	if len(p.stall.missing) == 0 {
-		straight.note = say("%.2f kg on %.3f m2 at a greatest lift coefficient of %.2f; %s stalls first.",
-			p.mass.takeoff, p.wing.area, p.wing.clean.Coefficient, stallStation(p.wing.clean))
+		straight.note = say("%.2f kg on %.3f m2 at a greatest lift coefficient of %.2f%s; %s.",
+			p.mass.takeoff, p.wing.area, p.wing.clean.Coefficient, p.trimWords(), stallWords(p.wing.clean))
 		straight.outside = !p.wing.clean.Inside
 	}
 	p.conclude(straight)
+	p.answerTip()
 	p.answerTurn()
+}
+
+// trimWords says whether the greatest lift is that in balance, and what it would be without.
+func (p *pass) trimWords() string {
+	switch {
+	case !p.base():
+		return ""
+	case p.trimmable():
+		return say(" in balance (%.2f without the pitch control)", p.untrimmed())
+	}
+	return " without the pitch control, which cannot be trimmed without its throws and the balance point"
+}
+
+// spreadTip is how far the limit of the tip's section may be off against that of the strip that stalls, relative.
+const spreadTip = 0.03
+
+// answerTip answers for what the tips have left when the first strip stalls.
+func (p *pass) answerTip() {
+	tip := answer{id: "stall.tip", missing: p.stall.missing, limit: p.limit(tipFigure)}
+	if len(p.stall.missing) == 0 {
+		stall := &p.wing.clean
+		off := float64(stall.SectionCoefficient / p.wing.slope * (p.factor("method: tip section against root section", spreadTip) - 1))
+		tip.value = degrees(stall.TipMarginIncidence + off)
+		tip.note = say("When %s, the outer 15 %% have %.1f degrees left.", stallEvent(*stall), tip.value)
+		tip.outside = !stall.Inside
+	}
+	p.conclude(tip)
 }
 
 func (p *pass) answerTurn() {
@@ -87,31 +113,4 @@ func (p *pass) answerTurn() {
 	}
 	p.conclude(turn)
 	p.conclude(gust)
-}
-
-// answerBalance answers for the static margin with full and with empty tanks.
-func (p *pass) answerBalance() {
-	p.answerMargin("balance.margin_full", p.mass.fullMissing, p.mass.fullBalance)
-	p.answerMargin("balance.margin_empty", p.mass.balanceMissing, p.mass.emptyBalance)
-}
-
-func (p *pass) answerMargin(id string, missing []string, balance float64) {
-	n := p.need()
-	n.lack(p.wing.missing...)
-	n.lack(missing...)
-	margin := answer{id: id, missing: n.missing}
-	margin.limit = p.limit(leastMargin)
-	margin.upper = p.limit(mostMargin).value
-	if n.met() {
-		margin.value = (p.wing.neutralX - balance) / p.wing.chord
-		margin.note = say("Neutral point at %.3f m, balance point at %.3f m, mean chord %.3f m.", p.wing.neutralX, balance, p.wing.chord)
-		p.tellShift(id, margin)
-	}
-	p.conclude(margin)
-}
-
-// tellShift tells how far the balance point may move forward and aft within the window.
-func (p *pass) tellShift(id string, margin answer) {
-	p.tell(id+".room_forward", math.Max(0, margin.upper-margin.value)*p.wing.chord)
-	p.tell(id+".room_aft", math.Max(0, margin.value-margin.limit.value)*p.wing.chord)
 }
