@@ -27,10 +27,12 @@ def segment(points, start, end):
     return cross * factor[..., None]
 
 
-def horseshoe(points, left, right, left_edge, right_edge):
+def horseshoe(points, left, right, left_edge, right_edge, drift=None):
     """Velocity at each point by each horseshoe of unit circulation: from far behind along the stream to the trailing edge on the
-    left, along the chord to the bound segment, and the same way back on the right."""
-    back = np.array([TRAIL, 0.0, 0.0])
+    left, along the chord to the bound segment, and the same way back on the right. Drift is how far the stream behind each goes to
+    starboard per length."""
+    drift = np.zeros(len(left)) if drift is None else drift
+    back = TRAIL * np.stack([np.ones_like(drift), drift, np.zeros_like(drift)], axis=-1)
     corners = [left_edge + back, left_edge, left, right, right_edge, right_edge + back]
     return sum(segment(points, start, end) for start, end in zip(corners[:-1], corners[1:]))
 
@@ -130,8 +132,8 @@ class Lattice:
         self.surfaces = [(Fin if s["role"] == "fin" else Surface)(s) for s in surfaces]
         main = self.surfaces[0]
         self.area, self.chord, self.span = main.area(), main.mean_chord(), 2 * main.half
-        left, right, control, normal, strip, wake = [], [], [], [], [], []
-        for surface in self.surfaces:
+        left, right, control, normal, strip, wake, owner = [], [], [], [], [], [], []
+        for number, surface in enumerate(self.surfaces):
             edges, middles = surface.cuts()
             for port, starboard, middle in zip(edges[:-1], edges[1:], middles):
                 for row in range(surface.rows):
@@ -141,14 +143,27 @@ class Lattice:
                     control.append(surface.place(middle, point))
                     normal.append(surface.normal(middle))
                     strip.append(len(wake))
+                    owner.append(number)
                 wake.append([surface.place(y, 1.0) for y in (port, middle, starboard)])
         self.left, self.right, self.control = np.array(left), np.array(right), np.array(control)
         self.normal, self.strip, self.wake = np.array(normal), np.array(strip), np.array(wake)
+        self.own = np.equal.outer(owner, owner)
+        self.matrix = self.influence(np.zeros(len(left)))
+
+    def influence(self, drift):
+        """Normal velocity at each control point by each horseshoe whose wake drifts."""
         corners = [self.left, self.right, self.wake[self.strip, 0], self.wake[self.strip, 2]]
-        velocity = horseshoe(self.control, *corners)
-        if height:
-            velocity -= horseshoe(self.control, *(below(corner, height) for corner in corners))
-        self.matrix = np.einsum("ijk,ik->ij", velocity, self.normal)
+        velocity = horseshoe(self.control, *corners, drift)
+        if self.height:
+            velocity -= horseshoe(self.control, *(below(corner, self.height) for corner in corners), drift)
+        return np.einsum("ijk,ik->ij", velocity, self.normal)
+
+    def matrix_in(self, motion):
+        """The matrix in sideways motion: each surface feels its own wake run with the stream from the trailing edge on."""
+        if not motion:
+            return self.matrix
+        drift = self.stream(self.wake[self.strip, 1], 0.0, **motion)[:, 1]
+        return np.where(self.own, self.influence(drift), self.matrix)
 
     def stream(self, points, incidence, slip=0.0, roll=0.0, yaw=0.0):
         """Velocity of the air over speed: incidence and sideslip in rad, turning about the stream and across it in p b/(2V), r b/(2V)."""
@@ -159,7 +174,7 @@ class Lattice:
     def circulation(self, incidence, **motion):
         """Circulation over speed of each horseshoe, m."""
         stream = self.stream(self.control, incidence, **motion)
-        return np.linalg.solve(self.matrix, -np.sum(stream * self.normal, axis=1))
+        return np.linalg.solve(self.matrix_in(motion), -np.sum(stream * self.normal, axis=1))
 
     def lift_and_moment(self, circulation):
         """Lift coefficient and nose-up moment coefficient about the origin, of the bound segments in a stream along x."""
