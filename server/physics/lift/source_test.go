@@ -105,6 +105,13 @@ func TestWingTheory(t *testing.T) {
 		"ground": func(t *testing.T, _ string, in inputs) float64 {
 			return GroundFactor(in.number(t, "height"), in.number(t, "span"))
 		},
+		"lattice": func(t *testing.T, _ string, in inputs) float64 {
+			a0 := 2 * math.Pi
+			if in["section"] != "" {
+				a0 = in.number(t, "section")
+			}
+			return mustSolveWith(t, []planform.Surface{rowWing(t, in)}, Reference{}, a0).LiftSlope
+		},
 		"downwash": func(t *testing.T, _ string, in inputs) float64 {
 			return DownwashSlope(in.number(t, "aspect"), in.number(t, "taper"), in.number(t, "sweep"), in.number(t, "arm"), in.number(t, "height"))
 		},
