@@ -1,0 +1,121 @@
+package footprint
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"pitgate/server/physics/field"
+)
+
+// Cloud is where and how the samples met the ground.
+type Cloud struct {
+	Impacts []Impact // in the order of the samples
+	Margin  float64  // by which outlines are drawn around impacts, m
+	// Aloft is the number of samples still in the air after two hours; they stand among the impacts with Landed false, where they were.
+	Aloft int
+
+	width, mass float64
+	deepest     []int
+}
+
+// order ranks the impacts by their depth in the cloud.
+func (c *Cloud) order() { c.deepest = deepestFirst(c.Places()) }
+
+// Places returns the places of the impacts.
+func (c Cloud) Places() []field.Point {
+	out := make([]field.Point, len(c.Impacts))
+	for i, impact := range c.Impacts {
+		out[i] = impact.Place
+	}
+	return out
+}
+
+// Middle returns the mean place of the impacts.
+func (c Cloud) Middle() field.Point { return middleOf(c.Places()) }
+
+// Outline returns a convex outline, counter-clockwise, that holds at least a share of the impacts with the margin about each of them.
+//
+// Formula: the convex hull of the ceil(s n) impacts deepest in the cloud (half-space depth), grown by the margin, corners of the growth outside the
+// disc. Outlines of greater shares hold those of lesser shares. Valid for: shares above 0 to 1; a convex outline also holds places between the
+// impacts that none of them reaches. Source: Tukey, Mathematics and the picturing of data, 1975.
+func (c Cloud) Outline(share float64) (field.Polygon, error) {
+	if !(share > 0 && share <= 1) {
+		return nil, fmt.Errorf("share: %g is outside 0 to 1", share)
+	}
+	if len(c.deepest) == 0 {
+		return nil, errors.New("cloud: has no impacts")
+	}
+	count := int(math.Ceil(float64(share*float64(len(c.deepest))) - 1e-9))
+	places := make([]field.Point, 0, count)
+	for _, i := range c.deepest[:max(count, 1)] {
+		places = append(places, c.Impacts[i].Place)
+	}
+	return grown(places, max(c.Margin, leastMargin)), nil
+}
+
+// ShareInside returns the share of impacts inside or on an outline.
+func (c Cloud) ShareInside(outline field.Polygon) float64 {
+	return c.shareOf(func(i Impact) bool { return outline.SignedDistance(i.Place) >= 0 })
+}
+
+// shareOf returns the share of impacts for which something holds; zero without impacts.
+func (c Cloud) shareOf(holds func(Impact) bool) float64 {
+	count := 0
+	for _, impact := range c.Impacts {
+		if holds(impact) {
+			count++
+		}
+	}
+	return float64(count) / float64(max(len(c.Impacts), 1))
+}
+
+// FarthestFrom returns the greatest distance of an impact from a place, m.
+func (c Cloud) FarthestFrom(place field.Point) float64 {
+	far := 0.0
+	for _, impact := range c.Impacts {
+		far = max(far, impact.Place.Distance(place))
+	}
+	return far
+}
+
+// EnergyAt returns the kinetic energy that a share of the impacts does not exceed, J.
+func (c Cloud) EnergyAt(share float64) float64 {
+	return c.quantile(share, func(i Impact) float64 { return i.Energy })
+}
+
+// SpeedAt returns the speed over the ground that a share of the impacts does not exceed, m/s.
+func (c Cloud) SpeedAt(share float64) float64 {
+	return c.quantile(share, func(i Impact) float64 { return i.Speed })
+}
+
+// TimeAt returns the time from the loss to the ground that a share of the impacts does not exceed, s.
+func (c Cloud) TimeAt(share float64) float64 {
+	return c.quantile(share, func(i Impact) float64 { return i.Time })
+}
+
+// CriticalAreaAt returns the critical area that a share of the impacts does not exceed, m2, for the width and the mass of the model.
+func (c Cloud) CriticalAreaAt(share float64, ground Ground) float64 {
+	return c.quantile(share, func(i Impact) float64 {
+		return Strike{Width: c.width, Mass: c.mass, Speed: i.Speed, Angle: i.Angle}.CriticalArea(ground).Total
+	})
+}
+
+// quantile returns the least value that a share of the impacts does not exceed; not a number outside 0 to 1 is never given: the share is brought
+// within it, and an empty cloud gives zero.
+func (c Cloud) quantile(share float64, of func(Impact) float64) float64 {
+	if len(c.Impacts) == 0 {
+		return 0
+	}
+	values := make([]float64, len(c.Impacts))
+	for i, impact := range c.Impacts {
+		values[i] = of(impact)
+	}
+	slices.Sort(values)
+	if !(share > 0) {
+		return values[0]
+	}
+	index := int(math.Ceil(float64(min(share, 1)*float64(len(values)))-1e-9)) - 1
+	return values[max(index, 0)]
+}

@@ -1,0 +1,205 @@
+package footprint
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"pitgate/server/physics/elementary"
+	"pitgate/server/physics/field"
+)
+
+// Spread is one standard deviation of what the samples vary, normal and cut at three; zero leaves a value as it is.
+type Spread struct {
+	Speed      float64 // of the release, m/s
+	Height     float64 // of the release, m
+	Heading    float64 // of the release, rad
+	Bank       float64 // of the release, rad
+	Delay      float64 // of the fail-safe, s
+	WindSpeed  float64 // m/s
+	WindFrom   float64 // rad
+	Drag       float64 // share of zero-lift drag and of the drag area
+	GlideRatio float64 // share of lift over drag
+	Lift       float64 // share of the lift coefficient of neutral surfaces, of the spiral and of the command held
+	BankCreep  float64 // rate at which the bank changes with the command held, rad/s
+	// FuelUsed is the greatest share of the endurance already flown, each share up to it as likely; zero means that every loss happens with all of it
+	// left, which is the farthest.
+	FuelUsed float64
+}
+
+// Plan is what is sampled: a loss of link somewhere along a path.
+type Plan struct {
+	Loss
+	// Path are the states along the flight, each moment of it as likely for the loss; close a circuit by giving its first state again at the
+	// end. A FlyAway may leave in every direction whatever the heading.
+	Path    []Release
+	Spread  Spread
+	Samples int     // zero means 1000
+	Margin  float64 // by which outlines are drawn around impacts, m; zero means half the model's width, at least 0.5 m
+}
+
+// Limits of a plan.
+const (
+	defaultSamples = 1000
+	mostSamples    = 20000
+	leastMargin    = 0.5
+)
+
+// Check returns an error that names the first impossible value.
+func (p Plan) Check() error {
+	if err := p.Loss.Check(); err != nil {
+		return err
+	}
+	if len(p.Path) == 0 {
+		return errors.New("path: needs at least one state")
+	}
+	for i, r := range p.Path {
+		if err := r.Check(); err != nil {
+			return fmt.Errorf("path state %d: %w", i+1, err)
+		}
+	}
+	if p.Samples < 0 || p.Samples > mostSamples {
+		return fmt.Errorf("samples: %d is outside 0 to %d", p.Samples, mostSamples)
+	}
+	if err := firstOutside([]bounded{{"margin", p.Margin, 0, 1000}}); err != nil {
+		return err
+	}
+	return p.Spread.check()
+}
+
+// check returns an error that names the first impossible spread.
+func (s Spread) check() error {
+	return firstOutside([]bounded{
+		{"spread of speed", s.Speed, 0, 100},
+		{"spread of height", s.Height, 0, 500},
+		{"spread of heading", s.Heading, 0, math.Pi},
+		{"spread of bank", s.Bank, 0, 1},
+		{"spread of delay", s.Delay, 0, 60},
+		{"spread of wind speed", s.WindSpeed, 0, 20},
+		{"spread of wind direction", s.WindFrom, 0, math.Pi},
+		{"spread of drag", s.Drag, 0, 0.33},
+		{"spread of glide ratio", s.GlideRatio, 0, 0.33},
+		{"spread of lift", s.Lift, 0, 0.33},
+		{"spread of bank creep", s.BankCreep, 0, 1},
+		{"share of fuel used", s.FuelUsed, 0, 1},
+	})
+}
+
+// Sample flies the samples.
+//
+// Formula: the points of a scrambled Halton sequence with a fixed seed stand for the place along the path and the spreads; each is flown by Loss.From.
+// The same plan gives the same cloud, bit for bit, on every machine. Valid for: as Loss.From; independent spreads.
+// Source: Halton, Numerische Mathematik 2 (1960) 84-90.
+func (p Plan) Sample() (Cloud, error) {
+	if err := p.Check(); err != nil {
+		return Cloud{}, err
+	}
+	count := p.Samples
+	if count == 0 {
+		count = defaultSamples
+	}
+	cloud := Cloud{Impacts: make([]Impact, 0, count), Margin: p.margin(), width: p.Model.Width, mass: p.Model.Mass}
+	route, points := newRoute(p.Path), newSequence(sequenceSeed)
+	for i := range count {
+		loss, release := p.vary(route, points.point(i))
+		impact, err := loss.fall(release)
+		if err != nil {
+			return Cloud{}, fmt.Errorf("sample %d: %w", i+1, err)
+		}
+		if !impact.Landed {
+			cloud.Aloft++
+		}
+		cloud.Impacts = append(cloud.Impacts, impact)
+	}
+	cloud.order()
+	return cloud, nil
+}
+
+// margin returns the margin of the outlines.
+func (p Plan) margin() float64 {
+	if p.Margin > 0 {
+		return p.Margin
+	}
+	return max(p.Model.Width/2, leastMargin)
+}
+
+// vary returns the loss and the state of one point of the sequence.
+func (p Plan) vary(route route, u [dimensions]float64) (Loss, Release) {
+	loss, s := p.Loss, p.Spread
+	r := route.at(u[0])
+	r.Height = max(r.Height+float64(s.Height*normalWithin(u[1])), leastRelease)
+	r.Speed = max(r.Speed+float64(s.Speed*normalWithin(u[2])), r.Speed/4)
+	r.Bank = limitBank(r.Bank + float64(s.Bank*normalWithin(u[3])))
+	loss.Delay = max(0, loss.Delay+float64(s.Delay*normalWithin(u[4])))
+	loss.Wind.Speed = max(0, loss.Wind.Speed+float64(s.WindSpeed*normalWithin(u[5])))
+	loss.Wind.From += float64(s.WindFrom * normalWithin(u[6]))
+	r.Heading += p.turned(u[7])
+	loss.Model = loss.Model.varied(share(s.Drag, u[8]), share(s.GlideRatio, u[9]))
+	loss.mistrim = float64(s.Lift * normalWithin(u[10]))
+	left := 1 - float64(s.FuelUsed*u[11])
+	loss.Model.HoldEndurance, loss.Model.FullEndurance = float64(loss.Model.HoldEndurance*left), float64(loss.Model.FullEndurance*left)
+	loss.Model.IdleEndurance = float64(loss.Model.IdleEndurance * left)
+	loss.bankCreep = float64(s.BankCreep * normalWithin(u[7]))
+	return loss, r
+}
+
+// leastRelease is the least height of a sampled loss, m.
+const leastRelease = 0.5
+
+// turned returns the change of heading of one sample: any for a fly-away.
+func (p Plan) turned(u float64) float64 {
+	if p.Action == FlyAway {
+		return float64(2 * math.Pi * u)
+	}
+	return float64(p.Spread.Heading * normalWithin(u))
+}
+
+// share returns one plus a normal deviate of a spread.
+func share(spread, u float64) float64 { return 1 + float64(spread*normalWithin(u)) }
+
+// varied returns the model with its drag and its glide ratio at shares of their values.
+func (m Model) varied(drag, glide float64) Model {
+	m.CD0, m.StoppedDrag = float64(m.CD0*drag)/glide, float64(m.StoppedDrag*drag)/glide
+	m.InducedFactor /= glide
+	m.DragArea *= drag
+	return m
+}
+
+// route is a path by time.
+type route struct {
+	states []Release
+	until  []float64 // time from the start to each state, s
+}
+
+// newRoute measures a path: each leg takes its length over the mean of the airspeeds at its ends.
+func newRoute(path []Release) route {
+	r := route{states: path, until: make([]float64, len(path))}
+	for i := 1; i < len(path); i++ {
+		way := path[i].Place.Distance(path[i-1].Place)
+		r.until[i] = r.until[i-1] + way/float64(0.5*(path[i].Speed+path[i-1].Speed))
+	}
+	return r
+}
+
+// at returns the state at a share of the time.
+func (r route) at(share float64) Release {
+	last := len(r.states) - 1
+	time := float64(share * r.until[last])
+	for i := 1; i <= last; i++ {
+		if time <= r.until[i] && r.until[i] > r.until[i-1] {
+			return between(r.states[i-1], r.states[i], (time-r.until[i-1])/(r.until[i]-r.until[i-1]))
+		}
+	}
+	return r.states[last]
+}
+
+// between returns the state at a share of the way from one to another, headings the shorter way round.
+func between(a, b Release, share float64) Release {
+	mix := func(x, y float64) float64 { return x + float64((y-x)*share) }
+	turn := elementary.Atan2(elementary.Sin(b.Heading-a.Heading), elementary.Cos(b.Heading-a.Heading))
+	return Release{
+		Place:  field.Point{X: mix(a.Place.X, b.Place.X), Y: mix(a.Place.Y, b.Place.Y)},
+		Height: mix(a.Height, b.Height), Heading: a.Heading + float64(turn*share), Speed: mix(a.Speed, b.Speed),
+		Climb: mix(a.Climb, b.Climb), Bank: mix(a.Bank, b.Bank),
+	}
+}

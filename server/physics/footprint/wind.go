@@ -1,0 +1,68 @@
+package footprint
+
+import (
+	"pitgate/server/physics/elementary"
+	"pitgate/server/physics/field"
+	"pitgate/server/physics/weather"
+)
+
+// leastWindHeight is the height below which the wind is taken as at this height, m: a model is no point, and the profile has no meaning in the grass.
+const leastWindHeight = 1.0
+
+// Wind is the mean wind over the field.
+type Wind struct {
+	Speed   float64         // at the profile's reference height, m/s
+	From    float64         // direction it comes from, rad clockwise from north
+	Profile weather.Profile // change with height; the zero profile is the same at all heights
+}
+
+// Check returns an error that names the first impossible value.
+func (w Wind) Check() error {
+	return firstOutside([]bounded{
+		{"wind speed", w.Speed, 0, 60},
+		{"wind direction", w.From, -1e3, 1e3},
+		{"wind roughness length", w.Profile.RoughnessLength, 0, 5},
+		{"wind reference height", w.Profile.ReferenceHeight, 0, 1000},
+	})
+}
+
+// At returns the velocity of the air at a height over the ground, m/s.
+//
+//	w(z) = -W f(z) (sin(d), cos(d)), z at least 1 m
+//
+// where W is the wind speed at the reference height, f weather.Profile.Factor and d the direction the wind comes from.
+// Valid for: as weather.Profile.Factor. Source: logarithmic wind profile.
+func (w Wind) At(height float64) field.Point {
+	speed := w.SpeedAt(height)
+	return field.Point{X: float64(-speed * elementary.Sin(w.From)), Y: float64(-speed * elementary.Cos(w.From))}
+}
+
+// SpeedAt returns the wind speed at a height over the ground, m/s.
+func (w Wind) SpeedAt(height float64) float64 {
+	if w.Speed == 0 {
+		return 0
+	}
+	return float64(w.Speed * w.Profile.Factor(max(height, leastWindHeight)))
+}
+
+// air is a Wind prepared for many heights.
+type air struct {
+	toward  field.Point // velocity at the reference height
+	profile weather.Profile
+	calm    bool
+}
+
+// prepare returns the wind with its direction worked out.
+func (w Wind) prepare() air {
+	toward := field.Point{X: float64(-w.Speed * elementary.Sin(w.From)), Y: float64(-w.Speed * elementary.Cos(w.From))}
+	return air{toward: toward, profile: w.Profile, calm: w.Speed == 0}
+}
+
+// at returns the velocity of the air at a height.
+func (a *air) at(height float64) (x, y float64) {
+	if a.calm {
+		return 0, 0
+	}
+	factor := a.profile.Factor(max(height, leastWindHeight))
+	return float64(a.toward.X * factor), float64(a.toward.Y * factor)
+}
