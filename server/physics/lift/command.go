@@ -2,6 +2,7 @@ package lift
 
 import (
 	"math"
+	"slices"
 
 	"pitgate/server/physics/section"
 )
@@ -20,10 +21,21 @@ func (s *Solution) effectiveAngle(set Setting) float64 {
 	return float64(kept * bounded)
 }
 
+// known returns the settings whose control exists and whose angle is a number; the others are left out.
+func (s *Solution) known(settings []Setting) []Setting {
+	strange := func(set Setting) bool {
+		return set.Index < 0 || set.Index >= len(s.Controls) || !(math.Abs(set.Angle) <= math.MaxFloat64)
+	}
+	if !slices.ContainsFunc(settings, strange) {
+		return settings
+	}
+	return slices.DeleteFunc(slices.Clone(settings), strange)
+}
+
 // SettingsLift returns the lift coefficient that controls held at angles add at one incidence.
 func (s *Solution) SettingsLift(settings []Setting) float64 {
 	sum := 0.0
-	for _, set := range settings {
+	for _, set := range s.known(settings) {
 		sum += float64(s.Controls[set.Index].LiftSlope * s.effectiveAngle(set))
 	}
 	return sum

@@ -13,6 +13,7 @@ func FuzzSolve(f *testing.F) {
 	f.Add(0.25, 0.2, 1.0, 0.1, 0.05, 0.15, 0.7, 0.3, 0.02, 0.03, 0.5, 1e6, 0.1)
 	f.Add(0.25, 0.2, 1.0, 0.0, 0.0, 0.25, 0.0, 1.0, 0.0, 0.0, 0.0, 0.0, 0.0)
 	f.Add(1.0, 0.001, 9.0, -3.0, 5.0, 1.0, 0.25, 4.0, 1.5, -0.1, 1e-3, 1e-300, -40.0)
+	f.Add(99.0, 44.0, 1.5e-5, -9.6, 38.0, 88.0, -79.0, 94.0, 0.0, 0.0, 5.2, 61.0, 0.0)
 	f.Add(0.3, 0.2, 1.0, 0.0, 0.0, 0.15, 0.2, 0.3, 0.0, 0.0, 1e300, 1e300, 1e300)
 	f.Fuzz(func(t *testing.T, root, tip, span, sweep, rise, tailChord, tailX, tailSpan, twist, camber, height, reynolds, x float64) {
 		surfaces := []planform.Surface{
@@ -53,8 +54,11 @@ func fuzzSymmetric(t *testing.T, surfaces []planform.Surface, reference Referenc
 	_, rate := s.PitchRateAt(0.1)
 	slope, angle, _ := s.Downwash(planform.RoleTailplane)
 	sum := s.LiftSlope + s.NeutralPointX + s.SpanEfficiency + s.InducedDrag(0.5) + m.Coefficient + m.Spread + m.TipMarginIncidence + rate +
-		s.Controls[0].MomentAt(0.1) + trimmed.Coefficient + trimmed.Spread + trimmed.ControlAngle + trimmed.TipMarginIncidence +
+		trimmed.Coefficient + trimmed.Spread + trimmed.ControlAngle + trimmed.TipMarginIncidence +
 		state.Incidence + state.Command + slope + angle + s.MinimumLift(re, 1).Coefficient
+	for _, c := range s.Controls {
+		sum += c.MomentAt(0.1)
+	}
 	for _, strip := range s.StripStates(0.1, b.Held, re, 1) {
 		sum += strip.Coefficient + strip.Limit + strip.MarginIncidence
 	}

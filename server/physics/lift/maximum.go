@@ -19,7 +19,7 @@ type Maximum struct {
 	Found              bool    // false when no wing or canard strip gains lift with incidence; the other fields are then zero
 }
 
-// Setting is a control held at an angle, trailing edge down positive, rad; Index points into Solution.Controls.
+// Setting is a control held at an angle, trailing edge down positive, rad; Index points into Solution.Controls, one that does not is left out.
 type Setting struct {
 	Index int
 	Angle float64

@@ -29,7 +29,7 @@ type stallPath struct {
 
 // stallPath returns the path without pitch control.
 func (s *Solution) stallPath(re func(chord float64) float64, factor float64, held []Setting) *stallPath {
-	return &stallPath{solution: s, reynolds: re, factor: factor, held: held}
+	return &stallPath{solution: s, reynolds: re, factor: factor, held: s.known(held)}
 }
 
 // edge is one side of one strip's limit: the margin is fixed + gain of the pitch controls - side (load + rise a).

@@ -18,7 +18,7 @@ type Trimmed struct {
 	Incidence   float64 // of the model's x axis, rad
 	Command     float64 // of the pitch controls, trailing edge down positive, rad
 	WithinThrow bool    // every control of the command stays within its throws; a control whose throws are not known reaches 60 degrees
-	Found       bool    // false when the controls have no power over the moment; the other fields are then zero
+	Found       bool    // false when the controls have no power over the moment or a figure is none; the other fields are then zero
 }
 
 // Trim returns the incidence and the command of the pitch controls at a lift coefficient without pitching moment about the balance point.
@@ -30,12 +30,12 @@ type Trimmed struct {
 func (s *Solution) Trim(b Balance, liftCoefficient float64) Trimmed {
 	t := s.balanceLine(b)
 	slope := s.LiftSlope + float64(t.controlLift*t.slope)
-	if !t.found || !(math.Abs(slope) > 1e-9) {
+	if !t.found || !(math.Abs(slope) > 1e-9) || math.IsNaN(liftCoefficient) || math.IsInf(liftCoefficient, 0) {
 		return Trimmed{}
 	}
 	incidence := (liftCoefficient - t.lift(s, 0)) / slope
-	command, reached := s.commandsOf(b.Pitch).commandFor(t.effective(incidence))
-	low, high := s.throwsOf(b.Pitch)
+	command, reached := s.commandsOf(s.known(b.Pitch)).commandFor(t.effective(incidence))
+	low, high := s.throwsOf(s.known(b.Pitch))
 	return Trimmed{incidence, command, reached && command >= low-1e-9 && command <= high+1e-9, true}
 }
 
@@ -61,11 +61,11 @@ func (t balanceLine) lift(s *Solution, incidence float64) float64 {
 func (s *Solution) balanceLine(b Balance) balanceLine {
 	t := balanceLine{}
 	power, held := 0.0, 0.0
-	for _, set := range b.Pitch {
+	for _, set := range s.known(b.Pitch) {
 		t.controlLift += float64(set.Angle * s.Controls[set.Index].LiftSlope)
 		power += float64(set.Angle * s.Controls[set.Index].MomentAt(b.X))
 	}
-	for _, set := range b.Held {
+	for _, set := range s.known(b.Held) {
 		angle := s.effectiveAngle(set)
 		t.heldLift += float64(angle * s.Controls[set.Index].LiftSlope)
 		held += float64(angle * s.Controls[set.Index].MomentAt(b.X))
@@ -73,8 +73,9 @@ func (s *Solution) balanceLine(b Balance) balanceLine {
 	if !(math.Abs(power) > 1e-9) {
 		return t
 	}
-	t.found = true
 	t.atZero = -(s.MomentAt(b.X, 0) + b.Moment + held) / power
 	t.slope = -(s.MomentSlopeAt(b.X) + b.MomentSlope) / power
+	sum := t.atZero + t.slope
+	t.found = !math.IsNaN(sum) && !math.IsInf(sum, 0)
 	return t
 }

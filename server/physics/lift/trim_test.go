@@ -64,6 +64,19 @@ func TestTrimWithoutPowerOrThrow(t *testing.T) {
 	if got := s.Trim(elevator(-0.6), 0.9); !got.Found || got.WithinThrow {
 		t.Errorf("balance point far forward: %+v, want a command beyond the throw", got)
 	}
+	strange := []Balance{
+		{X: 0.07, Pitch: []Setting{{7, 1}}}, {X: 0.07, Pitch: []Setting{{-1, 1}}}, {X: 0.07, Pitch: []Setting{{0, math.NaN()}}},
+		{X: math.NaN(), Pitch: []Setting{{0, 1}}}, {Moment: math.Inf(1), Pitch: []Setting{{0, 1}}}, {MomentSlope: math.NaN(), Pitch: []Setting{{0, 1}}},
+	}
+	for _, b := range strange {
+		if s.Trim(b, 0.5).Found || s.TrimmedMaximum(steadyReynolds, 1, b).Found {
+			t.Errorf("%+v must find nothing", b)
+		}
+	}
+	near(t, "an unknown control is left out", s.SettingsLift([]Setting{{9, 1}, {0, 0.1}}), s.SettingsLift([]Setting{{0, 0.1}}), 0)
+	if s.Trim(elevator(0.07), math.NaN()).Found {
+		t.Error("lift that is no number must find nothing")
+	}
 	if got := s.TrimmedMaximum(steadyReynolds, 1, Balance{X: 0.07}); got.Found {
 		t.Errorf("no control: %+v", got)
 	}

@@ -19,7 +19,8 @@ const searchRange = 1.2
 // Source: critical-section method with the balance of moments.
 func (s *Solution) TrimmedMaximum(re func(chord float64) float64, factor float64, b Balance) Maximum {
 	p := s.stallPath(re, factor, b.Held)
-	p.pitch, p.line, p.table = b.Pitch, s.balanceLine(b), s.commandsOf(b.Pitch)
+	p.pitch, p.line = s.known(b.Pitch), s.balanceLine(b)
+	p.table = s.commandsOf(p.pitch)
 	rise := s.LiftSlope + float64(p.line.controlLift*p.line.slope)
 	if !p.line.found || !(rise > 1e-9) {
 		return Maximum{}
@@ -27,7 +28,7 @@ func (s *Solution) TrimmedMaximum(re func(chord float64) float64, factor float64
 	from := -p.line.lift(s, 0) / rise
 	best := p.firstOf(from)
 	if at, found := p.throwEnds(from); found && (!best.Found || at <= best.Incidence) {
-		best = Maximum{Incidence: at, Surface: s.Controls[b.Pitch[0].Index].Surface, Reason: LimitThrow, Inside: true, Found: true}
+		best = Maximum{Incidence: at, Surface: s.Controls[p.pitch[0].Index].Surface, Reason: LimitThrow, Inside: true, Found: true}
 	}
 	if !best.Found {
 		return best
