@@ -6,6 +6,7 @@ import "math"
 type drawing struct {
 	distances []float64 // of the launch path's points, m
 	lifts     []float64 // lift coefficients of the polar
+	twist     twist     // of the wing under its ailerons
 }
 
 // ordinates are what a pass reads off there.

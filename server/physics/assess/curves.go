@@ -1,6 +1,9 @@
 package assess
 
-import "pitgate/server/physics/lift"
+import (
+	"pitgate/server/physics/drag"
+	"pitgate/server/physics/lift"
+)
 
 // curvePoints is how many points a drawn line has.
 const curvePoints = 25
@@ -72,26 +75,64 @@ func (p *pass) drawPolar() {
 	if len(p.drag.missing) > 0 || !p.wing.clean.Found {
 		return
 	}
-	drag := func(coefficient float64) float64 {
+	parabola := func(coefficient float64) float64 {
 		return p.drag.top + float64(p.drag.induced*float64(coefficient*coefficient))
 	}
 	if !p.base() {
 		for _, x := range p.drawing.lifts {
-			p.drawn.drags = append(p.drawn.drags, drag(x))
+			p.drawn.drags = append(p.drawn.drags, parabola(x))
 		}
 		return
 	}
-	points := line(0, p.wing.clean.Coefficient, drag)
+	points := line(0, p.wing.clean.Coefficient, parabola)
 	for _, point := range points {
 		p.drawing.lifts = append(p.drawing.lifts, point.X)
 		p.drawn.drags = append(p.drawn.drags, point.Y)
 	}
 	curve := ReportCurve{
 		ID: "drag.polar", Title: "Drag against lift", XTitle: "Lift coefficient", XUnit: "1", YTitle: "Drag coefficient", YUnit: "1",
-		Series: []CurveSeries{{Name: "At speed", Points: points}},
+		Series: []CurveSeries{{Name: "As the flight is computed", Points: points}},
 	}
 	curve.markBestGlide()
+	curve.addSections(p)
 	p.curves = append(p.curves, curve)
+}
+
+// addSections adds the polar in which the drag that rises with lift comes from the sections of every strip instead of the rule.
+func (c *ReportCurve) addSections(p *pass) {
+	lifts := make([]float64, 0, curvePoints)
+	for i, point := range c.Series[0].Points {
+		if i%2 == 0 {
+			lifts = append(lifts, point.X)
+		}
+	}
+	lattice := p.whole.lattice
+	polar := drag.NewPolar(p.drag.parts, p.wing.span*p.wing.span/p.wing.area, lattice.SpanEfficiency)
+	polar.ZeroLift = p.drag.top
+	polar.Profile = drag.ProfileRise(p.sectionStrips(), drag.LiftLine{Slope: lattice.LiftSlope, ZeroIncidence: lattice.ZeroLiftIncidence},
+		p.wing.area, p.roughness(), lifts)
+	if len(polar.Profile) == 0 {
+		return
+	}
+	series := CurveSeries{Name: "With the sections' own drag"}
+	for _, x := range lifts {
+		series.add(x, polar.At(x).Total)
+	}
+	c.Series = append(c.Series, series)
+}
+
+// sectionStrips returns the strips of wing, canard and tail at the speed of the polar, each with the section of the station inboard of it.
+func (p *pass) sectionStrips() []drag.SectionStrip {
+	density, viscosity := p.nominalAir()
+	strips := make([]drag.SectionStrip, 0, len(p.whole.lattice.Strips))
+	for i := range p.whole.lattice.Strips {
+		strip := &p.whole.lattice.Strips[i]
+		strips = append(strips, drag.SectionStrip{
+			Section: p.whole.sectionAt(strip.Surface, strip.Y), Area: float64(2 * strip.Chord * strip.Width),
+			Reynolds: density * p.drag.speed * strip.Chord / viscosity, BasicLift: strip.BasicLift, LiftSlope: strip.LiftSlope,
+		})
+	}
+	return strips
 }
 
 // markBestGlide marks the point of the greatest lift over drag.

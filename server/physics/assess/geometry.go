@@ -101,6 +101,23 @@ func (w *Geometry) downwash(surface string) float64 {
 	return slope
 }
 
+// sectionAt returns the section of a surface's station inboard of a place along its half span.
+func (w *Geometry) sectionAt(surface string, y float64) planform.Section {
+	var found planform.Section
+	for i := range w.surfaces {
+		if w.surfaces[i].Name != surface {
+			continue
+		}
+		for k, station := range w.surfaces[i].Stations {
+			if k == 0 || station.Y <= y {
+				found = station.Section
+			}
+		}
+		return found
+	}
+	return found
+}
+
 // bodies adds up the moment slopes of all bodies whose stations are whole.
 func (w *Geometry) bodies(bodies []Body) float64 {
 	root := w.surfaces[w.main].Stations[0]

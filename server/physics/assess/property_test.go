@@ -68,6 +68,28 @@ func TestMonotone(t *testing.T) {
 			func(in *assess.Input, v float64) { in.Day.GustSpeedMetersPerSecond = quantity(v) }},
 		{"a balance point farther aft never raises the static margin", "redshank_quarry_top", "balance.margin_empty", false, 0.6, 1.1,
 			func(in *assess.Input, v float64) { in.Model.Mass.EmptyBalanceXMeters = quantity(v) }},
+		{"a balance point farther aft never raises the stall speed of a model with its tail aft", "sandmartin_long_acre_wet", "stall.speed", false, 0.90, 1.0,
+			func(in *assess.Input, v float64) { in.Model.Mass.EmptyBalanceXMeters = quantity(v) }},
+		{"a balance point farther aft never makes the pitch control bite less", "sandmartin_long_acre_wet", "pitch.sensitivity", true, 0.90, 1.0,
+			func(in *assess.Input, v float64) { in.Model.Mass.EmptyBalanceXMeters = quantity(v) }},
+		{"more wash-out never takes from the tips", "sandmartin_long_acre_wet", "stall.tip", false, -4, 2,
+			func(in *assess.Input, v float64) { in.Model.Surfaces[0].Stations[1].TwistDegrees = &v }},
+		{"a higher fin never steers less", "sandmartin_long_acre_wet", "fin.stiffness", true, 0.25, 0.7,
+			func(in *assess.Input, v float64) { in.Model.Surfaces[2].Stations[1].LeadingEdgeZMeters = &v }},
+		{"more throw never leaves less of it in level flight", "dabchick_long_acre", "balance.trim", true, 5, 30,
+			func(in *assess.Input, v float64) { in.Model.Surfaces[1].Controls[0].ThrowUpDegrees = quantity(v) }},
+		{"a higher thrust line never leaves more control at the launch", "redshank_quarry_top_long_ramp", "balance.launch_trim", false, 0.1, 0.6,
+			func(in *assess.Input, v float64) { in.Model.Engines[0].ZMeters = &v }},
+		{"more aileron never rolls slower", "dabchick_long_acre", "roll.rate", true, 5, 30,
+			func(in *assess.Input, v float64) {
+				in.Model.Surfaces[0].Controls[0].ThrowUpDegrees, in.Model.Surfaces[0].Controls[0].ThrowDownDegrees = quantity(v), quantity(v)
+			}},
+		{"a stiffer wing never reverses its ailerons earlier", "dabchick_long_acre", "roll.reversal", true, 5, 200,
+			func(in *assess.Input, v float64) {
+				in.Model.Structure.WingTwistStiffnessNewtonMetersPerRadian = quantity(v)
+			}},
+		{"a heavier item never brings a list that was too light closer to what was weighed from above", "dabchick_long_acre", "mass.reconciled", true, 0.6, 1.2,
+			func(in *assess.Input, v float64) { in.Model.Mass.Items[0].MassKg = quantity(v) }},
 	}
 	const steps = 8
 	for _, row := range rows {
@@ -98,6 +120,44 @@ func TestMonotone(t *testing.T) {
 				t.Errorf("the input does not move %s: %g throughout", row.finding, first)
 			}
 		})
+	}
+}
+
+// TestMoreInertiaSlowsTheMotions raises all moments of inertia.
+func TestMoreInertiaSlowsTheMotions(t *testing.T) {
+	t.Parallel()
+	before := map[string]float64{}
+	for i := range 5 {
+		in := demoInput(t, "dabchick_long_acre")
+		for _, q := range []*assess.Quantity{in.Model.Inertia.RollKgSquareMeters, in.Model.Inertia.PitchKgSquareMeters, in.Model.Inertia.YawKgSquareMeters} {
+			*q.Value *= 1 + 0.5*float64(i)
+		}
+		report := assessed(t, in)
+		for _, id := range []string{"motion.short_period_frequency", "motion.dutch_roll_frequency"} {
+			now := toldOf(t, report, id)
+			if i > 0 && !(now < before[id]) {
+				t.Errorf("%s: %g after %g", id, now, before[id])
+			}
+			before[id] = now
+		}
+	}
+}
+
+// TestMoreSweepLowersTheLiftSlope draws the tip aft at one area and span.
+func TestMoreSweepLowersTheLiftSlope(t *testing.T) {
+	t.Parallel()
+	before := 0.0
+	for i := range 6 {
+		in, err := document.Decode([]byte(wingAlone))
+		if err != nil {
+			t.Fatal(err)
+		}
+		in.Model.Surfaces[0].Stations[1].LeadingEdgeXMeters = number(0.18 * float64(i))
+		slope := toldOf(t, assessed(t, in), "lift.slope")
+		if i > 0 && !(slope < before) {
+			t.Errorf("tip %g m aft: slope %g after %g", 0.18*float64(i), slope, before)
+		}
+		before = slope
 	}
 }
 

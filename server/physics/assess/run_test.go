@@ -125,6 +125,14 @@ func TestMissingInputIsNamed(t *testing.T) {
 		{"field.flyingArea", "circuit.inside", func(in *assess.Input) { in.Field.FlyingArea = nil }},
 		{"field.obstacles[0].heightMeters", "climb.clearance", func(in *assess.Input) { in.Field.Obstacles[0].HeightMeters = nil }},
 		{"launchPlan.circuit.hand", "circuit.inside", func(in *assess.Input) { in.LaunchPlan.Circuit.Hand = "" }},
+		{"model.surfaces[1].controls[0].throwUpDegrees", "balance.trim", func(in *assess.Input) { in.Model.Surfaces[1].Controls[0].ThrowUpDegrees = nil }},
+		{"model.surfaces[].controls", "pitch.sensitivity", func(in *assess.Input) { in.Model.Surfaces[1].Controls = nil }},
+		{"model.mass.emptyBalanceZMeters", "balance.launch_trim", func(in *assess.Input) { in.Model.Mass.EmptyBalanceZMeters = nil }},
+		{"model.mass.tanks[0].zMeters", "balance.launch_trim", func(in *assess.Input) { in.Model.Mass.Tanks[0].ZMeters = nil }},
+		{"model.engines[0].zMeters", "balance.launch_trim", func(in *assess.Input) { in.Model.Engines[0].ZMeters = nil }},
+		{"model.surfaces[0].controls[0].throwDownDegrees", "roll.rate", func(in *assess.Input) { in.Model.Surfaces[0].Controls[0].ThrowDownDegrees = nil }},
+		{"model.structure.wingTwistStiffnessNewtonMetersPerRadian", "roll.reversal", func(in *assess.Input) { in.Model.Structure = nil }},
+		{"model.mass.items", "mass.reconciled", func(in *assess.Input) { in.Model.Mass = nil }},
 		{"launchPlan.method", "climb.clearance", func(in *assess.Input) { in.LaunchPlan.Method = "" }},
 	}
 	for _, row := range rows {

@@ -20,6 +20,8 @@ type dragSection struct {
 	launch  float64 // zero-lift drag coefficient, wheels down
 	top     float64 // wheels up where they retract
 	induced float64 // drag coefficient over lift coefficient squared
+	parts   []drag.Component
+	speed   float64 // at which top was built up, m/s
 }
 
 var finishes = map[Finish]string{
@@ -40,8 +42,8 @@ func (p *pass) readDrag() {
 	speed, mark := p.dragSpeed(), p.mark()
 	aircraft := p.aircraft()
 	read := p.since(mark)
-	factor := p.factor("method: zero-lift drag", spreadZeroLiftDrag)
 	built, parts := p.buildUp(aircraft, launchDragRatio*speed)
+	factor := p.factor("method: zero-lift drag", partsSpread(parts, built))
 	for _, part := range parts {
 		p.tell("drag.part."+part.Name, part.Coefficient, read...)
 	}
@@ -49,14 +51,23 @@ func (p *pass) readDrag() {
 	if aircraft.Gear != nil && yes(p.in.Model.Gear.Retractable) {
 		aircraft.Gear.Retracted = true
 	}
-	built, _ = p.buildUp(aircraft, topDragRatio*speed)
+	built, p.drag.parts = p.buildUp(aircraft, topDragRatio*speed)
 	p.drag.top = built * factor
+	p.drag.speed = topDragRatio * speed
 	p.useMeasuredDrag()
 	p.drag.induced = p.inducedFactor()
 	p.drag.missing = n.missing
 	p.tell("drag.zero_lift_launch", p.drag.launch, p.toldUnder("drag.part.")...)
 	p.tell("drag.zero_lift", p.drag.top)
 	p.tell("drag.lift_factor", p.drag.induced)
+}
+
+// partsSpread returns one standard deviation of the build-up over its sum: that of the friction method and of each part's own figure.
+func partsSpread(parts []drag.Component, sum float64) float64 {
+	if !(sum > 0) {
+		return spreadZeroLiftDrag
+	}
+	return drag.TotalSpread(parts) / sum
 }
 
 // useMeasuredDrag lets a measured zero-lift drag replace the built-up one; the wheels' share stays.
@@ -119,7 +130,9 @@ func bodyOf(b *Body) drag.Body {
 	for _, s := range b.Stations {
 		if s.XMeters != nil && s.WidthMeters != nil {
 			height := orElse(s.HeightMeters, *s.WidthMeters)
-			body.Stations = append(body.Stations, drag.BodyStation{X: *s.XMeters, Width: *s.WidthMeters, Height: height})
+			body.Stations = append(body.Stations, drag.BodyStation{
+				X: *s.XMeters, Width: *s.WidthMeters, Height: height, Z: orElse(s.CenterZMeters, 0),
+			})
 		}
 	}
 	return body

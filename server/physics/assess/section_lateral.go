@@ -238,9 +238,9 @@ func (p *pass) reversal(stiffness float64, stick ailerons, reversal *answer) {
 		reversal.never = "There is no top speed: full thrust stays below drag."
 		return
 	}
-	pressure, found, err := p.twistingWing(stiffness, stick).ReversalPressure()
+	pressure, found := p.reversalPressure(stiffness, stick)
 	switch {
-	case err != nil:
+	case !finite(pressure):
 		reversal.value = math.NaN()
 	case !found:
 		reversal.none = true
@@ -255,8 +255,28 @@ func (p *pass) reversal(stiffness float64, stick ailerons, reversal *answer) {
 	}
 }
 
-// twistingWing returns one half of the wing as it twists under its outermost aileron.
-func (p *pass) twistingWing(stiffness float64, stick ailerons) stability.TwistingWing {
+// twist keeps the dynamic pressure of reversal per unit of stiffness, which is a matter of the planform alone.
+type twist struct {
+	known, found bool
+	perStiffness float64 // Pa for one N m/rad
+}
+
+// reversalPressure returns the dynamic pressure at which the ailerons lose their power, Pa: it goes with the stiffness, and the lift slope
+// cancels in it, so that one solution serves all passes. False when there is none; no number for a wing that cannot be.
+func (p *pass) reversalPressure(stiffness float64, stick ailerons) (float64, bool) {
+	t := &p.drawing.twist
+	if !t.known {
+		pressure, found, err := p.twistingWing(stick).ReversalPressure()
+		if err != nil {
+			pressure = math.NaN()
+		}
+		*t = twist{known: true, found: found, perStiffness: pressure}
+	}
+	return t.perStiffness * stiffness, t.found && stiffness > 0
+}
+
+// twistingWing returns one half of the wing with a stiffness of one as it twists under its outermost aileron.
+func (p *pass) twistingWing(stick ailerons) stability.TwistingWing {
 	const cuts = 9
 	outer := stick.parts[0]
 	for _, part := range stick.parts {
@@ -268,7 +288,7 @@ func (p *pass) twistingWing(stiffness float64, stick ailerons) stability.Twistin
 	ratio := orElse(outer.control.ChordRatio, defaultChordRatio)
 	slope := p.wing.slope
 	w := stability.TwistingWing{
-		Stiffness: stiffness, HalfSpan: p.wing.span / 2, AileronFrom: orElse(outer.control.InnerSpanRatio, 0), AileronTo: orElse(outer.control.OuterSpanRatio, 1),
+		Stiffness: 1, HalfSpan: p.wing.span / 2, AileronFrom: orElse(outer.control.InnerSpanRatio, 0), AileronTo: orElse(outer.control.OuterSpanRatio, 1),
 		LiftSlope: slope, LiftControl: section.FlapEfficiency * section.FlapEffectiveness(ratio) * slope,
 		MomentControl: section.FlapEfficiency * section.FlapMoment(ratio),
 	}

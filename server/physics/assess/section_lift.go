@@ -13,7 +13,7 @@ import (
 // Relative spreads of the methods themselves.
 const (
 	spreadLiftSlope    = 0.02
-	spreadZeroLiftDrag = 0.10
+	spreadZeroLiftDrag = 0.10 // where nothing was built up
 	spreadInduced      = 0.05
 	spreadFriction     = 0.20
 	spreadGust         = 0.15
@@ -121,11 +121,17 @@ func (p *pass) greatest(reynolds func(float64) float64, factor float64, settings
 
 // finishEffect returns what the finish of the skin does to the sections at a Reynolds number.
 func (p *pass) finishEffect(reynolds float64) section.Effect {
-	if p.in.Model == nil {
-		return section.Roughness{}.Effect(reynolds)
+	return p.roughness().Effect(reynolds)
+}
+
+// roughness returns how far the skin is from the smooth one of the section tables.
+func (p *pass) roughness() section.Roughness {
+	var rough section.Roughness
+	if p.in.Model != nil {
+		rough.Finish = finishes[p.in.Model.Finish]
 	}
-	frost := p.in.Day != nil && p.in.Day.Frost == FrostPresent
-	return section.Roughness{Finish: finishes[p.in.Model.Finish], Frost: frost}.Effect(reynolds)
+	rough.Frost = p.in.Day != nil && p.in.Day.Frost == FrostPresent
+	return rough
 }
 
 // nominalAir returns density and viscosity of the day, or of the standard atmosphere where the day is missing.
