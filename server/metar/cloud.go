@@ -60,6 +60,7 @@ func (a Amount) Oktas() (least, most int) {
 		return 5, 7
 	case Overcast, Obscured:
 		return 8, 8
+	case UnknownAmount:
 	}
 	return 0, 0
 }

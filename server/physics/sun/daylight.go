@@ -1,0 +1,85 @@
+package sun
+
+import "math"
+
+// Elevations, without the air, of the sun's centre at the limits of daylight, rad.
+const (
+	// RisingElevation is that of sunrise and sunset: 34' of refraction and 16' of half the disc.
+	RisingElevation = -50.0 / 60 * radiansPerDegree
+	// CivilElevation is that of the ends of civil twilight.
+	CivilElevation = -6.0 * radiansPerDegree
+)
+
+// Span is the time the sun stands above a limit on one solar day.
+type Span struct {
+	Begin, End float64 // s since 1970-01-01 UTC; meaningless when Always or Never
+	Always     bool    // the sun does not sink below the limit
+	Never      bool    // the sun does not come above the limit
+}
+
+// Contains reports whether a moment (s since 1970-01-01 UTC) lies in the span.
+func (s Span) Contains(moment float64) bool {
+	return s.Always || !s.Never && moment >= s.Begin && moment <= s.End
+}
+
+// Daylight is one solar day, from one midnight of the sun to the next.
+type Daylight struct {
+	Noon     float64 // moment the sun crosses the meridian, s since 1970-01-01 UTC
+	Sun      Span    // sunrise to sunset
+	Twilight Span    // begin of civil dawn to end of civil dusk
+}
+
+// Day returns the daylight of the solar day a moment (s since 1970-01-01 UTC) lies in.
+//
+// The moment at which the sun's true elevation passes a limit is found by halving the time between noon and the midnights beside it.
+// Valid for: level horizon at the height of the eye; see the package. Source: limits of the Astronomical Almanac (sunrise 90 50' from the
+// zenith, civil twilight 96 degrees).
+func Day(moment float64, place Place) (Daylight, error) {
+	if err := check(moment, place); err != nil {
+		return Daylight{}, err
+	}
+	noon := noonNear(moment, place)
+	return Daylight{
+		Noon:     noon,
+		Sun:      spanAbove(RisingElevation, noon, place),
+		Twilight: spanAbove(CivilElevation, noon, place),
+	}, nil
+}
+
+// noonNear returns the moment nearest to another at which the hour angle is zero, to a thousandth of a second.
+func noonNear(moment float64, place Place) float64 {
+	for range 8 {
+		step := float64(seen(moment, place).HourAngle / fullCircle * secondsPerDay)
+		moment -= step
+		if math.Abs(step) < 1e-3 {
+			break
+		}
+	}
+	return moment
+}
+
+// spanAbove returns the time the sun's true elevation is above a limit (rad) between the midnights beside a noon.
+func spanAbove(limit, noon float64, place Place) Span {
+	above := func(moment float64) bool { return seen(moment, place).True > limit }
+	before, after := noon-secondsPerDay/2, noon+secondsPerDay/2
+	switch {
+	case !above(noon):
+		return Span{Never: true}
+	case above(before) || above(after):
+		return Span{Always: true}
+	}
+	return Span{Begin: crossing(above, before, noon), End: crossing(above, after, noon)}
+}
+
+// crossing returns the moment between one outside and one inside a span at which the span begins or ends, to a thousandth of a second.
+func crossing(inside func(float64) bool, outer, inner float64) float64 {
+	for math.Abs(inner-outer) > 1e-3 {
+		middle := outer + float64((inner-outer)/2)
+		if inside(middle) {
+			inner = middle
+		} else {
+			outer = middle
+		}
+	}
+	return inner
+}
