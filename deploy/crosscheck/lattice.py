@@ -148,6 +148,7 @@ class Lattice:
         self.left, self.right, self.control = np.array(left), np.array(right), np.array(control)
         self.normal, self.strip, self.wake = np.array(normal), np.array(strip), np.array(wake)
         self.own = np.equal.outer(owner, owner)
+        self.whole = False  # whether a wake that runs with the stream is felt by the surfaces behind too
         self.matrix = self.influence(np.zeros(len(left)))
 
     def influence(self, drift):
@@ -159,11 +160,13 @@ class Lattice:
         return np.einsum("ijk,ik->ij", velocity, self.normal)
 
     def matrix_in(self, motion):
-        """The matrix in sideways motion: each surface feels its own wake run with the stream from the trailing edge on."""
+        """The matrix in sideways motion: each surface feels its own wake run with the stream from the trailing edge on. That the
+        wake of another surface shifts as well is left out unless the whole is asked for, because the core leaves it out.
+        """
         if not motion:
             return self.matrix
         drift = self.stream(self.wake[self.strip, 1], 0.0, **motion)[:, 1]
-        return np.where(self.own, self.influence(drift), self.matrix)
+        return self.influence(drift) if self.whole else np.where(self.own, self.influence(drift), self.matrix)
 
     def stream(self, points, incidence, slip=0.0, roll=0.0, yaw=0.0):
         """Velocity of the air over speed: incidence and sideslip in rad, turning about the stream and across it in p b/(2V), r b/(2V)."""
