@@ -16,8 +16,8 @@ type Loss struct {
 	Density float64 // of the air, kg/m3
 	Gravity float64 // m/s2; zero means standard
 	Wind    Wind
-	// Precision is the error allowed in a step of the integration, relative and in m and m/s; zero means 1e-4, which puts the impact within
-	// about 0.1 m.
+	// Precision is the error allowed in a step of the integration, relative and in m and m/s; zero means 3e-4, which puts nineteen of twenty
+	// impacts within 0.3 m and the worst within 2 m of those of a fine integration.
 	Precision float64
 
 	mistrim   float64 // relative change of the lift coefficient held
@@ -25,7 +25,7 @@ type Loss struct {
 }
 
 // defaultPrecision is the error allowed in a step where none is given.
-const defaultPrecision = 1e-4
+const defaultPrecision = 3e-4
 
 // gravity returns the acceleration of free fall.
 func (l Loss) gravity() float64 {

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 
-	"pitgate/server/physics/elementary"
 	"pitgate/server/physics/field"
 )
 
@@ -196,7 +195,7 @@ func (r route) at(share float64) Release {
 // between returns the state at a share of the way from one to another, headings the shorter way round.
 func between(a, b Release, share float64) Release {
 	mix := func(x, y float64) float64 { return x + float64((y-x)*share) }
-	turn := elementary.Atan2(elementary.Sin(b.Heading-a.Heading), elementary.Cos(b.Heading-a.Heading))
+	turn := shortest(b.Heading - a.Heading)
 	return Release{
 		Place:  field.Point{X: mix(a.Place.X, b.Place.X), Y: mix(a.Place.Y, b.Place.Y)},
 		Height: mix(a.Height, b.Height), Heading: a.Heading + float64(turn*share), Speed: mix(a.Speed, b.Speed),

@@ -1,0 +1,124 @@
+package footprint
+
+import (
+	"math"
+	"testing"
+
+	"pitgate/server/physics/field"
+)
+
+func TestDecoupledFallComesNearTheEquations(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ mass, drag, height, speed float64 }{{15, 0.2, 100, 60}, {15, 0.2, 50, 60}, {5, 0.08, 100, 30}, {10, 0.05, 120, 50}} {
+		model := sample()
+		model.Mass, model.DragArea = c.mass, c.drag
+		full := fly(t, Loss{Action: Breakup, Model: model, Density: 1.225}, Release{Height: c.height, Speed: c.speed})
+		short, err := DecoupledFrom(c.mass, c.drag, 1.225, standardGravity, c.height, c.speed)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "distance over the equations'", short.Distance/full.Place.Y, 1, 0.05)
+		if short.Speed < full.Speed || short.Speed > 1.15*full.Speed || short.Time > full.Time || short.Time < 0.89*full.Time {
+			t.Errorf("%+v: speed %g for %g, time %g for %g", c, short.Speed, full.Speed, short.Time, full.Time)
+		}
+		vacuum, err := InVacuum(c.height, c.speed, 0, standardGravity)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if full.Place.Y > vacuum.Distance || full.Speed > vacuum.Speed || full.Time < vacuum.Time {
+			t.Errorf("%+v: drag makes the fall %+v farther, faster or shorter than %+v", c, full, vacuum)
+		}
+	}
+}
+
+func TestCriticalAreaGrowsWithSpeedMassAndWidth(t *testing.T) {
+	t.Parallel()
+	base := Strike{Width: 2, Mass: 12, Speed: 30, Angle: 0.4}
+	of := func(change func(*Strike, float64), by float64) float64 {
+		s := base
+		change(&s, by)
+		return s.CriticalArea(AnnexF()).Total
+	}
+	for name, change := range map[string]func(*Strike, float64){
+		"speed": func(s *Strike, by float64) { s.Speed *= by },
+		"mass":  func(s *Strike, by float64) { s.Mass *= by },
+		"width": func(s *Strike, by float64) { s.Width *= by },
+		"flat":  func(s *Strike, by float64) { s.Angle /= by },
+	} {
+		before := 0.0
+		for _, by := range []float64{0.8, 1, 1.3, 2} {
+			if area := of(change, by); !(area > before) {
+				t.Errorf("%s times %g: %g m2 after %g", name, by, area, before)
+			} else {
+				before = area
+			}
+		}
+	}
+}
+
+func TestTopSpeedBalancesThrustAndDrag(t *testing.T) {
+	t.Parallel()
+	for _, slope := range []float64{0, 0.3} {
+		model := sample()
+		model.ThrustSlope = slope
+		speed := TopSpeed(model, 1.2, standardGravity)
+		pressure := 0.5 * 1.2 * speed * speed
+		lift := model.Mass * standardGravity / (pressure * model.Area)
+		drag := pressure * model.Area * (model.CD0 + model.InducedFactor*lift*lift)
+		near(t, "thrust over drag", (model.FullThrust-slope*speed)/drag, 1, 1e-6)
+	}
+	weak := sample()
+	weak.FullThrust = 5
+	near(t, "without enough thrust", TopSpeed(weak, 1.2, standardGravity), 0, 0)
+}
+
+func TestEnduranceAndReachRefuseNonsense(t *testing.T) {
+	t.Parallel()
+	if time, err := Endurance(2, 0.008); err != nil || math.Abs(time-250) > 1e-9 {
+		t.Error(time, err)
+	}
+	for _, bad := range [][2]float64{{-1, 1}, {1, 0}, {math.NaN(), 1}, {1, math.NaN()}, {math.Inf(1), 1}} {
+		if _, err := Endurance(bad[0], bad[1]); err == nil {
+			t.Errorf("%v must be refused", bad)
+		}
+	}
+	if _, err := FlyAwayReach(Release{Speed: 20, Height: 50}, math.NaN(), 100, 8, Wind{}); err == nil {
+		t.Error("a speed that is no number must be refused")
+	}
+	reach, err := FlyAwayReach(Release{Speed: 20, Height: 50, Place: field.Point{X: 10}}, 40, 100, 8, Wind{Speed: 5, From: 1.5 * math.Pi})
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "radius", reach.Radius, 4400, 1e-9)
+	near(t, "centre", reach.Centre.X, 10+5*110, 1e-9)
+	near(t, "farthest", reach.Farthest(field.Point{}), 4400+560, 1e-9)
+}
+
+func TestVacuumAndRiskRefuseNonsense(t *testing.T) {
+	t.Parallel()
+	for _, bad := range [][4]float64{{-1, 1, 0, 9}, {1, math.NaN(), 0, 9}, {1, 1, 2, 9}, {1, 1, 0, 0}} {
+		if _, err := InVacuum(bad[0], bad[1], bad[2], bad[3]); err == nil {
+			t.Errorf("fall %v must be refused", bad)
+		}
+	}
+	for _, bad := range [][2]float64{{0, 1}, {1, 0}, {math.NaN(), 1}, {math.Inf(1), 1}} {
+		if _, _, err := RiskClass(bad[0], bad[1]); err == nil {
+			t.Errorf("area and density %v must be refused", bad)
+		}
+	}
+	if _, err := (Operation{Speed: 20}).Contingency(); err == nil {
+		t.Error("an operation without bank must be refused")
+	}
+	near(t, "under a parachute", ParachuteBuffer(100, 20, 2, 5, 4), 165, 1e-12)
+}
+
+func TestEqualBufferUnderstatesFastFalls(t *testing.T) {
+	t.Parallel()
+	height := 100.0
+	turning := math.Sqrt(standardGravity * height / 2)
+	for share, understates := range map[float64]bool{0.9: false, 1.1: true} {
+		if got := BallisticBuffer(height, share*turning, 2, standardGravity) > EqualBuffer(height, 2); got != understates {
+			t.Errorf("at %g of sqrt(g h/2): understates is %v", share, got)
+		}
+	}
+}
