@@ -380,7 +380,10 @@ export const words = {
   weigh: {
     title: 'Weigh-in',
     line: 'Put the model level on its scales, tanks empty, ready to fly. Everything you type here is computed at once.',
-    result: 'What the scales say',
+    result: 'Mass and balance',
+    typed:
+      'The mass or balance point typed above stands before the scales. Let the scales decide, and those two boxes become empty; Undo brings them back.',
+    decide: 'Let the scales decide',
     waiting: 'Give the reading and the place of every scale to see mass and balance.',
     prompt: 'No scale yet. Add one for each point the model stands on.',
     takeWheels: 'One scale under each wheel',
@@ -522,7 +525,10 @@ export const words = {
     discardAsk: 'Throw away what you typed? The draft on this device is deleted.',
   },
   entries: {
-    'model.mass.emptyMassKg': { label: 'Mass, tanks empty', hint: 'Weigh it complete, packs in, canopy on.' },
+    'model.mass.emptyMassKg': {
+      label: 'Mass, tanks empty',
+      hint: 'Weigh it complete, packs in, canopy on. Leave empty when you weigh it on scales below.',
+    },
     'model.mass.emptyBalanceXMeters': {
       label: 'Balance point, aft of the datum',
       hint: 'Tanks empty. Hang it or use two scales; measure from the datum.',

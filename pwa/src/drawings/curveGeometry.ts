@@ -111,10 +111,11 @@ const outside = (r: Rect, frame: Rect): number =>
   Math.max(0, frame.top - r.top) +
   Math.max(0, r.bottom - frame.bottom);
 
-/** Boxes around a spot where a label may stand, nearest first, with their distance. */
-function candidates(label: Label, wide: number, high: number): { rect: Rect; away: number }[] {
+/** Boxes around a spot where a label may stand, nearest first, with their distance; pushed sideways into the frame. */
+function candidates(label: Label, wide: number, high: number, frame: Rect): { rect: Rect; away: number }[] {
   const found: { rect: Rect; away: number }[] = [];
-  const put = (x: number, y: number, away: number): void => {
+  const put = (wanted: number, y: number, away: number): void => {
+    const x = Math.max(frame.left + wide / 2, Math.min(frame.right - wide / 2, wanted));
     const rect = { left: x - wide / 2, right: x + wide / 2, top: y - high / 2, bottom: y + high / 2 };
     found.push({ rect, away });
   };
@@ -145,7 +146,7 @@ export function placeLabels(
 ): Placed[] {
   const taken: Rect[] = [];
   return labels.map((label) => {
-    const list = candidates(label, label.text.length * letter, high);
+    const list = candidates(label, label.text.length * letter, high, frame);
     const cost = ({ rect, away }: (typeof list)[number]): number =>
       1000 * outside(rect, frame) +
       50 * taken.reduce((sum, t) => sum + overlap(rect, t), 0) +

@@ -324,6 +324,57 @@ export interface paths {
         patch: operations["FieldsService_UpdateField"];
         trace?: never;
     };
+    "/v1/clubs/{name}/fields/{name_1}/versions/{number}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** One frozen description, as an approval may name it. */
+        get: operations["FieldsService_GetFieldVersion"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{parent}/fields:check": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Says what is wrong with a description and what is worth a second look; keeps nothing. */
+        post: operations["FieldsService_CheckField"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{parent}/fields:decodeSurvey": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Reads a survey file (GeoJSON, GPX or CSV) into places in metres; keeps nothing. */
+        post: operations["FieldsService_DecodeSurvey"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/v1/clubs/{parent}/incidents": {
         parameters: {
             query?: never;
@@ -982,6 +1033,10 @@ export interface components {
             /** Format: double */
             travelMeters?: number;
         };
+        "pitgate.v1.CheckFieldResponse": {
+            /** @description Faults first, each kind in the order of the document. */
+            remarks?: components["schemas"]["pitgate.v1.FieldRemark"][];
+        };
         /**
          * @description Which way round the circuit goes.
          * @enum {string}
@@ -1109,6 +1164,15 @@ export interface components {
             windHeightMeters?: number;
             /** @description Mean wind at 10 m unless wind_height_meters says otherwise. */
             windSpeedMetersPerSecond?: components["schemas"]["pitgate.v1.Quantity"];
+        };
+        "pitgate.v1.DecodeSurveyResponse": {
+            /** Format: double */
+            datumLatitudeDegrees?: number;
+            /** Format: double */
+            datumLongitudeDegrees?: number;
+            features?: components["schemas"]["pitgate.v1.SurveyFeature"][];
+            /** @description What was changed or left out while reading, in words. */
+            notes?: string[];
         };
         /** @description A small part that costs drag. */
         "pitgate.v1.DragItem": {
@@ -1240,6 +1304,34 @@ export interface components {
             strips?: components["schemas"]["pitgate.v1.Strip"][];
             /** @description How and when the field was surveyed, and how far its places may be off. */
             survey?: components["schemas"]["pitgate.v1.Survey"];
+        };
+        /**
+         * @description What a part of a field is.
+         * @enum {string}
+         */
+        "pitgate.v1.FieldPart": "FIELD_PART_UNSPECIFIED" | "FIELD_PART_FLYING_AREA" | "FIELD_PART_STRIP" | "FIELD_PART_LAUNCH_SPOT" | "FIELD_PART_OBSTACLE" | "FIELD_PART_KEEP_OUT" | "FIELD_PART_PEOPLE_LINE" | "FIELD_PART_LANDING_AREA" | "FIELD_PART_PITS" | "FIELD_PART_PILOT_POSITION" | "FIELD_PART_ROAD" | "FIELD_PART_PARKING";
+        /** @description Something to see to in a description. */
+        "pitgate.v1.FieldRemark": {
+            /** @description True when such a description cannot be kept; false when it is only worth a second look. */
+            fault?: boolean;
+            /** @description Name of the part it is about; empty for the field as a whole. */
+            part?: string;
+            /** @description Path within the description, e.g. "strips[0].end". */
+            path?: string;
+            /** @description In words, what is wrong and where. */
+            text?: string;
+        };
+        /** @description A frozen description of a field. */
+        "pitgate.v1.FieldVersion": {
+            /** Format: date-time */
+            createTime?: string;
+            description?: components["schemas"]["pitgate.v1.FieldDescription"];
+            /** @description SHA-256 over the canonical JSON of the description, in hex. */
+            digest?: string;
+            /** @description clubs/{club}/fields/{field} */
+            field?: string;
+            /** Format: int32 */
+            number?: number;
         };
         /** @description A solid plate fin. */
         "pitgate.v1.FinPlate": {
@@ -2464,6 +2556,23 @@ export interface components {
             positionSpreadMeters?: number;
             surveyedBy?: string;
         };
+        /** @description One feature of a survey file. */
+        "pitgate.v1.SurveyFeature": {
+            /** @description The points are the corners of an outline. */
+            closed?: boolean;
+            /**
+             * Format: double
+             * @description Height above the ground, when the file gives one.
+             */
+            heightMeters?: number;
+            name?: string;
+            /** @description Kind of the obstacle, when the file gives one. */
+            obstacleKind?: components["schemas"]["pitgate.v1.ObstacleKind"];
+            /** @description What the feature seems to be, by its name and shape; the reader of the file decides. */
+            part?: components["schemas"]["pitgate.v1.FieldPart"];
+            /** @description In metres from the datum. */
+            points?: components["schemas"]["pitgate.v1.Point"][];
+        };
         /**
          * @description What a field was surveyed with.
          * @enum {string}
@@ -3448,6 +3557,123 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["pitgate.v1.Field"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    FieldsService_GetFieldVersion: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description clubs/{club}/fields/{field} */
+                name: string;
+                /** @description clubs/{club}/fields/{field} */
+                name_1: string;
+                number: number;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A frozen description of a field. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.FieldVersion"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    FieldsService_CheckField: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["pitgate.v1.FieldDescription"];
+            };
+        };
+        responses: {
+            /** @description A successful response. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.CheckFieldResponse"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    FieldsService_DecodeSurvey: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    /** Format: byte */
+                    content: string;
+                    /**
+                     * Format: double
+                     * @description Datum of the field the places are read for; absent: the middle of the survey.
+                     */
+                    datumLatitudeDegrees?: number;
+                    /** Format: double */
+                    datumLongitudeDegrees?: number;
+                    /** @description The file's name; its ending says which form it has when the content does not. */
+                    fileName?: string;
+                };
+            };
+        };
+        responses: {
+            /** @description A successful response. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.DecodeSurveyResponse"];
                 };
             };
             /** @description An unexpected error response. */

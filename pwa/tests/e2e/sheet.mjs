@@ -20,9 +20,9 @@ async function openSandmartin(page) {
 
 /** Three scales under the model: reading, place aft, place to starboard. */
 const scales = [
-  ['1.46', '0.3', '0'],
-  ['2.92', '1.1', '-0.3'],
-  ['2,92', '1.1', '0.3'],
+  ['1.5', '0.3', '0'],
+  ['2.95', '1.1', '-0.3'],
+  ['2,95', '1.1', '0.3'],
 ];
 
 /** What was drawn and computed of a model, the chain behind each number, and the weigh-in. */
@@ -128,12 +128,15 @@ export function sheetTests({ phone }) {
           await box(page, `scaleReadings.${i}.xMeters`).fill(x);
           await box(page, `scaleReadings.${i}.yMeters`).fill(y);
         }
-        await see(page.locator('[data-quantity="weighing.mass"]', { hasText: '7.3' }), 'mass of 7.3 kg');
-        // (1.46 x 0.3 + 5.84 x 1.1) / 7.3
-        await see(
-          page.locator('[data-quantity="weighing.balance_x"]', { hasText: '0.94' }),
-          'balance at 0.94 m',
-        );
+        await page.getByRole('button', { name: 'Let the scales decide' }).click();
+        equal(await box(page, 'emptyMassKg').inputValue(), '', 'typed mass');
+        const mass = page.locator('[data-quantity="mass.empty"]');
+        await see(mass.getByText('7.400 kg'), 'mass of 7.4 kg');
+        // (1.5 x 0.3 + 5.9 x 1.1) / 7.4
+        const place = page.locator('[data-quantity="balance.empty_x"]');
+        await see(place.getByText('0.938 m'), 'balance at 0.938 m');
+        await box(page, 'scaleReadings.2.tareKg').fill('0.1');
+        await see(mass.getByText('7.300 kg'), 'mass less tare');
       },
     ],
     [
@@ -151,7 +154,7 @@ export function sheetTests({ phone }) {
         equal(await box(page, 'scaleReadings.0.tareKg').inputValue(), '12 g', 'what was typed after a move');
         await page.getByRole('button', { name: 'Undo' }).click();
         await box(page, 'scaleReadings.1.tareKg').fill('');
-        await box(page, 'scaleReadings.1.readingKg').fill('-2.92');
+        await box(page, 'scaleReadings.1.readingKg').fill('-2.95');
         const refused = page.locator('[data-weigh-result] .notice');
         await see(refused, 'the refusal');
         await see(
@@ -161,10 +164,10 @@ export function sheetTests({ phone }) {
         await see(page.locator('[data-kept]', { hasText: 'Kept on this device' }), 'kept state');
         await page.reload();
         await page.locator('[data-list="scales"] > summary').click();
-        equal(await box(page, 'scaleReadings.1.readingKg').inputValue(), '-2.92', 'reading after a reload');
+        equal(await box(page, 'scaleReadings.1.readingKg').inputValue(), '-2.95', 'reading after a reload');
         equal(await box(page, 'scaleReadings.2.xMeters').inputValue(), '1.1', 'place after a reload');
-        await box(page, 'scaleReadings.1.readingKg').fill('2.92');
-        await see(page.locator('[data-quantity="weighing.mass"]', { hasText: '7.3' }), 'mass again');
+        await box(page, 'scaleReadings.1.readingKg').fill('2.95');
+        await see(page.locator('[data-quantity="mass.empty"]', { hasText: '7.300 kg' }), 'mass again');
       },
     ],
     [

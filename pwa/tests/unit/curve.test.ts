@@ -148,6 +148,13 @@ describe('labels', () => {
     }
   });
 
+  it('stay in the frame where they nearly fill it', () => {
+    const text = 'With the own drag of every section';
+    const [placed] = placeLabels([{ x: 270, y: 60, text }], frame, [], 8, 18);
+    expect((placed?.atX ?? 0) - text.length * 4).toBeGreaterThanOrEqual(frame.left);
+    expect((placed?.atX ?? 0) + text.length * 4).toBeLessThanOrEqual(frame.right);
+  });
+
   it('give way to letters where a name would fill the drawing', () => {
     expect(lettersFor(['Stall', 'Circuit'], 20)).toEqual([]);
     expect(lettersFor(['Stall', 'Clean: wing at 56 % of its half span'], 20)).toEqual(['A', 'B']);

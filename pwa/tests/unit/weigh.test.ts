@@ -16,7 +16,12 @@ import {
   withRow,
   type ListName,
 } from '../../src/features/models/shared/rows';
-import { fineText, resultOf } from '../../src/features/models/shared/weighing';
+import {
+  fineText,
+  letScalesDecide,
+  resultOf,
+  typedBeforeScales,
+} from '../../src/features/models/shared/weighing';
 import { balanceLine, curvesOf, liftLine } from '../../src/features/model-sheet/sheet';
 
 const read = (path: string): unknown => JSON.parse(readFileSync(new URL(path, import.meta.url), 'utf8'));
@@ -128,10 +133,33 @@ describe('what the server refuses', () => {
 describe('what a report says', () => {
   it('about the weighing', () => {
     const found = resultOf(report);
-    expect(found.main.map((q) => q.id)).toEqual(['weighing.mass', 'weighing.balance_x']);
-    expect(found.rest.map((q) => q.id)).toContain('weighing.items_mass');
-    expect(found.findings.map((f) => f.id)).toEqual(['weighing.difference']);
+    expect(found.main.map((q) => q.id)).toEqual(['mass.empty', 'balance.empty_x']);
+    expect(found.rest.map((q) => q.id)).toEqual([
+      'mass.weighed',
+      'mass.listed',
+      'mass.difference',
+      'mass.takeoff',
+      'balance.full_x',
+    ]);
+    expect(found.findings.map((f) => f.id)).toEqual(['mass.reconciled']);
     expect(resultOf(null)).toEqual({ main: [], rest: [], findings: [] });
+  });
+
+  it.each([
+    [undefined, false],
+    [{}, false],
+    [{ emptyMassKg: { value: 7 } }, false],
+    [{ scaleReadings: [{}] }, false],
+    [{ emptyMassKg: { value: 7 }, scaleReadings: [{}] }, true],
+    [{ emptyMassKg: {}, emptyBalanceXMeters: { value: 0.9 }, scaleReadings: [{}] }, true],
+  ])('%j: typed before scales %s', (mass, expected) => {
+    expect(typedBeforeScales(mass)).toBe(expected);
+    if (mass) expect(typedBeforeScales(letScalesDecide(mass))).toBe(false);
+  });
+
+  it('lets the scales decide without losing anything else', () => {
+    const mass = { emptyMassKg: { value: 7 }, tanks: [{ name: 'main' }], scaleReadings: [{ name: 'nose' }] };
+    expect(letScalesDecide(mass)).toEqual({ tanks: mass.tanks, scaleReadings: mass.scaleReadings });
   });
 
   it.each([
@@ -145,7 +173,9 @@ describe('what a report says', () => {
 
   it('in one line a part of the sheet', () => {
     expect(liftLine(report)).toBe('Greatest lift coefficient 1.14, drag coefficient without lift 0.0305.');
-    expect(balanceLine(report)).toBe('Static margin 11.5 % of the mean chord with full tanks, 11.9 % empty.');
+    expect(balanceLine(report)).toBe(
+      'Static margin 11.5\u00a0% of the mean chord with full tanks, 11.9\u00a0% empty.',
+    );
     expect(liftLine({})).toBe('Nothing computed yet.');
   });
 

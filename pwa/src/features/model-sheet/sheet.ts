@@ -37,7 +37,7 @@ export function liftLine(report: Report | undefined): string {
 
 /** A share as a percentage. */
 export function percent(ratio: number | undefined): string | undefined {
-  return ratio === undefined ? undefined : `${numberText(Math.round(ratio * 1000) / 10)} %`;
+  return ratio === undefined ? undefined : `${numberText(Math.round(ratio * 1000) / 10)}\u00a0%`;
 }
 
 /** The static margins in words. */

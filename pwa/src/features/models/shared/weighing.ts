@@ -1,20 +1,43 @@
 import { shownUnit, steppedText, toShown, type UnitChoice } from '../../../app/units';
-import type { Finding, Report, ReportQuantity } from '../../../app/wire';
+import type { Finding, ModelDescription, Report, ReportQuantity } from '../../../app/wire';
 import { valueText } from '../../findings/chain';
 
-/** What a report says about the weighing: the main figures, all others, and the findings on them. */
+/** What a report says about the weighing: the main figures, others beside them, and the findings on them. */
 export type WeighResult = { main: ReportQuantity[]; rest: ReportQuantity[]; findings: Finding[] };
 
-const main = ['weighing.mass', 'weighing.balance_x'];
+const main = ['mass.empty', 'balance.empty_x'];
+const rest = [
+  'mass.weighed',
+  'mass.listed',
+  'mass.difference',
+  'mass.balance_difference',
+  'mass.takeoff',
+  'balance.full_x',
+];
 
 /** Everything about the weighing in a report; empty parts where nothing was computed. */
 export function resultOf(report: Report | null | undefined): WeighResult {
-  const all = (report?.quantities ?? []).filter((q) => q.id?.startsWith('weighing.'));
+  const named = (ids: string[]): ReportQuantity[] =>
+    ids.map((id) => report?.quantities?.find((q) => q.id === id)).filter((q) => q !== undefined);
   return {
-    main: main.map((id) => all.find((q) => q.id === id)).filter((q) => q !== undefined),
-    rest: all.filter((q) => !main.includes(q.id ?? '')),
-    findings: (report?.findings ?? []).filter((f) => f.id?.startsWith('weighing.')),
+    main: named(main),
+    rest: named(rest),
+    findings: (report?.findings ?? []).filter((f) => f.id === 'mass.reconciled'),
   };
+}
+
+type Mass = NonNullable<ModelDescription['mass']>;
+
+/** True where a typed mass or balance point stands before what the scales say. */
+export function typedBeforeScales(mass: Mass | undefined): boolean {
+  const typed = mass?.emptyMassKg?.value ?? mass?.emptyBalanceXMeters?.value;
+  return typed !== undefined && (mass?.scaleReadings?.length ?? 0) > 0;
+}
+
+/** The same without typed mass and balance point, so that the scales decide. */
+export function letScalesDecide(mass: Mass): Mass {
+  const drop = ['emptyMassKg', 'emptyBalanceXMeters'];
+  return Object.fromEntries(Object.entries(mass).filter(([name]) => !drop.includes(name)));
 }
 
 /** Masses to the gram and lengths to the millimetre, as scales and rulers read them; anything else as everywhere. */
