@@ -101,6 +101,9 @@ func matrix(t *testing.T, r records) []row {
 		p("Fields", "GetField", all, true, &pb.GetFieldRequest{Name: r.field}, &pb.Field{}),
 		p("Fields", "ListFields", all, false, &pb.ListFieldsRequest{Parent: club}, &pb.ListFieldsResponse{}),
 		p("Fields", "UpdateField", "UDDDYYDN", true, &pb.UpdateFieldRequest{Field: &pb.Field{Name: r.field, Etag: "v999", DisplayName: "x"}}, &pb.Field{}),
+		p("Fields", "GetFieldVersion", all, true, &pb.GetFieldVersionRequest{Name: r.field, Number: 1}, &pb.FieldVersion{}),
+		p("Fields", "CheckField", all, false, &pb.CheckFieldRequest{Parent: club, Description: &pb.FieldDescription{}}, &pb.CheckFieldResponse{}),
+		p("Fields", "DecodeSurvey", "UDDDYYDN", false, &pb.DecodeSurveyRequest{Parent: club, FileName: "x.csv", Content: []byte("x")}, &pb.DecodeSurveyResponse{}),
 
 		p("Approvals", "CreateApproval", "UYNDDDDN", true, &pb.CreateApprovalRequest{Parent: club,
 			Approval: &pb.Approval{Model: r.model, Field: r.field, LaunchPlan: plan, Day: day}}, &pb.Approval{}),

@@ -25,6 +25,83 @@ const (
 	_ = protoimpl.EnforceVersion(protoimpl.MaxVersion - 20)
 )
 
+// What a part of a field is.
+type FieldPart int32
+
+const (
+	FieldPart_FIELD_PART_UNSPECIFIED    FieldPart = 0
+	FieldPart_FIELD_PART_FLYING_AREA    FieldPart = 1
+	FieldPart_FIELD_PART_STRIP          FieldPart = 2
+	FieldPart_FIELD_PART_LAUNCH_SPOT    FieldPart = 3
+	FieldPart_FIELD_PART_OBSTACLE       FieldPart = 4
+	FieldPart_FIELD_PART_KEEP_OUT       FieldPart = 5
+	FieldPart_FIELD_PART_PEOPLE_LINE    FieldPart = 6
+	FieldPart_FIELD_PART_LANDING_AREA   FieldPart = 7
+	FieldPart_FIELD_PART_PITS           FieldPart = 8
+	FieldPart_FIELD_PART_PILOT_POSITION FieldPart = 9
+	FieldPart_FIELD_PART_ROAD           FieldPart = 10
+	FieldPart_FIELD_PART_PARKING        FieldPart = 11
+)
+
+// Enum value maps for FieldPart.
+var (
+	FieldPart_name = map[int32]string{
+		0:  "FIELD_PART_UNSPECIFIED",
+		1:  "FIELD_PART_FLYING_AREA",
+		2:  "FIELD_PART_STRIP",
+		3:  "FIELD_PART_LAUNCH_SPOT",
+		4:  "FIELD_PART_OBSTACLE",
+		5:  "FIELD_PART_KEEP_OUT",
+		6:  "FIELD_PART_PEOPLE_LINE",
+		7:  "FIELD_PART_LANDING_AREA",
+		8:  "FIELD_PART_PITS",
+		9:  "FIELD_PART_PILOT_POSITION",
+		10: "FIELD_PART_ROAD",
+		11: "FIELD_PART_PARKING",
+	}
+	FieldPart_value = map[string]int32{
+		"FIELD_PART_UNSPECIFIED":    0,
+		"FIELD_PART_FLYING_AREA":    1,
+		"FIELD_PART_STRIP":          2,
+		"FIELD_PART_LAUNCH_SPOT":    3,
+		"FIELD_PART_OBSTACLE":       4,
+		"FIELD_PART_KEEP_OUT":       5,
+		"FIELD_PART_PEOPLE_LINE":    6,
+		"FIELD_PART_LANDING_AREA":   7,
+		"FIELD_PART_PITS":           8,
+		"FIELD_PART_PILOT_POSITION": 9,
+		"FIELD_PART_ROAD":           10,
+		"FIELD_PART_PARKING":        11,
+	}
+)
+
+func (x FieldPart) Enum() *FieldPart {
+	p := new(FieldPart)
+	*p = x
+	return p
+}
+
+func (x FieldPart) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (FieldPart) Descriptor() protoreflect.EnumDescriptor {
+	return file_pitgate_v1_fields_proto_enumTypes[0].Descriptor()
+}
+
+func (FieldPart) Type() protoreflect.EnumType {
+	return &file_pitgate_v1_fields_proto_enumTypes[0]
+}
+
+func (x FieldPart) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use FieldPart.Descriptor instead.
+func (FieldPart) EnumDescriptor() ([]byte, []int) {
+	return file_pitgate_v1_fields_proto_rawDescGZIP(), []int{0}
+}
+
 // A flying site.
 type Field struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -396,6 +473,545 @@ func (x *UpdateFieldRequest) GetRequestId() string {
 	return ""
 }
 
+type GetFieldVersionRequest struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// clubs/{club}/fields/{field}
+	Name          string `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	Number        int32  `protobuf:"varint,2,opt,name=number,proto3" json:"number,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *GetFieldVersionRequest) Reset() {
+	*x = GetFieldVersionRequest{}
+	mi := &file_pitgate_v1_fields_proto_msgTypes[6]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *GetFieldVersionRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*GetFieldVersionRequest) ProtoMessage() {}
+
+func (x *GetFieldVersionRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_fields_proto_msgTypes[6]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use GetFieldVersionRequest.ProtoReflect.Descriptor instead.
+func (*GetFieldVersionRequest) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_fields_proto_rawDescGZIP(), []int{6}
+}
+
+func (x *GetFieldVersionRequest) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+func (x *GetFieldVersionRequest) GetNumber() int32 {
+	if x != nil {
+		return x.Number
+	}
+	return 0
+}
+
+// A frozen description of a field.
+type FieldVersion struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// clubs/{club}/fields/{field}
+	Field       string            `protobuf:"bytes,1,opt,name=field,proto3" json:"field,omitempty"`
+	Number      int32             `protobuf:"varint,2,opt,name=number,proto3" json:"number,omitempty"`
+	Description *FieldDescription `protobuf:"bytes,3,opt,name=description,proto3" json:"description,omitempty"`
+	// SHA-256 over the canonical JSON of the description, in hex.
+	Digest        string                 `protobuf:"bytes,4,opt,name=digest,proto3" json:"digest,omitempty"`
+	CreateTime    *timestamppb.Timestamp `protobuf:"bytes,5,opt,name=create_time,json=createTime,proto3" json:"create_time,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *FieldVersion) Reset() {
+	*x = FieldVersion{}
+	mi := &file_pitgate_v1_fields_proto_msgTypes[7]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *FieldVersion) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*FieldVersion) ProtoMessage() {}
+
+func (x *FieldVersion) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_fields_proto_msgTypes[7]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use FieldVersion.ProtoReflect.Descriptor instead.
+func (*FieldVersion) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_fields_proto_rawDescGZIP(), []int{7}
+}
+
+func (x *FieldVersion) GetField() string {
+	if x != nil {
+		return x.Field
+	}
+	return ""
+}
+
+func (x *FieldVersion) GetNumber() int32 {
+	if x != nil {
+		return x.Number
+	}
+	return 0
+}
+
+func (x *FieldVersion) GetDescription() *FieldDescription {
+	if x != nil {
+		return x.Description
+	}
+	return nil
+}
+
+func (x *FieldVersion) GetDigest() string {
+	if x != nil {
+		return x.Digest
+	}
+	return ""
+}
+
+func (x *FieldVersion) GetCreateTime() *timestamppb.Timestamp {
+	if x != nil {
+		return x.CreateTime
+	}
+	return nil
+}
+
+type CheckFieldRequest struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	Parent        string                 `protobuf:"bytes,1,opt,name=parent,proto3" json:"parent,omitempty"`
+	Description   *FieldDescription      `protobuf:"bytes,2,opt,name=description,proto3" json:"description,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CheckFieldRequest) Reset() {
+	*x = CheckFieldRequest{}
+	mi := &file_pitgate_v1_fields_proto_msgTypes[8]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CheckFieldRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CheckFieldRequest) ProtoMessage() {}
+
+func (x *CheckFieldRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_fields_proto_msgTypes[8]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CheckFieldRequest.ProtoReflect.Descriptor instead.
+func (*CheckFieldRequest) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_fields_proto_rawDescGZIP(), []int{8}
+}
+
+func (x *CheckFieldRequest) GetParent() string {
+	if x != nil {
+		return x.Parent
+	}
+	return ""
+}
+
+func (x *CheckFieldRequest) GetDescription() *FieldDescription {
+	if x != nil {
+		return x.Description
+	}
+	return nil
+}
+
+type CheckFieldResponse struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Faults first, each kind in the order of the document.
+	Remarks       []*FieldRemark `protobuf:"bytes,1,rep,name=remarks,proto3" json:"remarks,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CheckFieldResponse) Reset() {
+	*x = CheckFieldResponse{}
+	mi := &file_pitgate_v1_fields_proto_msgTypes[9]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CheckFieldResponse) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CheckFieldResponse) ProtoMessage() {}
+
+func (x *CheckFieldResponse) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_fields_proto_msgTypes[9]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CheckFieldResponse.ProtoReflect.Descriptor instead.
+func (*CheckFieldResponse) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_fields_proto_rawDescGZIP(), []int{9}
+}
+
+func (x *CheckFieldResponse) GetRemarks() []*FieldRemark {
+	if x != nil {
+		return x.Remarks
+	}
+	return nil
+}
+
+// Something to see to in a description.
+type FieldRemark struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Path within the description, e.g. "strips[0].end".
+	Path string `protobuf:"bytes,1,opt,name=path,proto3" json:"path,omitempty"`
+	// Name of the part it is about; empty for the field as a whole.
+	Part string `protobuf:"bytes,2,opt,name=part,proto3" json:"part,omitempty"`
+	// In words, what is wrong and where.
+	Text string `protobuf:"bytes,3,opt,name=text,proto3" json:"text,omitempty"`
+	// True when such a description cannot be kept; false when it is only worth a second look.
+	Fault         bool `protobuf:"varint,4,opt,name=fault,proto3" json:"fault,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *FieldRemark) Reset() {
+	*x = FieldRemark{}
+	mi := &file_pitgate_v1_fields_proto_msgTypes[10]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *FieldRemark) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*FieldRemark) ProtoMessage() {}
+
+func (x *FieldRemark) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_fields_proto_msgTypes[10]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use FieldRemark.ProtoReflect.Descriptor instead.
+func (*FieldRemark) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_fields_proto_rawDescGZIP(), []int{10}
+}
+
+func (x *FieldRemark) GetPath() string {
+	if x != nil {
+		return x.Path
+	}
+	return ""
+}
+
+func (x *FieldRemark) GetPart() string {
+	if x != nil {
+		return x.Part
+	}
+	return ""
+}
+
+func (x *FieldRemark) GetText() string {
+	if x != nil {
+		return x.Text
+	}
+	return ""
+}
+
+func (x *FieldRemark) GetFault() bool {
+	if x != nil {
+		return x.Fault
+	}
+	return false
+}
+
+type DecodeSurveyRequest struct {
+	state  protoimpl.MessageState `protogen:"open.v1"`
+	Parent string                 `protobuf:"bytes,1,opt,name=parent,proto3" json:"parent,omitempty"`
+	// The file's name; its ending says which form it has when the content does not.
+	FileName string `protobuf:"bytes,2,opt,name=file_name,json=fileName,proto3" json:"file_name,omitempty"`
+	Content  []byte `protobuf:"bytes,3,opt,name=content,proto3" json:"content,omitempty"`
+	// Datum of the field the places are read for; absent: the middle of the survey.
+	DatumLatitudeDegrees  *float64 `protobuf:"fixed64,4,opt,name=datum_latitude_degrees,json=datumLatitudeDegrees,proto3,oneof" json:"datum_latitude_degrees,omitempty"`
+	DatumLongitudeDegrees *float64 `protobuf:"fixed64,5,opt,name=datum_longitude_degrees,json=datumLongitudeDegrees,proto3,oneof" json:"datum_longitude_degrees,omitempty"`
+	unknownFields         protoimpl.UnknownFields
+	sizeCache             protoimpl.SizeCache
+}
+
+func (x *DecodeSurveyRequest) Reset() {
+	*x = DecodeSurveyRequest{}
+	mi := &file_pitgate_v1_fields_proto_msgTypes[11]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *DecodeSurveyRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*DecodeSurveyRequest) ProtoMessage() {}
+
+func (x *DecodeSurveyRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_fields_proto_msgTypes[11]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use DecodeSurveyRequest.ProtoReflect.Descriptor instead.
+func (*DecodeSurveyRequest) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_fields_proto_rawDescGZIP(), []int{11}
+}
+
+func (x *DecodeSurveyRequest) GetParent() string {
+	if x != nil {
+		return x.Parent
+	}
+	return ""
+}
+
+func (x *DecodeSurveyRequest) GetFileName() string {
+	if x != nil {
+		return x.FileName
+	}
+	return ""
+}
+
+func (x *DecodeSurveyRequest) GetContent() []byte {
+	if x != nil {
+		return x.Content
+	}
+	return nil
+}
+
+func (x *DecodeSurveyRequest) GetDatumLatitudeDegrees() float64 {
+	if x != nil && x.DatumLatitudeDegrees != nil {
+		return *x.DatumLatitudeDegrees
+	}
+	return 0
+}
+
+func (x *DecodeSurveyRequest) GetDatumLongitudeDegrees() float64 {
+	if x != nil && x.DatumLongitudeDegrees != nil {
+		return *x.DatumLongitudeDegrees
+	}
+	return 0
+}
+
+type DecodeSurveyResponse struct {
+	state                 protoimpl.MessageState `protogen:"open.v1"`
+	DatumLatitudeDegrees  float64                `protobuf:"fixed64,1,opt,name=datum_latitude_degrees,json=datumLatitudeDegrees,proto3" json:"datum_latitude_degrees,omitempty"`
+	DatumLongitudeDegrees float64                `protobuf:"fixed64,2,opt,name=datum_longitude_degrees,json=datumLongitudeDegrees,proto3" json:"datum_longitude_degrees,omitempty"`
+	Features              []*SurveyFeature       `protobuf:"bytes,3,rep,name=features,proto3" json:"features,omitempty"`
+	// What was changed or left out while reading, in words.
+	Notes         []string `protobuf:"bytes,4,rep,name=notes,proto3" json:"notes,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *DecodeSurveyResponse) Reset() {
+	*x = DecodeSurveyResponse{}
+	mi := &file_pitgate_v1_fields_proto_msgTypes[12]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *DecodeSurveyResponse) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*DecodeSurveyResponse) ProtoMessage() {}
+
+func (x *DecodeSurveyResponse) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_fields_proto_msgTypes[12]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use DecodeSurveyResponse.ProtoReflect.Descriptor instead.
+func (*DecodeSurveyResponse) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_fields_proto_rawDescGZIP(), []int{12}
+}
+
+func (x *DecodeSurveyResponse) GetDatumLatitudeDegrees() float64 {
+	if x != nil {
+		return x.DatumLatitudeDegrees
+	}
+	return 0
+}
+
+func (x *DecodeSurveyResponse) GetDatumLongitudeDegrees() float64 {
+	if x != nil {
+		return x.DatumLongitudeDegrees
+	}
+	return 0
+}
+
+func (x *DecodeSurveyResponse) GetFeatures() []*SurveyFeature {
+	if x != nil {
+		return x.Features
+	}
+	return nil
+}
+
+func (x *DecodeSurveyResponse) GetNotes() []string {
+	if x != nil {
+		return x.Notes
+	}
+	return nil
+}
+
+// One feature of a survey file.
+type SurveyFeature struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	Name  string                 `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	// What the feature seems to be, by its name and shape; the reader of the file decides.
+	Part FieldPart `protobuf:"varint,2,opt,name=part,proto3,enum=pitgate.v1.FieldPart" json:"part,omitempty"`
+	// In metres from the datum.
+	Points []*Point `protobuf:"bytes,3,rep,name=points,proto3" json:"points,omitempty"`
+	// The points are the corners of an outline.
+	Closed bool `protobuf:"varint,4,opt,name=closed,proto3" json:"closed,omitempty"`
+	// Height above the ground, when the file gives one.
+	HeightMeters *float64 `protobuf:"fixed64,5,opt,name=height_meters,json=heightMeters,proto3,oneof" json:"height_meters,omitempty"`
+	// Kind of the obstacle, when the file gives one.
+	ObstacleKind  ObstacleKind `protobuf:"varint,6,opt,name=obstacle_kind,json=obstacleKind,proto3,enum=pitgate.v1.ObstacleKind" json:"obstacle_kind,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *SurveyFeature) Reset() {
+	*x = SurveyFeature{}
+	mi := &file_pitgate_v1_fields_proto_msgTypes[13]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *SurveyFeature) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*SurveyFeature) ProtoMessage() {}
+
+func (x *SurveyFeature) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_fields_proto_msgTypes[13]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use SurveyFeature.ProtoReflect.Descriptor instead.
+func (*SurveyFeature) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_fields_proto_rawDescGZIP(), []int{13}
+}
+
+func (x *SurveyFeature) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+func (x *SurveyFeature) GetPart() FieldPart {
+	if x != nil {
+		return x.Part
+	}
+	return FieldPart_FIELD_PART_UNSPECIFIED
+}
+
+func (x *SurveyFeature) GetPoints() []*Point {
+	if x != nil {
+		return x.Points
+	}
+	return nil
+}
+
+func (x *SurveyFeature) GetClosed() bool {
+	if x != nil {
+		return x.Closed
+	}
+	return false
+}
+
+func (x *SurveyFeature) GetHeightMeters() float64 {
+	if x != nil && x.HeightMeters != nil {
+		return *x.HeightMeters
+	}
+	return 0
+}
+
+func (x *SurveyFeature) GetObstacleKind() ObstacleKind {
+	if x != nil {
+		return x.ObstacleKind
+	}
+	return ObstacleKind_OBSTACLE_KIND_UNSPECIFIED
+}
+
 var File_pitgate_v1_fields_proto protoreflect.FileDescriptor
 
 const file_pitgate_v1_fields_proto_rawDesc = "" +
@@ -435,13 +1051,73 @@ const file_pitgate_v1_fields_proto_rawDesc = "" +
 	"\vupdate_mask\x18\x02 \x01(\v2\x1a.google.protobuf.FieldMaskR\n" +
 	"updateMask\x12*\n" +
 	"\n" +
-	"request_id\x18\x03 \x01(\tB\v\xbaH\b\xd8\x01\x01r\x03\xb0\x01\x01R\trequestId2\xc4\x03\n" +
+	"request_id\x18\x03 \x01(\tB\v\xbaH\b\xd8\x01\x01r\x03\xb0\x01\x01R\trequestId\"W\n" +
+	"\x16GetFieldVersionRequest\x12\x18\n" +
+	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x04name\x12#\n" +
+	"\x06number\x18\x02 \x01(\x05B\v\xe2A\x01\x02\xbaH\x04\x1a\x02(\x01R\x06number\"\xd1\x01\n" +
+	"\fFieldVersion\x12\x14\n" +
+	"\x05field\x18\x01 \x01(\tR\x05field\x12\x16\n" +
+	"\x06number\x18\x02 \x01(\x05R\x06number\x12>\n" +
+	"\vdescription\x18\x03 \x01(\v2\x1c.pitgate.v1.FieldDescriptionR\vdescription\x12\x16\n" +
+	"\x06digest\x18\x04 \x01(\tR\x06digest\x12;\n" +
+	"\vcreate_time\x18\x05 \x01(\v2\x1a.google.protobuf.TimestampR\n" +
+	"createTime\"}\n" +
+	"\x11CheckFieldRequest\x12\x1c\n" +
+	"\x06parent\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x06parent\x12J\n" +
+	"\vdescription\x18\x02 \x01(\v2\x1c.pitgate.v1.FieldDescriptionB\n" +
+	"\xe2A\x01\x02\xbaH\x03\xc8\x01\x01R\vdescription\"G\n" +
+	"\x12CheckFieldResponse\x121\n" +
+	"\aremarks\x18\x01 \x03(\v2\x17.pitgate.v1.FieldRemarkR\aremarks\"_\n" +
+	"\vFieldRemark\x12\x12\n" +
+	"\x04path\x18\x01 \x01(\tR\x04path\x12\x12\n" +
+	"\x04part\x18\x02 \x01(\tR\x04part\x12\x12\n" +
+	"\x04text\x18\x03 \x01(\tR\x04text\x12\x14\n" +
+	"\x05fault\x18\x04 \x01(\bR\x05fault\"\xe6\x02\n" +
+	"\x13DecodeSurveyRequest\x12\x1c\n" +
+	"\x06parent\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x06parent\x12%\n" +
+	"\tfile_name\x18\x02 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\bfileName\x12)\n" +
+	"\acontent\x18\x03 \x01(\fB\x0f\xe2A\x01\x02\xbaH\bz\x06\x10\x01\x18\x80\x80 R\acontent\x12R\n" +
+	"\x16datum_latitude_degrees\x18\x04 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x80V@)\x00\x00\x00\x00\x00\x80V\xc0H\x00R\x14datumLatitudeDegrees\x88\x01\x01\x12T\n" +
+	"\x17datum_longitude_degrees\x18\x05 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x80f@)\x00\x00\x00\x00\x00\x80f\xc0H\x01R\x15datumLongitudeDegrees\x88\x01\x01B\x19\n" +
+	"\x17_datum_latitude_degreesB\x1a\n" +
+	"\x18_datum_longitude_degrees\"\xd1\x01\n" +
+	"\x14DecodeSurveyResponse\x124\n" +
+	"\x16datum_latitude_degrees\x18\x01 \x01(\x01R\x14datumLatitudeDegrees\x126\n" +
+	"\x17datum_longitude_degrees\x18\x02 \x01(\x01R\x15datumLongitudeDegrees\x125\n" +
+	"\bfeatures\x18\x03 \x03(\v2\x19.pitgate.v1.SurveyFeatureR\bfeatures\x12\x14\n" +
+	"\x05notes\x18\x04 \x03(\tR\x05notes\"\x8c\x02\n" +
+	"\rSurveyFeature\x12\x12\n" +
+	"\x04name\x18\x01 \x01(\tR\x04name\x12)\n" +
+	"\x04part\x18\x02 \x01(\x0e2\x15.pitgate.v1.FieldPartR\x04part\x12)\n" +
+	"\x06points\x18\x03 \x03(\v2\x11.pitgate.v1.PointR\x06points\x12\x16\n" +
+	"\x06closed\x18\x04 \x01(\bR\x06closed\x12(\n" +
+	"\rheight_meters\x18\x05 \x01(\x01H\x00R\fheightMeters\x88\x01\x01\x12=\n" +
+	"\robstacle_kind\x18\x06 \x01(\x0e2\x18.pitgate.v1.ObstacleKindR\fobstacleKindB\x10\n" +
+	"\x0e_height_meters*\xc1\x02\n" +
+	"\tFieldPart\x12\x1a\n" +
+	"\x16FIELD_PART_UNSPECIFIED\x10\x00\x12\x1a\n" +
+	"\x16FIELD_PART_FLYING_AREA\x10\x01\x12\x14\n" +
+	"\x10FIELD_PART_STRIP\x10\x02\x12\x1a\n" +
+	"\x16FIELD_PART_LAUNCH_SPOT\x10\x03\x12\x17\n" +
+	"\x13FIELD_PART_OBSTACLE\x10\x04\x12\x17\n" +
+	"\x13FIELD_PART_KEEP_OUT\x10\x05\x12\x1a\n" +
+	"\x16FIELD_PART_PEOPLE_LINE\x10\x06\x12\x1b\n" +
+	"\x17FIELD_PART_LANDING_AREA\x10\a\x12\x13\n" +
+	"\x0fFIELD_PART_PITS\x10\b\x12\x1d\n" +
+	"\x19FIELD_PART_PILOT_POSITION\x10\t\x12\x13\n" +
+	"\x0fFIELD_PART_ROAD\x10\n" +
+	"\x12\x16\n" +
+	"\x12FIELD_PART_PARKING\x10\v2\xdc\x06\n" +
 	"\rFieldsService\x12l\n" +
 	"\vCreateField\x12\x1e.pitgate.v1.CreateFieldRequest\x1a\x11.pitgate.v1.Field\"*\x82\xd3\xe4\x93\x02$:\x05field\"\x1b/v1/{parent=clubs/*}/fields\x12_\n" +
 	"\bGetField\x12\x1b.pitgate.v1.GetFieldRequest\x1a\x11.pitgate.v1.Field\"#\x82\xd3\xe4\x93\x02\x1d\x12\x1b/v1/{name=clubs/*/fields/*}\x12p\n" +
 	"\n" +
 	"ListFields\x12\x1d.pitgate.v1.ListFieldsRequest\x1a\x1e.pitgate.v1.ListFieldsResponse\"#\x82\xd3\xe4\x93\x02\x1d\x12\x1b/v1/{parent=clubs/*}/fields\x12r\n" +
-	"\vUpdateField\x12\x1e.pitgate.v1.UpdateFieldRequest\x1a\x11.pitgate.v1.Field\"0\x82\xd3\xe4\x93\x02*:\x05field2!/v1/{field.name=clubs/*/fields/*}B$Z\"pitgate/proto/pitgate/v1;pitgatev1b\x06proto3"
+	"\vUpdateField\x12\x1e.pitgate.v1.UpdateFieldRequest\x1a\x11.pitgate.v1.Field\"0\x82\xd3\xe4\x93\x02*:\x05field2!/v1/{field.name=clubs/*/fields/*}\x12\x86\x01\n" +
+	"\x0fGetFieldVersion\x12\".pitgate.v1.GetFieldVersionRequest\x1a\x18.pitgate.v1.FieldVersion\"5\x82\xd3\xe4\x93\x02/\x12-/v1/{name=clubs/*/fields/*}/versions/{number}\x12\x83\x01\n" +
+	"\n" +
+	"CheckField\x12\x1d.pitgate.v1.CheckFieldRequest\x1a\x1e.pitgate.v1.CheckFieldResponse\"6\x82\xd3\xe4\x93\x020:\vdescription\"!/v1/{parent=clubs/*}/fields:check\x12\x86\x01\n" +
+	"\fDecodeSurvey\x12\x1f.pitgate.v1.DecodeSurveyRequest\x1a .pitgate.v1.DecodeSurveyResponse\"3\x82\xd3\xe4\x93\x02-:\x01*\"(/v1/{parent=clubs/*}/fields:decodeSurveyB$Z\"pitgate/proto/pitgate/v1;pitgatev1b\x06proto3"
 
 var (
 	file_pitgate_v1_fields_proto_rawDescOnce sync.Once
@@ -455,39 +1131,65 @@ func file_pitgate_v1_fields_proto_rawDescGZIP() []byte {
 	return file_pitgate_v1_fields_proto_rawDescData
 }
 
-var file_pitgate_v1_fields_proto_msgTypes = make([]protoimpl.MessageInfo, 6)
+var file_pitgate_v1_fields_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
+var file_pitgate_v1_fields_proto_msgTypes = make([]protoimpl.MessageInfo, 14)
 var file_pitgate_v1_fields_proto_goTypes = []any{
-	(*Field)(nil),                 // 0: pitgate.v1.Field
-	(*CreateFieldRequest)(nil),    // 1: pitgate.v1.CreateFieldRequest
-	(*GetFieldRequest)(nil),       // 2: pitgate.v1.GetFieldRequest
-	(*ListFieldsRequest)(nil),     // 3: pitgate.v1.ListFieldsRequest
-	(*ListFieldsResponse)(nil),    // 4: pitgate.v1.ListFieldsResponse
-	(*UpdateFieldRequest)(nil),    // 5: pitgate.v1.UpdateFieldRequest
-	(*FieldDescription)(nil),      // 6: pitgate.v1.FieldDescription
-	(*timestamppb.Timestamp)(nil), // 7: google.protobuf.Timestamp
-	(*fieldmaskpb.FieldMask)(nil), // 8: google.protobuf.FieldMask
+	(FieldPart)(0),                 // 0: pitgate.v1.FieldPart
+	(*Field)(nil),                  // 1: pitgate.v1.Field
+	(*CreateFieldRequest)(nil),     // 2: pitgate.v1.CreateFieldRequest
+	(*GetFieldRequest)(nil),        // 3: pitgate.v1.GetFieldRequest
+	(*ListFieldsRequest)(nil),      // 4: pitgate.v1.ListFieldsRequest
+	(*ListFieldsResponse)(nil),     // 5: pitgate.v1.ListFieldsResponse
+	(*UpdateFieldRequest)(nil),     // 6: pitgate.v1.UpdateFieldRequest
+	(*GetFieldVersionRequest)(nil), // 7: pitgate.v1.GetFieldVersionRequest
+	(*FieldVersion)(nil),           // 8: pitgate.v1.FieldVersion
+	(*CheckFieldRequest)(nil),      // 9: pitgate.v1.CheckFieldRequest
+	(*CheckFieldResponse)(nil),     // 10: pitgate.v1.CheckFieldResponse
+	(*FieldRemark)(nil),            // 11: pitgate.v1.FieldRemark
+	(*DecodeSurveyRequest)(nil),    // 12: pitgate.v1.DecodeSurveyRequest
+	(*DecodeSurveyResponse)(nil),   // 13: pitgate.v1.DecodeSurveyResponse
+	(*SurveyFeature)(nil),          // 14: pitgate.v1.SurveyFeature
+	(*FieldDescription)(nil),       // 15: pitgate.v1.FieldDescription
+	(*timestamppb.Timestamp)(nil),  // 16: google.protobuf.Timestamp
+	(*fieldmaskpb.FieldMask)(nil),  // 17: google.protobuf.FieldMask
+	(*Point)(nil),                  // 18: pitgate.v1.Point
+	(ObstacleKind)(0),              // 19: pitgate.v1.ObstacleKind
 }
 var file_pitgate_v1_fields_proto_depIdxs = []int32{
-	6,  // 0: pitgate.v1.Field.description:type_name -> pitgate.v1.FieldDescription
-	7,  // 1: pitgate.v1.Field.create_time:type_name -> google.protobuf.Timestamp
-	7,  // 2: pitgate.v1.Field.update_time:type_name -> google.protobuf.Timestamp
-	0,  // 3: pitgate.v1.CreateFieldRequest.field:type_name -> pitgate.v1.Field
-	0,  // 4: pitgate.v1.ListFieldsResponse.fields:type_name -> pitgate.v1.Field
-	0,  // 5: pitgate.v1.UpdateFieldRequest.field:type_name -> pitgate.v1.Field
-	8,  // 6: pitgate.v1.UpdateFieldRequest.update_mask:type_name -> google.protobuf.FieldMask
-	1,  // 7: pitgate.v1.FieldsService.CreateField:input_type -> pitgate.v1.CreateFieldRequest
-	2,  // 8: pitgate.v1.FieldsService.GetField:input_type -> pitgate.v1.GetFieldRequest
-	3,  // 9: pitgate.v1.FieldsService.ListFields:input_type -> pitgate.v1.ListFieldsRequest
-	5,  // 10: pitgate.v1.FieldsService.UpdateField:input_type -> pitgate.v1.UpdateFieldRequest
-	0,  // 11: pitgate.v1.FieldsService.CreateField:output_type -> pitgate.v1.Field
-	0,  // 12: pitgate.v1.FieldsService.GetField:output_type -> pitgate.v1.Field
-	4,  // 13: pitgate.v1.FieldsService.ListFields:output_type -> pitgate.v1.ListFieldsResponse
-	0,  // 14: pitgate.v1.FieldsService.UpdateField:output_type -> pitgate.v1.Field
-	11, // [11:15] is the sub-list for method output_type
-	7,  // [7:11] is the sub-list for method input_type
-	7,  // [7:7] is the sub-list for extension type_name
-	7,  // [7:7] is the sub-list for extension extendee
-	0,  // [0:7] is the sub-list for field type_name
+	15, // 0: pitgate.v1.Field.description:type_name -> pitgate.v1.FieldDescription
+	16, // 1: pitgate.v1.Field.create_time:type_name -> google.protobuf.Timestamp
+	16, // 2: pitgate.v1.Field.update_time:type_name -> google.protobuf.Timestamp
+	1,  // 3: pitgate.v1.CreateFieldRequest.field:type_name -> pitgate.v1.Field
+	1,  // 4: pitgate.v1.ListFieldsResponse.fields:type_name -> pitgate.v1.Field
+	1,  // 5: pitgate.v1.UpdateFieldRequest.field:type_name -> pitgate.v1.Field
+	17, // 6: pitgate.v1.UpdateFieldRequest.update_mask:type_name -> google.protobuf.FieldMask
+	15, // 7: pitgate.v1.FieldVersion.description:type_name -> pitgate.v1.FieldDescription
+	16, // 8: pitgate.v1.FieldVersion.create_time:type_name -> google.protobuf.Timestamp
+	15, // 9: pitgate.v1.CheckFieldRequest.description:type_name -> pitgate.v1.FieldDescription
+	11, // 10: pitgate.v1.CheckFieldResponse.remarks:type_name -> pitgate.v1.FieldRemark
+	14, // 11: pitgate.v1.DecodeSurveyResponse.features:type_name -> pitgate.v1.SurveyFeature
+	0,  // 12: pitgate.v1.SurveyFeature.part:type_name -> pitgate.v1.FieldPart
+	18, // 13: pitgate.v1.SurveyFeature.points:type_name -> pitgate.v1.Point
+	19, // 14: pitgate.v1.SurveyFeature.obstacle_kind:type_name -> pitgate.v1.ObstacleKind
+	2,  // 15: pitgate.v1.FieldsService.CreateField:input_type -> pitgate.v1.CreateFieldRequest
+	3,  // 16: pitgate.v1.FieldsService.GetField:input_type -> pitgate.v1.GetFieldRequest
+	4,  // 17: pitgate.v1.FieldsService.ListFields:input_type -> pitgate.v1.ListFieldsRequest
+	6,  // 18: pitgate.v1.FieldsService.UpdateField:input_type -> pitgate.v1.UpdateFieldRequest
+	7,  // 19: pitgate.v1.FieldsService.GetFieldVersion:input_type -> pitgate.v1.GetFieldVersionRequest
+	9,  // 20: pitgate.v1.FieldsService.CheckField:input_type -> pitgate.v1.CheckFieldRequest
+	12, // 21: pitgate.v1.FieldsService.DecodeSurvey:input_type -> pitgate.v1.DecodeSurveyRequest
+	1,  // 22: pitgate.v1.FieldsService.CreateField:output_type -> pitgate.v1.Field
+	1,  // 23: pitgate.v1.FieldsService.GetField:output_type -> pitgate.v1.Field
+	5,  // 24: pitgate.v1.FieldsService.ListFields:output_type -> pitgate.v1.ListFieldsResponse
+	1,  // 25: pitgate.v1.FieldsService.UpdateField:output_type -> pitgate.v1.Field
+	8,  // 26: pitgate.v1.FieldsService.GetFieldVersion:output_type -> pitgate.v1.FieldVersion
+	10, // 27: pitgate.v1.FieldsService.CheckField:output_type -> pitgate.v1.CheckFieldResponse
+	13, // 28: pitgate.v1.FieldsService.DecodeSurvey:output_type -> pitgate.v1.DecodeSurveyResponse
+	22, // [22:29] is the sub-list for method output_type
+	15, // [15:22] is the sub-list for method input_type
+	15, // [15:15] is the sub-list for extension type_name
+	15, // [15:15] is the sub-list for extension extendee
+	0,  // [0:15] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_fields_proto_init() }
@@ -496,18 +1198,21 @@ func file_pitgate_v1_fields_proto_init() {
 		return
 	}
 	file_pitgate_v1_field_description_proto_init()
+	file_pitgate_v1_fields_proto_msgTypes[11].OneofWrappers = []any{}
+	file_pitgate_v1_fields_proto_msgTypes[13].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_fields_proto_rawDesc), len(file_pitgate_v1_fields_proto_rawDesc)),
-			NumEnums:      0,
-			NumMessages:   6,
+			NumEnums:      1,
+			NumMessages:   14,
 			NumExtensions: 0,
 			NumServices:   1,
 		},
 		GoTypes:           file_pitgate_v1_fields_proto_goTypes,
 		DependencyIndexes: file_pitgate_v1_fields_proto_depIdxs,
+		EnumInfos:         file_pitgate_v1_fields_proto_enumTypes,
 		MessageInfos:      file_pitgate_v1_fields_proto_msgTypes,
 	}.Build()
 	File_pitgate_v1_fields_proto = out.File

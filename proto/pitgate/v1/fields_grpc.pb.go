@@ -19,10 +19,13 @@ import (
 const _ = grpc.SupportPackageIsVersion9
 
 const (
-	FieldsService_CreateField_FullMethodName = "/pitgate.v1.FieldsService/CreateField"
-	FieldsService_GetField_FullMethodName    = "/pitgate.v1.FieldsService/GetField"
-	FieldsService_ListFields_FullMethodName  = "/pitgate.v1.FieldsService/ListFields"
-	FieldsService_UpdateField_FullMethodName = "/pitgate.v1.FieldsService/UpdateField"
+	FieldsService_CreateField_FullMethodName     = "/pitgate.v1.FieldsService/CreateField"
+	FieldsService_GetField_FullMethodName        = "/pitgate.v1.FieldsService/GetField"
+	FieldsService_ListFields_FullMethodName      = "/pitgate.v1.FieldsService/ListFields"
+	FieldsService_UpdateField_FullMethodName     = "/pitgate.v1.FieldsService/UpdateField"
+	FieldsService_GetFieldVersion_FullMethodName = "/pitgate.v1.FieldsService/GetFieldVersion"
+	FieldsService_CheckField_FullMethodName      = "/pitgate.v1.FieldsService/CheckField"
+	FieldsService_DecodeSurvey_FullMethodName    = "/pitgate.v1.FieldsService/DecodeSurvey"
 )
 
 // FieldsServiceClient is the client API for FieldsService service.
@@ -36,6 +39,12 @@ type FieldsServiceClient interface {
 	ListFields(ctx context.Context, in *ListFieldsRequest, opts ...grpc.CallOption) (*ListFieldsResponse, error)
 	// A changed description becomes the next version and lapses signed approvals at this field.
 	UpdateField(ctx context.Context, in *UpdateFieldRequest, opts ...grpc.CallOption) (*Field, error)
+	// One frozen description, as an approval may name it.
+	GetFieldVersion(ctx context.Context, in *GetFieldVersionRequest, opts ...grpc.CallOption) (*FieldVersion, error)
+	// Says what is wrong with a description and what is worth a second look; keeps nothing.
+	CheckField(ctx context.Context, in *CheckFieldRequest, opts ...grpc.CallOption) (*CheckFieldResponse, error)
+	// Reads a survey file (GeoJSON, GPX or CSV) into places in metres; keeps nothing.
+	DecodeSurvey(ctx context.Context, in *DecodeSurveyRequest, opts ...grpc.CallOption) (*DecodeSurveyResponse, error)
 }
 
 type fieldsServiceClient struct {
@@ -86,6 +95,36 @@ func (c *fieldsServiceClient) UpdateField(ctx context.Context, in *UpdateFieldRe
 	return out, nil
 }
 
+func (c *fieldsServiceClient) GetFieldVersion(ctx context.Context, in *GetFieldVersionRequest, opts ...grpc.CallOption) (*FieldVersion, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(FieldVersion)
+	err := c.cc.Invoke(ctx, FieldsService_GetFieldVersion_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+func (c *fieldsServiceClient) CheckField(ctx context.Context, in *CheckFieldRequest, opts ...grpc.CallOption) (*CheckFieldResponse, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(CheckFieldResponse)
+	err := c.cc.Invoke(ctx, FieldsService_CheckField_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+func (c *fieldsServiceClient) DecodeSurvey(ctx context.Context, in *DecodeSurveyRequest, opts ...grpc.CallOption) (*DecodeSurveyResponse, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(DecodeSurveyResponse)
+	err := c.cc.Invoke(ctx, FieldsService_DecodeSurvey_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
 // FieldsServiceServer is the server API for FieldsService service.
 // All implementations must embed UnimplementedFieldsServiceServer
 // for forward compatibility.
@@ -97,6 +136,12 @@ type FieldsServiceServer interface {
 	ListFields(context.Context, *ListFieldsRequest) (*ListFieldsResponse, error)
 	// A changed description becomes the next version and lapses signed approvals at this field.
 	UpdateField(context.Context, *UpdateFieldRequest) (*Field, error)
+	// One frozen description, as an approval may name it.
+	GetFieldVersion(context.Context, *GetFieldVersionRequest) (*FieldVersion, error)
+	// Says what is wrong with a description and what is worth a second look; keeps nothing.
+	CheckField(context.Context, *CheckFieldRequest) (*CheckFieldResponse, error)
+	// Reads a survey file (GeoJSON, GPX or CSV) into places in metres; keeps nothing.
+	DecodeSurvey(context.Context, *DecodeSurveyRequest) (*DecodeSurveyResponse, error)
 	mustEmbedUnimplementedFieldsServiceServer()
 }
 
@@ -118,6 +163,15 @@ func (UnimplementedFieldsServiceServer) ListFields(context.Context, *ListFieldsR
 }
 func (UnimplementedFieldsServiceServer) UpdateField(context.Context, *UpdateFieldRequest) (*Field, error) {
 	return nil, status.Error(codes.Unimplemented, "method UpdateField not implemented")
+}
+func (UnimplementedFieldsServiceServer) GetFieldVersion(context.Context, *GetFieldVersionRequest) (*FieldVersion, error) {
+	return nil, status.Error(codes.Unimplemented, "method GetFieldVersion not implemented")
+}
+func (UnimplementedFieldsServiceServer) CheckField(context.Context, *CheckFieldRequest) (*CheckFieldResponse, error) {
+	return nil, status.Error(codes.Unimplemented, "method CheckField not implemented")
+}
+func (UnimplementedFieldsServiceServer) DecodeSurvey(context.Context, *DecodeSurveyRequest) (*DecodeSurveyResponse, error) {
+	return nil, status.Error(codes.Unimplemented, "method DecodeSurvey not implemented")
 }
 func (UnimplementedFieldsServiceServer) mustEmbedUnimplementedFieldsServiceServer() {}
 func (UnimplementedFieldsServiceServer) testEmbeddedByValue()                       {}
@@ -212,6 +266,60 @@ func _FieldsService_UpdateField_Handler(srv interface{}, ctx context.Context, de
 	return interceptor(ctx, in, info, handler)
 }
 
+func _FieldsService_GetFieldVersion_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(GetFieldVersionRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(FieldsServiceServer).GetFieldVersion(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: FieldsService_GetFieldVersion_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(FieldsServiceServer).GetFieldVersion(ctx, req.(*GetFieldVersionRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
+func _FieldsService_CheckField_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(CheckFieldRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(FieldsServiceServer).CheckField(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: FieldsService_CheckField_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(FieldsServiceServer).CheckField(ctx, req.(*CheckFieldRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
+func _FieldsService_DecodeSurvey_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(DecodeSurveyRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(FieldsServiceServer).DecodeSurvey(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: FieldsService_DecodeSurvey_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(FieldsServiceServer).DecodeSurvey(ctx, req.(*DecodeSurveyRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
 // FieldsService_ServiceDesc is the grpc.ServiceDesc for FieldsService service.
 // It's only intended for direct use with grpc.RegisterService,
 // and not to be introspected or modified (even as a copy)
@@ -234,6 +342,18 @@ var FieldsService_ServiceDesc = grpc.ServiceDesc{
 		{
 			MethodName: "UpdateField",
 			Handler:    _FieldsService_UpdateField_Handler,
+		},
+		{
+			MethodName: "GetFieldVersion",
+			Handler:    _FieldsService_GetFieldVersion_Handler,
+		},
+		{
+			MethodName: "CheckField",
+			Handler:    _FieldsService_CheckField_Handler,
+		},
+		{
+			MethodName: "DecodeSurvey",
+			Handler:    _FieldsService_DecodeSurvey_Handler,
 		},
 	},
 	Streams:  []grpc.StreamDesc{},
