@@ -19,13 +19,15 @@ type Geometry struct {
 	lattice  *lift.Solution
 	// bodyMoment is the slope of the pitching moment that the bodies add, per rad.
 	bodyMoment float64
-	lateral    *lift.Lateral // nil where the lattice has no answer for sideslip
+	lateral    *lift.Lateral  // nil where the lattice has no answer for sideslip
+	ground     *lift.Solution // standing on its wheels with the image in the ground; nil without wheels
 }
 
 // GeometryParts is all that Prepare reads of a document.
 type GeometryParts struct {
 	Surfaces []LiftingSurface `json:"surfaces,omitempty"`
 	Bodies   []Body           `json:"bodies,omitempty"`
+	Wheels   []Wheel          `json:"wheels,omitempty"`
 }
 
 // GeometryOf returns the parts of a document that decide its Geometry and nothing beside them: two documents with equal parts have
@@ -35,6 +37,9 @@ func GeometryOf(in Input) GeometryParts {
 		return GeometryParts{}
 	}
 	parts := GeometryParts{Surfaces: slices.Clone(in.Model.Surfaces), Bodies: in.Model.Bodies}
+	if in.Model.Gear != nil {
+		parts.Wheels = in.Model.Gear.Wheels
+	}
 	for i := range parts.Surfaces {
 		parts.Surfaces[i].MassKg = nil
 		parts.Surfaces[i].Controls = slices.Clone(parts.Surfaces[i].Controls)
@@ -62,7 +67,7 @@ func Prepare(in Input) (*Geometry, error) {
 	if err := planform.CheckAll(w.surfaces); err != nil {
 		return nil, err
 	}
-	return w, w.solveLattice(parts.Bodies)
+	return w, w.solveLattice(&parts)
 }
 
 // nominalReynolds is the Reynolds number per metre at which the sections' own lift slopes are taken, 1/m: 20 m/s in the standard air at
@@ -75,7 +80,7 @@ func (w *Geometry) lackWing() {
 	}
 }
 
-func (w *Geometry) solveLattice(bodies []Body) error {
+func (w *Geometry) solveLattice(parts *GeometryParts) error {
 	measures, err := planform.Measure(w.surfaces[w.main])
 	if err != nil {
 		return err
@@ -90,9 +95,29 @@ func (w *Geometry) solveLattice(bodies []Body) error {
 	if err != nil {
 		return err
 	}
-	w.bodyMoment = w.bodies(bodies)
+	w.bodyMoment = w.bodies(parts.Bodies)
+	w.ground = w.overGround(parts.Wheels, reference)
 	w.lateral, err = lift.SolveLateral(w.surfaces, reference)
 	return err
+}
+
+// overGround solves the lattice with its image in the ground under the wheels; nil without wheels or where a surface would touch the ground.
+func (w *Geometry) overGround(wheels []Wheel, reference lift.Reference) *lift.Solution {
+	lowest := math.Inf(1)
+	for _, wheel := range wheels {
+		if wheel.ZMeters != nil {
+			lowest = min(lowest, *wheel.ZMeters-float64(orElse(wheel.DiameterMeters, 0)/2))
+		}
+	}
+	if !(lowest < 0) || math.IsInf(lowest, 0) {
+		return nil
+	}
+	reference.GroundHeight = -lowest
+	solution, err := lift.Solve(w.surfaces, reference)
+	if err != nil {
+		return nil
+	}
+	return solution
 }
 
 // downwash returns the slope of the downwash angle at a surface; zero for what takes no part.

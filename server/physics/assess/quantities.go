@@ -6,7 +6,8 @@ import (
 )
 
 // figureKind is what a told quantity always says: its words, its unit, the formula that gives it, whose formula that is, and what it
-// is computed from. An id that ends in a star stands for all that begin so.
+// is computed from. A star in an id stands for any name; what is more
+// particular comes first.
 type figureKind struct {
 	id, title, unit string
 	formula, source string
@@ -24,7 +25,8 @@ const methodPrefix = "method: "
 func kindOf(id string) figureKind {
 	for i := range figureKinds {
 		k := &figureKinds[i]
-		if stem, open := strings.CutSuffix(k.id, "*"); k.id == id || open && strings.HasPrefix(id, stem) {
+		stem, end, open := strings.Cut(k.id, "*")
+		if k.id == id || open && strings.HasPrefix(id, stem) && strings.HasSuffix(id, end) {
 			return *k
 		}
 	}

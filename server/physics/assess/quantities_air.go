@@ -5,6 +5,7 @@ package assess
 const (
 	humidAir   = "Picard, Davis, Glaeser, Fujii, Metrologia 45 (2008) 149; ideal gas mixture outside its range"
 	staticsLaw = "Statics: moments about the datum"
+	scalesPath = "model.mass.scaleReadings"
 )
 
 var airFigures = []figureKind{
@@ -38,6 +39,11 @@ var massFigures = []figureKind{
 		"least x while the tanks empty in their order", staticsLaw, []string{"balance.empty_x", "mass.empty", "mass.takeoff"}},
 	{"balance.aft_x", "Balance point, aftmost along the burn", "m",
 		"greatest x while the tanks empty in their order", staticsLaw, []string{"balance.empty_x", "mass.empty", "mass.takeoff"}},
+	{"weighing.mass", "Mass by the scales", "kg", "M = sum of mean reading less tare", staticsLaw, []string{scalesPath}},
+	{"weighing.mass_spread", "One standard deviation of it", "kg", "root of the sum of squares of scale and repeats", "JCGM 100:2008, 5.1.2", []string{scalesPath}},
+	{"weighing.balance_x", "Balance point by the scales", "m", "x = sum m_i x_i/M", staticsLaw, []string{scalesPath}},
+	{"weighing.balance_x_spread", "One standard deviation of it", "m", "u(x)^2 = sum ((x_i - x)/M)^2 u(m_i)^2 + sum (m_i/M)^2 u(x_i)^2", "JCGM 100:2008, 5.1.2", []string{scalesPath}},
+	{"weighing.balance_y", "Balance point to starboard by the scales", "m", "y = sum m_i y_i/M", staticsLaw, []string{scalesPath}},
 	{"mass.weighed", "Mass as weighed", "kg", "whole, or the sum of the scales less their tare", staticsLaw, nil},
 	{"mass.listed", "Mass as the items add up", "kg", "sum m_i", "sum", nil},
 	{"mass.difference", "Weighed less listed", "kg", "m_weighed - m_listed", "difference", []string{"mass.weighed", "mass.listed"}},

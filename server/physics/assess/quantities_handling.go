@@ -68,7 +68,9 @@ var handlingFigures = []figureKind{
 	{"roll.rate", "Roll rate at full throw in the circuit", "deg/s", "p = (Cl_delta delta/-Cl_p) 2 V/b", nelson + ", Eq. 5.8", []string{"roll.power", "roll.damping", "circuit.airspeed", "wing.span"}},
 	{"roll.time_to_bank", "Time to 45 degrees of bank at full throw", "s", "bank = p (t - tau (1 - e^(-t/tau)))", nelson + ", Eq. 5.15",
 		[]string{"roll.rate", "roll.damping", "mass.takeoff", inertiaRoll}},
+	{"roll.twist_stiffness", "Moment at the tip of a wing panel over the twist it causes", "N m/rad", "as measured, or K = (4 A^2 G t/s)/(b/2) of the closed box",
+		"Bredt's second formula, in Megson, Aircraft Structures for Engineering Students, chapter 18", nil},
 	{"roll.reversal_speed", "Speed at which the ailerons lose their power", "m/s", "q = G J c_ld I1/(-c_md a I2), V = sqrt(2 q/rho)", "Fung, An Introduction to the Theory of Aeroelasticity, section 4.5",
-		[]string{"model.structure.wingTwistStiffnessNewtonMetersPerRadian", surfacesPath, "lift.slope", "air.density", "method: aileron reversal"}},
+		[]string{"roll.twist_stiffness", surfacesPath, "air.density", "method: aileron reversal"}},
 	{"roll.power_left", "Share of the ailerons' power left at top speed", "1", "1 - q/q_reversal", "Megson, Aircraft Structures for Engineering Students, Eq. 29.22", []string{"roll.reversal_speed", "speed.top"}},
 }

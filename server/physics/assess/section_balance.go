@@ -36,6 +36,9 @@ func (p *pass) answerBalance() {
 	p.answerMargin("balance.margin_empty", p.mass.balanceMissing, p.mass.emptyBalance)
 	p.answerTravel()
 	p.answerReconciled()
+	if p.base() && p.whole.lattice != nil {
+		p.tellWindow()
+	}
 	if p.base() && len(p.mass.fullMissing) == 0 && p.whole.lattice != nil {
 		p.drawBurn()
 		p.findBallast()
@@ -59,6 +62,21 @@ func (p *pass) answerMargin(id string, missing []string, balance float64) {
 		p.tellShift(id, margin)
 	}
 	p.conclude(margin)
+}
+
+// tellWindow tells where the balance point may lie.
+func (p *pass) tellWindow() {
+	least, most := p.window()
+	p.tell("balance.window_forward_x", p.wing.neutralX-float64(most.value*p.wing.chord), most.paths()...)
+	p.tell("balance.window_aft_x", p.wing.neutralX-float64(least.value*p.wing.chord), least.paths()...)
+}
+
+// paths names the input behind a limit, if there is one.
+func (l limit) paths() []string {
+	if l.path == "" {
+		return nil
+	}
+	return []string{l.path}
 }
 
 // shiftNote says what shift of the balance point would bring a margin into its window; empty when it is inside.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"pitgate/server/physics/drag"
+	"pitgate/server/physics/elementary"
 	"pitgate/server/physics/lift"
 	"pitgate/server/physics/planform"
 	"pitgate/server/physics/section"
@@ -122,21 +123,24 @@ func (p *pass) finNote(fin answer) string {
 func (p *pass) finMeasures() (area, arm float64) {
 	for i := range p.whole.surfaces {
 		s := p.whole.surfaces[i]
-		if s.Role != planform.RoleFin {
-			continue
-		}
 		m, err := planform.Measure(s)
-		if err != nil {
+		if err != nil || s.Role != planform.RoleFin && s.Role != planform.RoleVTail {
 			continue
 		}
-		area += m.ExposedArea
-		arm += float64(m.ExposedArea * (m.QuarterChordX - p.mass.travel.Aft.X))
+		upright := m.ExposedArea
+		if s.Role == planform.RoleVTail {
+			upright *= square(elementary.Sin(m.Dihedral))
+		}
+		area += upright
+		arm += float64(upright * (m.QuarterChordX - p.mass.travel.Aft.X))
 	}
 	if area > 0 {
 		arm /= area
 	}
 	return area, arm
 }
+
+func square(x float64) float64 { return float64(x * x) }
 
 // ailerons are what the pilot rolls with.
 type ailerons struct {
@@ -219,11 +223,7 @@ func (p *pass) answerReversal() {
 	stick := p.readAilerons()
 	n.lack(stick.missing...)
 	n.lack(p.topMissing...)
-	structure := &Structure{}
-	if p.in.Model != nil && p.in.Model.Structure != nil {
-		structure = p.in.Model.Structure
-	}
-	stiffness := max(0, n.quantity("model.structure.wingTwistStiffnessNewtonMetersPerRadian", structure.WingTwistStiffnessNewtonMetersPerRadian))
+	stiffness := p.twistStiffness(&n)
 	reversal := answer{id: "roll.reversal", limit: p.limit(reversalFigure)}
 	reversal.missing = n.missing
 	if n.met() {
@@ -250,9 +250,18 @@ func (p *pass) reversal(stiffness float64, stick ailerons, reversal *answer) {
 		reversal.value = speed / p.top
 		left := stability.AileronEffectiveness(p.stateAt(p.top).Pressure(), pressure, 0)
 		reversal.note = say("The ailerons lose their power at %.0f m/s; at the top speed of %.1f m/s they keep %.0f %% of it.", speed, p.top, 100*max(0, left))
+		p.tell("roll.twist_stiffness", stiffness, p.stiffnessPaths()...)
 		p.tell("roll.reversal_speed", speed)
 		p.tell("roll.power_left", max(0, left))
 	}
+}
+
+// stiffnessPaths names the inputs behind the stiffness.
+func (p *pass) stiffnessPaths() []string {
+	if p.in.Model.Structure.WingTwistStiffnessNewtonMetersPerRadian != nil {
+		return []string{"model.structure.wingTwistStiffnessNewtonMetersPerRadian"}
+	}
+	return []string{"model.structure.torsionBox", "wing.span", "method: shear modulus of the skin"}
 }
 
 // twist keeps the dynamic pressure of reversal per unit of stiffness, which is a matter of the planform alone.

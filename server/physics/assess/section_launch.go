@@ -215,7 +215,11 @@ func (p *pass) thrustTime(plan *LaunchPlan, n *need) float64 {
 
 // groundLift returns the lift coefficient at an angle of the model's x axis to the stream (rad), flaps set, within what the wing can give.
 func (p *pass) groundLift(angle float64) float64 {
-	coefficient := float64(p.wing.slope*(angle-p.wing.zero)) + p.wing.gain
+	slope, zero := p.wing.slope, p.wing.zero
+	if ground := p.whole.ground; ground != nil && p.launch.method == motion.Wheels {
+		slope, zero = slope*(ground.LiftSlope/p.whole.lattice.LiftSlope), ground.ZeroLiftIncidence
+	}
+	coefficient := float64(slope*(angle-zero)) + p.wing.gain
 	return min(max(coefficient, -0.5), p.wing.takeoff.Coefficient)
 }
 

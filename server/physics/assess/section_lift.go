@@ -188,7 +188,15 @@ func (p *pass) tellWing() {
 	p.tell("lift.slope", p.wing.slope)
 	p.tell("lift.zero_incidence", p.wing.zero)
 	p.tell("lift.neutral_point", p.wing.neutralX)
+	if ground := p.whole.ground; ground != nil {
+		p.tell("lift.slope_ground", p.wing.slope*(ground.LiftSlope/s.LiftSlope))
+		p.tell("drag.induced_ground_ratio", ground.InducedFactor/s.InducedFactor)
+	}
 	p.tell("lift.body_moment_slope", p.whole.bodyMoment)
+	for i := range s.Surfaces {
+		p.tell("lift.part."+s.Surfaces[i].Name, s.Surfaces[i].LiftSlope)
+		p.tell("lift.part."+s.Surfaces[i].Name+".centre_x", s.Surfaces[i].CentreX)
+	}
 	if p.wing.clean.Found {
 		p.tell("lift.maximum_coefficient", p.wing.clean.Coefficient)
 		p.tellText("lift.stall_station", stallStation(p.wing.clean))

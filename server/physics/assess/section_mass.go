@@ -168,7 +168,21 @@ func (p *pass) scales(m *MassProperties) (weighing.State, []string) {
 		p.refuse(err)
 		return weighing.State{}, nil
 	}
+	p.tellWeighing(&out.State, lacking)
 	return out.State, lacking
+}
+
+// tellWeighing tells what the scales alone say.
+func (p *pass) tellWeighing(state *weighing.State, lacking []string) {
+	p.tell("weighing.mass", state.Mass.Value)
+	p.tell("weighing.mass_spread", state.Mass.Spread)
+	if state.X.Known && len(lacking) == 0 {
+		p.tell("weighing.balance_x", state.X.Value)
+		p.tell("weighing.balance_x_spread", state.X.Spread)
+	}
+	if state.Y.Known {
+		p.tell("weighing.balance_y", state.Y.Value)
+	}
 }
 
 // shown returns a scale's reading and its repeats as this pass sees them. Repeats that scatter widen the spread.
