@@ -3,7 +3,8 @@ package footprint
 // Action is what the model does when its link is lost.
 type Action int
 
-// Actions. The zero Action is the one to assume when nothing was declared or the receiver does nothing.
+// Actions. The zero Action is the one to assume when nothing was declared or the receiver is said to do nothing; the declared cut with neutral
+// surfaces, cut with spiral, idle with neutral surfaces and hold have one each. Breakup is never declared: it is the steepest fall to compare with.
 const (
 	// FlyAway flies straight and level on full power at its height until the fuel ends, then glides with neutral surfaces.
 	FlyAway Action = iota

@@ -164,3 +164,30 @@ func TestEmptyCloudRefusesOutlines(t *testing.T) {
 		}
 	}
 }
+
+func TestMoreSamplesDrawTheSameOutline(t *testing.T) {
+	t.Parallel()
+	for _, action := range []Action{CutNeutral, CutSpiral, Breakup} {
+		plan := planned(action, 60)
+		few := outlineOf(t, cloudOf(t, plan), 0.95)
+		plan.Samples = 4000
+		many := outlineOf(t, cloudOf(t, plan), 0.95)
+		near(t, action.String()+" area over area of four times the samples", few.Area()/many.Area(), 1, 0.05)
+		near(t, action.String()+" shift of the middle", few.Centroid().Distance(many.Centroid()), 0, 0.02*math.Sqrt(many.Area()))
+	}
+}
+
+func TestEitherSpiralGoesToBothSides(t *testing.T) {
+	t.Parallel()
+	plan := planned(CutSpiral, 60)
+	plan.Path = []Release{{Height: 60, Speed: 30}}
+	plan.Wind = Wind{}
+	right := cloudOf(t, plan)
+	plan.EitherSpiral = true
+	both := cloudOf(t, plan)
+	side := func(c Cloud) float64 { return c.shareOf(func(i Impact) bool { return i.Place.X > 0 }) }
+	if side(right) < 0.99 {
+		t.Errorf("a spiral to the right goes right in %g", side(right))
+	}
+	near(t, "share to the right", side(both), 0.5, 0.02)
+}

@@ -12,7 +12,8 @@ type Hit struct {
 	Share float64 // of the samples that meet it
 	// Most is the greatest share that the number of samples leaves open, one-sided at 95 %.
 	Most float64
-	// Nearest is the least distance of an impact to it, m, zero when it is met.
+	// Nearest is the least distance of a sample's way on and near the ground to it, less the reach, m; zero when it is met, the greatest number there is
+	// without impacts or without a place to meet.
 	Nearest float64
 }
 
@@ -28,7 +29,8 @@ func (c Cloud) swathe(impact Impact, ground Ground) field.Segment {
 }
 
 // AreaHit returns how many samples meet an area: their way below a person's height, or their slide, comes within half the model's width and a
-// person's radius of it. An area without a corner is met by none.
+// person's radius of it. An area without a corner is met by none. A building is met from its own height: set PersonHeight to it. A LethalEnergy of zero
+// counts the slide to its end.
 func (c Cloud) AreaHit(area field.Polygon, ground Ground) Hit {
 	if len(area) == 0 {
 		return c.hit(ground, func(field.Segment) float64 { return math.Inf(1) })

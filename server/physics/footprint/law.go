@@ -98,12 +98,7 @@ func (l Loss) laws(r Release) []law {
 	case CutSpiral:
 		return []law{before, l.spiral(r, thrust)}
 	case IdleNeutral:
-		idle := l.neutral(r, thrust, l.Model.IdleThrust)
-		idle.stopped, idle.lasts = false, l.Model.IdleEndurance
-		dry := idle
-		dry.bank, dry.thrust = held(0), l.runDown(l.Model.IdleThrust, 0)
-		dry.stopped, dry.lasts = true, untilGround
-		return []law{before, idle, dry}
+		return append([]law{before}, l.idling(r, thrust)...)
 	case Hold:
 		return l.holding(r, lift, thrust)
 	case Breakup:
@@ -124,6 +119,21 @@ func (l Loss) neutral(r Release, from, to float64) law {
 		lift: l.neutralLift(r), bank: approach{from: r.Bank, time: l.Model.LevelTime}, thrust: l.runDown(from, to), stopped: true,
 		lasts: untilGround,
 	}
+}
+
+// idling are the laws of neutral surfaces with the engine at idle, and without it when the fuel has ended. Without idle thrust there may be no time to
+// that end.
+func (l Loss) idling(r Release, thrust float64) []law {
+	idle := l.neutral(r, thrust, l.Model.IdleThrust)
+	idle.stopped = false
+	if !(l.Model.IdleEndurance > 0) {
+		return []law{idle}
+	}
+	idle.lasts = l.Model.IdleEndurance
+	dry := idle
+	dry.bank.from, dry.thrust = idle.bank.at(idle.lasts), l.runDown(idle.thrust.at(idle.lasts), 0)
+	dry.stopped, dry.lasts = true, untilGround
+	return []law{idle, dry}
 }
 
 // spiral is the law of a bank held with the engine cut.

@@ -334,3 +334,14 @@ func TestImpossibleInputIsRefusedByName(t *testing.T) {
 		}
 	}
 }
+
+func TestIdleWithoutThrustRunsDownAndLevelsAsACutDoes(t *testing.T) {
+	t.Parallel()
+	model := sample()
+	model.IdleThrust, model.IdleEndurance, model.StoppedDrag = 0, 0, 0
+	from := Release{Height: 50, Speed: 32, Bank: 0.5}
+	cut := fly(t, Loss{Action: CutNeutral, Model: model, Density: 1.2}, from)
+	near(t, "without endurance", fly(t, Loss{Action: IdleNeutral, Model: model, Density: 1.2}, from).Place.Distance(cut.Place), 0, 1e-6)
+	model.IdleEndurance = 4
+	near(t, "with the fuel's end on the way", fly(t, Loss{Action: IdleNeutral, Model: model, Density: 1.2}, from).Place.Distance(cut.Place), 0, 1e-6)
+}

@@ -23,7 +23,7 @@ type Model struct {
 	// PathDamping is damping ratio of the slow pitching motion on top of what drag gives; zero leaves the drag's own.
 	PathDamping float64
 	// LevelTime is the time in which a bank left alone with neutral surfaces falls to 1/e, s; zero means at once. A model that stays in its bank
-	// has a very large one.
+	// has a very large one. It is the time constant of the spiral mode.
 	LevelTime float64
 	// SpiralBank is the bank of the spiral, rad, positive to the right, and RollTime the time constant of reaching it, s; zero means at once.
 	SpiralBank, RollTime float64

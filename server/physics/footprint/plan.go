@@ -31,7 +31,10 @@ type Plan struct {
 	Loss
 	// Path are the states along the flight, each moment of it as likely for the loss; close a circuit by giving its first state again at the
 	// end. A FlyAway may leave in every direction whatever the heading.
-	Path    []Release
+	Path []Release
+	// EitherSpiral samples the spiral to both sides, for a fail-safe whose side is not known.
+	EitherSpiral bool
+
 	Spread  Spread
 	Samples int     // zero means 1000
 	Margin  float64 // by which outlines are drawn around impacts, m; zero means half the model's width, at least 0.5 m
@@ -138,7 +141,10 @@ func (p Plan) vary(route route, u [dimensions]float64) (Loss, Release) {
 	left := 1 - float64(s.FuelUsed*u[11])
 	loss.Model.HoldEndurance, loss.Model.FullEndurance = float64(loss.Model.HoldEndurance*left), float64(loss.Model.FullEndurance*left)
 	loss.Model.IdleEndurance = float64(loss.Model.IdleEndurance * left)
-	loss.bankCreep = float64(s.BankCreep * normalWithin(u[7]))
+	loss.bankCreep = float64(s.BankCreep * normalWithin(u[12]))
+	if p.EitherSpiral && u[13] < 0.5 {
+		loss.Model.SpiralBank = -loss.Model.SpiralBank
+	}
 	return loss, r
 }
 

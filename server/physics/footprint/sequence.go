@@ -1,7 +1,7 @@
 package footprint
 
 // primes are the bases of the places of the sequence.
-var primes = [...]int{2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37}
+var primes = [...]int{2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43}
 
 // dimensions is the number of values of a point.
 const dimensions = len(primes)
