@@ -234,3 +234,134 @@ func FuzzPolygon(f *testing.F) {
 		}
 	})
 }
+
+func TestGeodesicLines(t *testing.T) {
+	t.Parallel()
+	between := func(in inputs) Geodesic {
+		g, err := Between(position(in, "from_"), position(in, "to_"))
+		if err != nil {
+			return Geodesic{Length: math.NaN()}
+		}
+		return g
+	}
+	along := func(in inputs) (Position, float64) {
+		return position(in, "from_").Along(degrees(in["azimuth"]), in["distance"])
+	}
+	turn := 180 / math.Pi
+	checkPublished(t, "geodesic_lines", map[string]method{
+		"length":          func(in inputs) float64 { return between(in).Length },
+		"start":           func(in inputs) float64 { return between(in).Start * turn },
+		"end":             func(in inputs) float64 { return between(in).End * turn },
+		"back":            func(in inputs) float64 { return between(in).End*turn - 180 },
+		"along-latitude":  func(in inputs) float64 { p, _ := along(in); return p.Latitude * turn },
+		"along-longitude": func(in inputs) float64 { p, _ := along(in); return p.Longitude * turn },
+		"along-azimuth":   func(in inputs) float64 { _, azimuth := along(in); return azimuth * turn },
+		"perimeter":       func(inputs) float64 { return perimeter(at(0, 0), at(0, 1), at(1, 1), at(1, 0)) },
+	})
+}
+
+// perimeter is the length of the geodesics round positions.
+func perimeter(corners ...Position) float64 {
+	sum := 0.0
+	for i, p := range corners {
+		g, err := Between(p, corners[(i+1)%len(corners)])
+		if err != nil {
+			return math.NaN()
+		}
+		sum += g.Length
+	}
+	return sum
+}
+
+func TestPlaneIsGoodToAMillimetreOverTwoKilometres(t *testing.T) {
+	t.Parallel()
+	for _, latitude := range []float64{-80, -45, -3, 0, 30, 52, 70} {
+		origin := at(latitude, 179.99)
+		datum, err := NewDatum(origin)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for azimuth := 0.0; azimuth < 360; azimuth += 15 {
+			for _, distance := range []float64{1, 200, 2000} {
+				there, _ := origin.Along(degrees(azimuth), distance)
+				p := datum.Local(there).Point()
+				want := Ahead(degrees(azimuth)).Times(distance)
+				if off := p.Distance(want); off > 1e-3 {
+					t.Errorf("latitude %g, azimuth %g, %g m: %g m off", latitude, azimuth, distance, off)
+				}
+				back, err := Between(origin, there)
+				if err != nil || math.Abs(back.Length-distance) > 1e-6 {
+					t.Errorf("latitude %g, azimuth %g: %g m comes back as %g (%v)", latitude, azimuth, distance, back.Length, err)
+				}
+			}
+		}
+	}
+	if _, err := Between(at(0, 0), at(0.1, 179.9)); err == nil {
+		t.Error("opposite places have a line by a method that has none")
+	}
+	if g, err := Between(at(5, 5), at(5, 5)); err != nil || g != (Geodesic{}) {
+		t.Errorf("a place and itself: %+v %v", g, err)
+	}
+}
+
+func TestHangingWire(t *testing.T) {
+	t.Parallel()
+	wire := func(in inputs) Catenary {
+		c, err := NewCatenary(in["span"], in["sag"])
+		if err != nil {
+			return Catenary{Parameter: math.NaN()}
+		}
+		return c
+	}
+	checkPublished(t, "hanging_wire", map[string]method{
+		"parameter": func(in inputs) float64 { return wire(in).Parameter },
+		"length":    func(in inputs) float64 { return wire(in).Length() },
+		"end-pull":  func(in inputs) float64 { return wire(in).EndPull() },
+	})
+}
+
+func TestPolygonSets(t *testing.T) {
+	t.Parallel()
+	notched := Polygon{{0, 0}, {0, 10}, {5, 5}, {10, 10}, {10, 0}}
+	four := Polygon{{1, 2}, {6, 3}, {7, 6}, {0, 5}}
+	count := func(g Polygon) float64 {
+		n := 0.0
+		for x := -1.0; x <= 11; x++ {
+			for y := -1.0; y <= 11; y++ {
+				if g.Within(Point{x, y}, 0) {
+					n++
+				}
+			}
+		}
+		return n
+	}
+	checkPublished(t, "polygon_sets", map[string]method{
+		"grid-count": func(inputs) float64 {
+			if turned := count(notched.turned()); turned != count(notched) {
+				return math.NaN()
+			}
+			return count(notched)
+		},
+		"inside": func(in inputs) float64 {
+			if four.Within(Point{in["x"], in["y"]}, 0) {
+				return 1
+			}
+			return 0
+		},
+		"touching":   func(in inputs) float64 { return four.SignedDistance(Point{in["x"], in["y"]}) },
+		"grown-area": func(in inputs) float64 { return grownArea(outline, in["distance"]) },
+	})
+}
+
+// grownArea counts the area within a distance of an outline over a grid of half a metre.
+func grownArea(g Polygon, distance float64) float64 {
+	n := 0.0
+	for x := -40.25; x < 440; x += 0.5 {
+		for y := -40.25; y < 340; y += 0.5 {
+			if g.Within(Point{x, y}, distance) {
+				n++
+			}
+		}
+	}
+	return n / 4
+}

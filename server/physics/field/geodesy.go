@@ -3,6 +3,8 @@ package field
 import (
 	"errors"
 	"math"
+
+	"pitgate/server/physics/elementary"
 )
 
 // WGS-84 ellipsoid.
@@ -44,12 +46,12 @@ func primeVertical(sinLatitude float64) float64 {
 //
 // where N is the radius across the meridian. Valid for: everywhere. Source: NIMA TR8350.2, WGS-84.
 func (p Position) Centred() Centred {
-	sin, cos := math.Sin(p.Latitude), math.Cos(p.Latitude)
+	sin, cos := elementary.Sin(p.Latitude), elementary.Cos(p.Latitude)
 	n := primeVertical(sin)
 	out := (n + p.Height) * cos
 	return Centred{
-		X: out * math.Cos(p.Longitude),
-		Y: out * math.Sin(p.Longitude),
+		X: out * elementary.Cos(p.Longitude),
+		Y: out * elementary.Sin(p.Longitude),
 		Z: (float64(n*(1-eccentricity2)) + p.Height) * sin,
 	}
 }
@@ -59,19 +61,19 @@ func (p Position) Centred() Centred {
 // Valid for: places within 10 km of the ellipsoid. Source: tan(lat) = (Z + e^2 N sin(lat)) / p, iterated.
 func (c Centred) Position() Position {
 	out := math.Sqrt(float64(c.X*c.X) + float64(c.Y*c.Y))
-	latitude := math.Atan2(c.Z, out*(1-eccentricity2))
+	latitude := elementary.Atan2(c.Z, out*(1-eccentricity2))
 	for range 12 {
-		sin := math.Sin(latitude)
-		next := math.Atan2(c.Z+float64(eccentricity2*primeVertical(sin)*sin), out)
+		sin := elementary.Sin(latitude)
+		next := elementary.Atan2(c.Z+float64(eccentricity2*primeVertical(sin)*sin), out)
 		done := math.Abs(next-latitude) < 1e-16
 		latitude = next
 		if done {
 			break
 		}
 	}
-	sin, cos := math.Sin(latitude), math.Cos(latitude)
+	sin, cos := elementary.Sin(latitude), elementary.Cos(latitude)
 	height := float64(out*cos) + float64(c.Z*sin) - float64(equatorialRadius*math.Sqrt(1-float64(eccentricity2*sin*sin)))
-	return Position{Latitude: latitude, Longitude: math.Atan2(c.Y, c.X), Height: height}
+	return Position{Latitude: latitude, Longitude: elementary.Atan2(c.Y, c.X), Height: height}
 }
 
 // Datum is the origin of a field's plane.
@@ -93,8 +95,8 @@ func NewDatum(p Position) (Datum, error) {
 	}
 	return Datum{
 		origin: p.Centred(),
-		sinLat: math.Sin(p.Latitude), cosLat: math.Cos(p.Latitude),
-		sinLon: math.Sin(p.Longitude), cosLon: math.Cos(p.Longitude),
+		sinLat: elementary.Sin(p.Latitude), cosLat: elementary.Cos(p.Latitude),
+		sinLon: elementary.Sin(p.Longitude), cosLon: elementary.Cos(p.Longitude),
 	}, nil
 }
 

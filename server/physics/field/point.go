@@ -1,6 +1,10 @@
 package field
 
-import "math"
+import (
+	"math"
+
+	"pitgate/server/physics/elementary"
+)
 
 // Point is a place or a vector on the field's plane.
 type Point struct {
@@ -36,7 +40,7 @@ func (p Point) Finite() bool {
 
 // Ahead returns the unit vector along a heading (rad, clockwise from north).
 func Ahead(heading float64) Point {
-	return Point{math.Sin(heading), math.Cos(heading)}
+	return Point{elementary.Sin(heading), elementary.Cos(heading)}
 }
 
 // Right returns the unit vector to the right of a heading (rad).
@@ -48,7 +52,7 @@ func Right(heading float64) Point {
 // Heading returns the heading from p to q, rad from 0 to below 2 pi; zero when the points coincide.
 func (p Point) Heading(q Point) float64 {
 	d := q.Minus(p)
-	h := math.Atan2(d.X, d.Y)
+	h := elementary.Atan2(d.X, d.Y)
 	if h < 0 {
 		h += 2 * math.Pi
 	}

@@ -3,6 +3,7 @@ package motion
 import (
 	"math"
 
+	"pitgate/server/physics/elementary"
 	"pitgate/server/physics/field"
 )
 
@@ -79,7 +80,7 @@ func (c Circuit) halfTurn(from field.Point, heading float64) field.Line {
 	for i := range turnPoints + 1 {
 		share := float64(i) / turnPoints
 		angle := math.Pi * share
-		p := from.Plus(ahead.Times(radius * math.Sin(angle))).Plus(inward.Times(radius * (1 - math.Cos(angle))))
+		p := from.Plus(ahead.Times(radius * elementary.Sin(angle))).Plus(inward.Times(radius * (1 - elementary.Cos(angle))))
 		points = append(points, p.Plus(drift.Times(time*share)))
 	}
 	return points
@@ -139,7 +140,7 @@ func (c Circuit) LongestLeg(area field.Polygon, distance float64) (float64, bool
 // clearance returns the clearance of the drawn circuit less the rise of the turn over its straight pieces.
 func (c Circuit) clearance(area field.Polygon) field.Clearance {
 	least := area.PathClearance(c.Path())
-	least.Distance -= float64(c.Radius() * (1 - math.Cos(math.Pi/(2*turnPoints))))
+	least.Distance -= float64(c.Radius() * (1 - elementary.Cos(math.Pi/(2*turnPoints))))
 	return least
 }
 

@@ -1,6 +1,10 @@
 package motion
 
-import "math"
+import (
+	"math"
+
+	"pitgate/server/physics/elementary"
+)
 
 // Places in the state of a flight.
 const (
@@ -58,10 +62,10 @@ func (f *flight) lift(m airMotion, pressureArea, thrust float64) float64 {
 		return 0
 	}
 	weight := f.model.Mass * f.air.gravity()
-	angle := math.Atan2(m.sine, m.cosine)
+	angle := elementary.Atan2(m.sine, m.cosine)
 	turn := m.speed * (f.climbAngle(m, pressureArea, thrust) - angle) / (f.air.gravity() * pitchTime)
 	load := min(f.launch.MaxLoad, m.cosine+turn)
-	wanted := (float64(load*weight) - float64(thrust*math.Sin(f.model.ThrustAngle))) / pressureArea
+	wanted := (float64(load*weight) - float64(thrust*elementary.Sin(f.model.ThrustAngle))) / pressureArea
 	return min(max(wanted, 0), f.held)
 }
 
@@ -79,7 +83,7 @@ func (f *flight) climbAngle(m airMotion, pressureArea, thrust float64) float64 {
 		return f.launch.MaxClimbAngle
 	}
 	share = max(share, -1)
-	return min(f.launch.MaxClimbAngle, math.Atan2(share, cosine(share)))
+	return min(f.launch.MaxClimbAngle, elementary.Atan2(share, cosine(share)))
 }
 
 // rate returns the change of a flight's state.
@@ -94,8 +98,8 @@ func (f *flight) rate(t float64, s State) State {
 	thrust := f.model.thrust(m.speed, t)
 	coefficient := f.lift(m, pressureArea, thrust)
 	drag := float64(pressureArea * f.model.DragCoefficient(coefficient, m.clearance+f.model.WingHeight))
-	along := float64(thrust*math.Cos(f.model.ThrustAngle)) - drag
-	across := float64(pressureArea*coefficient) + float64(thrust*math.Sin(f.model.ThrustAngle))
+	along := float64(thrust*elementary.Cos(f.model.ThrustAngle)) - drag
+	across := float64(pressureArea*coefficient) + float64(thrust*elementary.Sin(f.model.ThrustAngle))
 	return State{
 		atDistance: s[atForward],
 		atHeight:   s[atUpward],

@@ -1,6 +1,10 @@
 package motion
 
-import "math"
+import (
+	"math"
+
+	"pitgate/server/physics/elementary"
+)
 
 // Glide is a steady descent without thrust.
 type Glide struct {
@@ -43,10 +47,10 @@ func (a Aircraft) LeastSink(air Conditions) Glide {
 // Valid for: lift above zero. Source: steady glide.
 func (a Aircraft) GlideAt(lift float64, air Conditions) Glide {
 	drag := a.DragCoefficient(lift, math.Inf(1))
-	angle := math.Atan2(drag, lift)
+	angle := elementary.Atan2(drag, lift)
 	weight := float64(a.Mass * air.gravity())
-	speed := math.Sqrt(2 * weight * math.Cos(angle) / (air.Density * a.Area * lift))
-	return Glide{Lift: lift, Ratio: lift / drag, Speed: speed, Angle: angle, Sink: float64(speed * math.Sin(angle))}
+	speed := math.Sqrt(2 * weight * elementary.Cos(angle) / (air.Density * a.Area * lift))
+	return Glide{Lift: lift, Ratio: lift / drag, Speed: speed, Angle: angle, Sink: float64(speed * elementary.Sin(angle))}
 }
 
 // Range returns the distance over the ground from a height (m) against a headwind (m/s), m; zero when the wind is as fast as the glide.
@@ -55,7 +59,7 @@ func (a Aircraft) GlideAt(lift float64, air Conditions) Glide {
 //
 // Valid for: steady wind. Source: kinematics.
 func (g Glide) Range(height, headwind float64) float64 {
-	return max(0, height*(float64(g.Speed*math.Cos(g.Angle))-headwind)/g.Sink)
+	return max(0, height*(float64(g.Speed*elementary.Cos(g.Angle))-headwind)/g.Sink)
 }
 
 // TurnHeightLoss returns the height lost in a gliding turn, m.
@@ -67,5 +71,5 @@ func (g Glide) Range(height, headwind float64) float64 {
 func (a Aircraft) TurnHeightLoss(change, bank, lift float64, air Conditions) float64 {
 	drag := a.DragCoefficient(lift, math.Inf(1))
 	loading := a.Mass * air.gravity() / a.Area
-	return change * drag / (lift * lift) * 4 * loading / (air.Density * air.gravity() * math.Sin(2*bank))
+	return change * drag / (lift * lift) * 4 * loading / (air.Density * air.gravity() * elementary.Sin(2*bank))
 }

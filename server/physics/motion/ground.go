@@ -1,6 +1,10 @@
 package motion
 
-import "math"
+import (
+	"math"
+
+	"pitgate/server/physics/elementary"
+)
 
 // ground is the height of the ground along the launch.
 type ground struct {
@@ -14,10 +18,10 @@ func newGround(l *Launch) *ground {
 	g := &ground{points: l.Ground, level: math.Inf(1)}
 	switch l.Method {
 	case Wheels:
-		g.slope = math.Tan(l.Slope)
+		g.slope = elementary.Tan(l.Slope)
 	case Bungee:
-		g.slope = math.Tan(l.Slope)
-		g.level = l.Stretch * math.Cos(l.Slope)
+		g.slope = elementary.Tan(l.Slope)
+		g.level = l.Stretch * elementary.Cos(l.Slope)
 	case Ramp, Hand, Catapult:
 	}
 	return g

@@ -65,9 +65,9 @@ func (a Aircraft) ClimbAngleAt(speed, thrust float64, air Conditions) (float64, 
 	weight := float64(a.Mass * air.gravity())
 	pressureArea := 0.5 * air.Density * speed * speed * a.Area
 	surplus := func(angle float64) float64 {
-		lift := weight * math.Cos(angle) / pressureArea
+		lift := weight * elementary.Cos(angle) / pressureArea
 		drag := float64(pressureArea * a.DragCoefficient(lift, math.Inf(1)))
-		return thrust - drag - float64(weight*math.Sin(angle))
+		return thrust - drag - float64(weight*elementary.Sin(angle))
 	}
 	if surplus(math.Pi/2) >= 0 || surplus(-math.Pi/2) < 0 {
 		return 0, false

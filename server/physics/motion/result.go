@@ -1,6 +1,10 @@
 package motion
 
-import "math"
+import (
+	"math"
+
+	"pitgate/server/physics/elementary"
+)
 
 // PathPoint is one point of a launch.
 type PathPoint struct {
@@ -140,7 +144,7 @@ func (r *run) point(t float64, s State) PathPoint {
 		Height:      height,
 		Airspeed:    r.airspeed(s),
 		GroundSpeed: s[1],
-		ClimbAngle:  math.Atan2(r.sine(s[0]), cosine(r.sine(s[0]))),
+		ClimbAngle:  elementary.Atan2(r.sine(s[0]), cosine(r.sine(s[0]))),
 		Time:        t - r.launch.ThrustTime,
 	}
 }
@@ -153,7 +157,7 @@ func (f *flight) point(t float64, s State) PathPoint {
 		Height:      s[atHeight],
 		Airspeed:    f.through(s).speed,
 		GroundSpeed: math.Sqrt(float64(s[atForward]*s[atForward]) + float64(s[atUpward]*s[atUpward])),
-		ClimbAngle:  math.Atan2(s[atUpward], s[atForward]),
+		ClimbAngle:  elementary.Atan2(s[atUpward], s[atForward]),
 		Time:        t - f.launch.ThrustTime,
 	}
 }

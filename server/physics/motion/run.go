@@ -1,6 +1,10 @@
 package motion
 
-import "math"
+import (
+	"math"
+
+	"pitgate/server/physics/elementary"
+)
 
 // run is the travel along strip, rails or stroke. Its state is travel (m) and speed over the ground along it (m/s).
 type run struct {
@@ -66,15 +70,15 @@ func (r *run) sine(travel float64) float64 {
 	if r.launch.Method == Ramp && len(r.launch.RailProfile) > 1 {
 		return sineAlong(r.launch.RailProfile, travel)
 	}
-	return math.Sin(r.launch.Slope)
+	return elementary.Sin(r.launch.Slope)
 }
 
 // place returns the distance and height of a travel, m.
 func (r *run) place(travel float64) (distance, height float64) {
 	rail := r.launch.RailProfile
 	if r.launch.Method != Ramp || len(rail) < 2 {
-		sine := math.Sin(r.launch.Slope)
-		return travel * math.Cos(r.launch.Slope), r.foot + float64(travel*sine)
+		sine := elementary.Sin(r.launch.Slope)
+		return travel * elementary.Cos(r.launch.Slope), r.foot + float64(travel*sine)
 	}
 	done := 0.0
 	height = r.foot
@@ -120,7 +124,7 @@ func (r *run) headwind(height float64) float64 {
 func (r *run) surplus(t float64, s State) float64 {
 	u := r.airspeed(s)
 	lift := float64(0.5 * r.air.Density * u * math.Abs(u) * r.model.Area * r.lift)
-	up := float64(r.model.thrust(u, t) * math.Sin(r.model.ThrustAngle))
+	up := float64(r.model.thrust(u, t) * elementary.Sin(r.model.ThrustAngle))
 	return lift + up - float64(r.model.Mass*r.air.gravity()*cosine(r.sine(s[0])))
 }
 
@@ -140,9 +144,9 @@ func (r *run) rate(t float64, s State) State {
 	drag := float64(pressure * (r.model.DragCoefficient(r.lift, height) + r.model.GroundDrag))
 	thrust := r.model.thrust(u, t)
 	weight := r.carried * r.air.gravity()
-	up := float64(max(pressure, 0)*r.lift) + float64(thrust*math.Sin(r.model.ThrustAngle))
+	up := float64(max(pressure, 0)*r.lift) + float64(thrust*elementary.Sin(r.model.ThrustAngle))
 	normal := max(0, float64(weight*level)-up)
-	force := float64(thrust*math.Cos(r.model.ThrustAngle)) - drag - float64(r.launch.Friction*normal) - float64(weight*sine)
+	force := float64(thrust*elementary.Cos(r.model.ThrustAngle)) - drag - float64(r.launch.Friction*normal) - float64(weight*sine)
 	if r.pull != nil {
 		force += r.pull(s[0])
 	}

@@ -1,12 +1,16 @@
 package motion
 
-import "math"
+import (
+	"math"
+
+	"pitgate/server/physics/elementary"
+)
 
 // TurnLoad returns the load factor of a level turn: n = 1/cos(bank).
 //
 // where bank is the angle of bank (rad). Valid for: bank below 90 degrees. Source: balance of vertical forces.
 func TurnLoad(bank float64) float64 {
-	return 1 / math.Cos(bank)
+	return 1 / elementary.Cos(bank)
 }
 
 // TurnRadius returns the radius of a level turn through the air, m.
@@ -15,14 +19,14 @@ func TurnLoad(bank float64) float64 {
 //
 // where V is the airspeed (m/s), bank the angle of bank (rad). Valid for: steady level turns. Source: balance of forces across the path.
 func TurnRadius(speed, bank float64) float64 {
-	return speed * speed / (Gravity * math.Tan(bank))
+	return speed * speed / (Gravity * elementary.Tan(bank))
 }
 
 // TurnRate returns the rate of a level turn, rad/s: g tan(bank) / V.
 //
 // where V is the airspeed (m/s), bank the angle of bank (rad). Valid for: steady level turns. Source: balance of forces across the path.
 func TurnRate(speed, bank float64) float64 {
-	return float64(Gravity*math.Tan(bank)) / speed
+	return float64(Gravity*elementary.Tan(bank)) / speed
 }
 
 // TurnStallSpeed returns the stall speed in a level turn, m/s: Vs sqrt(n).
