@@ -1,6 +1,7 @@
 package footprint
 
 import (
+	"errors"
 	"math"
 
 	"pitgate/server/physics/elementary"
@@ -88,8 +89,11 @@ func EqualBuffer(height, size float64) float64 { return height + float64(0.5*siz
 
 // BallisticBuffer returns the ground risk buffer of a fall without drag, m: V sqrt(2 h/g) + s/2.
 //
-// Valid for: release level, no wind. Source: kinematics.
+// Valid for: release level, no wind; height and gravity above zero, else half the size is left. Source: kinematics.
 func BallisticBuffer(height, speed, size, gravity float64) float64 {
+	if !(height > 0) || !(gravity > 0) {
+		return float64(0.5 * size)
+	}
 	return float64(speed*math.Sqrt(2*height/gravity)) + float64(0.5*size)
 }
 
@@ -98,9 +102,12 @@ func GlideBuffer(height, glideRatio float64) float64 { return glideRatio * heigh
 
 // ParachuteBuffer returns the ground risk buffer under a parachute, m: V t + w h/v.
 //
-// where t is the time to open (s), w the wind and v the rate of fall (m/s). Source: kinematics.
-func ParachuteBuffer(height, speed, opening, wind, sink float64) float64 {
-	return float64(speed*opening) + float64(wind*(height/sink))
+// where t is the time to open (s), w the wind and v the rate of fall (m/s), which must be above zero. Source: kinematics.
+func ParachuteBuffer(height, speed, opening, wind, sink float64) (float64, error) {
+	if !(sink > 0) {
+		return 0, errors.New("rate of fall: must be above zero")
+	}
+	return float64(speed*opening) + float64(wind*(height/sink)), nil
 }
 
 // AdjacentRadius returns how far the surroundings are looked at, m: the way in three minutes, within 5 to 35 km.

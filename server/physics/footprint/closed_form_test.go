@@ -37,7 +37,7 @@ func TestCriticalAreaGrowsWithSpeedMassAndWidth(t *testing.T) {
 	of := func(change func(*Strike, float64), by float64) float64 {
 		s := base
 		change(&s, by)
-		return s.CriticalArea(AnnexF()).Total
+		return s.area(AnnexF()).Total
 	}
 	for name, change := range map[string]func(*Strike, float64){
 		"speed": func(s *Strike, by float64) { s.Speed *= by },
@@ -109,7 +109,27 @@ func TestVacuumAndRiskRefuseNonsense(t *testing.T) {
 	if _, err := (Operation{Speed: 20}).Contingency(); err == nil {
 		t.Error("an operation without bank must be refused")
 	}
-	near(t, "under a parachute", ParachuteBuffer(100, 20, 2, 5, 4), 165, 1e-12)
+	if buffer, err := ParachuteBuffer(100, 20, 2, 5, 4); err != nil || math.Abs(buffer-165) > 1e-12 {
+		t.Error(buffer, err)
+	}
+	if _, err := ParachuteBuffer(100, 20, 2, 5, 0); err == nil {
+		t.Error("a parachute that does not sink must be refused")
+	}
+	if _, err := Hodograph(Vector{Z: -3}, 0.002, 9.8); err == nil {
+		t.Error("a hodograph without level speed must be refused")
+	}
+	if _, err := (Strike{Width: math.NaN()}).CriticalArea(AnnexF()); err == nil {
+		t.Error("a width that is no number must be refused")
+	}
+	if _, err := (Strike{}).CriticalArea(Ground{Friction: -1}); err == nil {
+		t.Error("friction below zero must be refused")
+	}
+	for name, value := range map[string]float64{
+		"terminal speed": TerminalSpeed(1, 0, 1, 9), "drag rate": DragRate(0, 1, 1), "fall": FallSpeed(-1, 10, 9), "energy": SpeedOfEnergy(0, 10),
+		"buffer": BallisticBuffer(-1, 10, 0, 9),
+	} {
+		near(t, name, value, 0, 0)
+	}
 }
 
 func TestEqualBufferUnderstatesFastFalls(t *testing.T) {

@@ -96,14 +96,19 @@ func (c Cloud) TimeAt(share float64) float64 {
 }
 
 // CriticalAreaAt returns the critical area that a share of the impacts does not exceed, m2, for the width and the mass of the model.
-func (c Cloud) CriticalAreaAt(share float64, ground Ground) float64 {
-	return c.quantile(share, func(i Impact) float64 {
-		return Strike{Width: c.width, Mass: c.mass, Speed: i.Speed, Angle: i.Angle}.CriticalArea(ground).Total
-	})
+func (c Cloud) CriticalAreaAt(share float64, ground Ground) (float64, error) {
+	if err := ground.Check(); err != nil {
+		return 0, err
+	}
+	return c.quantile(share, func(i Impact) float64 { return c.strike(i).area(ground).Total }), nil
 }
 
-// quantile returns the least value that a share of the impacts does not exceed; not a number outside 0 to 1 is never given: the share is brought
-// within it, and an empty cloud gives zero.
+// strike is an impact of the model.
+func (c Cloud) strike(i Impact) Strike {
+	return Strike{Width: c.width, Mass: c.mass, Speed: i.Speed, Angle: i.Angle}
+}
+
+// quantile returns the least value that a share of the impacts does not exceed. A share outside 0 to 1 is brought within it; an empty cloud gives zero.
 func (c Cloud) quantile(share float64, of func(Impact) float64) float64 {
 	if len(c.Impacts) == 0 {
 		return 0

@@ -136,7 +136,13 @@ func TestQuantilesAreOrdered(t *testing.T) {
 	cloud := cloudOf(t, planned(CutNeutral, 60))
 	for name, at := range map[string]func(float64) float64{
 		"energy": cloud.EnergyAt, "speed": cloud.SpeedAt, "time": cloud.TimeAt,
-		"critical area": func(share float64) float64 { return cloud.CriticalAreaAt(share, AnnexF()) },
+		"critical area": func(share float64) float64 {
+			area, err := cloud.CriticalAreaAt(share, AnnexF())
+			if err != nil {
+				t.Error(err)
+			}
+			return area
+		},
 	} {
 		before := math.Inf(-1)
 		for _, share := range []float64{-1, 0, 0.05, 0.5, 0.95, 1, 2} {

@@ -67,6 +67,28 @@ func Restitution(angle float64) float64 {
 	return min(max(flatRestores-float64((flatRestores-steepRestores)*(angle-restoringStart)/(math.Pi/2-restoringStart)), steepRestores), flatRestores)
 }
 
+// Check returns an error that names the first impossible value.
+func (g Ground) Check() error {
+	return firstOutside([]bounded{
+		{"person radius", g.PersonRadius, 0, 10},
+		{"person height", g.PersonHeight, 0, 500},
+		{"friction", g.Friction, 0, 10},
+		{"lethal energy", g.LethalEnergy, 0, 1e9},
+		{"gravity", g.Gravity, 0, 100},
+		{"obstacle factor", g.ObstacleFactor, 0, 1},
+	})
+}
+
+// Check returns an error that names the first impossible value.
+func (s Strike) Check() error {
+	return firstOutside([]bounded{
+		{"width", s.Width, 0, 1000},
+		{"mass", s.Mass, 0, 1e6},
+		{"speed", s.Speed, 0, 1e4},
+		{"angle", s.Angle, -math.Pi, math.Pi},
+	})
+}
+
 // CriticalArea returns the critical area of a strike.
 //
 //	glide: d = h/tan(a), A = 2 (r + w/2) d + pi (r + w/2)^2/2
@@ -75,7 +97,15 @@ func Restitution(angle float64) float64 {
 // where r and h are the radius and height of a person, w the width (m), a the angle (rad), e the Restitution, E the lethal energy (J), m the mass (kg)
 // and f the friction. Up to 1 m of width the angle is at least 35 degrees and nothing slides. The angle is at least 1 degree.
 // Valid for: widths up to 40 m, open ground, no fire. Source: JARUS SORA Annex F, edition 2.5, appendix B.
-func (s Strike) CriticalArea(g Ground) CriticalArea {
+func (s Strike) CriticalArea(g Ground) (CriticalArea, error) {
+	if err := errors.Join(s.Check(), g.Check()); err != nil {
+		return CriticalArea{}, err
+	}
+	return s.area(g), nil
+}
+
+// area is CriticalArea without the checks.
+func (s Strike) area(g Ground) CriticalArea {
 	angle := min(max(s.Angle, shallowest), math.Pi/2)
 	narrow := s.Width <= narrowWidth
 	if narrow {
@@ -83,7 +113,7 @@ func (s Strike) CriticalArea(g Ground) CriticalArea {
 	}
 	radius := g.PersonRadius + float64(0.5*s.Width)
 	end := float64(math.Pi * radius * radius / 2)
-	glide := g.PersonHeight * elementary.Cos(angle) / elementary.Sin(angle)
+	glide := max(0, g.PersonHeight*elementary.Cos(angle)/elementary.Sin(angle))
 	out := CriticalArea{Glide: float64(2*radius*glide) + end, GlideLength: glide}
 	if !narrow {
 		out.SlideTime, out.SlideLength = s.slide(angle, g)

@@ -40,10 +40,16 @@ func ExamplePlan_Sample() {
 		fmt.Println(err)
 		return
 	}
+	ground := footprint.AnnexF()
 	people := field.Line{{X: -60, Y: -150}, {X: 260, Y: -150}}
+	hit, err := cloud.LineHit(people, 2, ground)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
 	fmt.Printf("%d impacts, 95 %% of them in %.0f hectares at up to %.0f kJ\n", len(cloud.Impacts), outline.Area()/1e4, cloud.EnergyAt(0.95)/1000)
 	fmt.Printf("people line: %.0f m of it inside, met by %.1f %%\n",
-		footprint.LinesInside(outline, []field.Line{people})[0].Length, 100*cloud.LineHit(people, 2, footprint.AnnexF()).Share)
+		footprint.LinesInside(outline, []field.Line{people})[0].Length, 100*hit.Share)
 	// Output:
 	// 1000 impacts, 95 % of them in 47 hectares at up to 9 kJ
 	// people line: 320 m of it inside, met by 5.7 %

@@ -71,10 +71,10 @@ func FuzzStrike(f *testing.F) {
 	f.Add(0.5, 0.001, 300.0, 0.0)
 	f.Add(60.0, 1e4, 0.0, 1.6)
 	f.Fuzz(func(t *testing.T, width, mass, speed, angle float64) {
-		if !(width >= 0 && width < 1e3) || !(mass >= 0 && mass < 1e6) || !(speed >= 0 && speed < 1e4) || !finite(angle) {
+		area, err := Strike{width, mass, speed, angle}.CriticalArea(AnnexF().Obstructed())
+		if err != nil {
 			return
 		}
-		area := Strike{width, mass, speed, angle}.CriticalArea(AnnexF().Obstructed())
 		if !finite(area.Total, area.GlideLength, area.SlideLength, area.SlideTime) || area.Total <= 0 || area.Slide < 0 || area.SlideLength < 0 {
 			t.Errorf("%+v", area)
 		}

@@ -1,6 +1,8 @@
 package footprint
 
 import (
+	"errors"
+	"fmt"
 	"math"
 
 	"pitgate/server/physics/elementary"
@@ -24,28 +26,45 @@ func (c Cloud) swathe(impact Impact, ground Ground) field.Segment {
 		return field.Segment{A: impact.Place, B: impact.Place}
 	}
 	ahead := field.Point{X: impact.Velocity.X / level, Y: impact.Velocity.Y / level}
-	area := Strike{Width: c.width, Mass: c.mass, Speed: impact.Speed, Angle: impact.Angle}.CriticalArea(ground)
+	area := c.strike(impact).area(ground)
 	return field.Segment{A: impact.Place.Minus(ahead.Times(area.GlideLength)), B: impact.Place.Plus(ahead.Times(area.SlideLength))}
 }
 
 // AreaHit returns how many samples meet an area: their way below a person's height, or their slide, comes within half the model's width and a
 // person's radius of it. An area without a corner is met by none. A building is met from its own height: set PersonHeight to it. A LethalEnergy of zero
-// counts the slide to its end.
-func (c Cloud) AreaHit(area field.Polygon, ground Ground) Hit {
-	if len(area) == 0 {
-		return c.hit(ground, func(field.Segment) float64 { return math.Inf(1) })
+// counts the slide to its end. Corners that are no numbers and an impossible ground are errors.
+func (c Cloud) AreaHit(area field.Polygon, ground Ground) (Hit, error) {
+	if err := errors.Join(finitePlaces("area corner", area), ground.Check()); err != nil {
+		return Hit{}, err
 	}
-	return c.hit(ground, func(s field.Segment) float64 { return area.PathDistance(field.Line{s.A, s.B}) })
+	if len(area) == 0 {
+		return c.hit(ground, func(field.Segment) float64 { return math.Inf(1) }), nil
+	}
+	return c.hit(ground, func(s field.Segment) float64 { return area.PathDistance(field.Line{s.A, s.B}) }), nil
+}
+
+// finitePlaces returns an error that names the first place that is no number.
+func finitePlaces(name string, places []field.Point) error {
+	for i, p := range places {
+		if !p.Finite() {
+			return fmt.Errorf("%s %d: is not a number", name, i+1)
+		}
+	}
+	return nil
 }
 
 // LineHit returns how many samples meet a strip of ground along a line, half its width (m) to each side, as AreaHit.
-func (c Cloud) LineHit(line field.Line, halfWidth float64, ground Ground) Hit {
+func (c Cloud) LineHit(line field.Line, halfWidth float64, ground Ground) (Hit, error) {
+	err := errors.Join(finitePlaces("line point", line), firstOutside([]bounded{{"half width", halfWidth, 0, 1e5}}), ground.Check())
+	if err != nil {
+		return Hit{}, err
+	}
 	if len(line) == 0 {
-		return c.hit(ground, func(field.Segment) float64 { return math.Inf(1) })
+		return c.hit(ground, func(field.Segment) float64 { return math.Inf(1) }), nil
 	}
 	return c.hit(ground, func(s field.Segment) float64 {
-		return max(0, field.LineClearance(field.Line{s.A, s.B}, line)-max(halfWidth, 0))
-	})
+		return max(0, field.LineClearance(field.Line{s.A, s.B}, line)-halfWidth)
+	}), nil
 }
 
 // hit counts the samples whose swathe comes within reach of something.
@@ -95,11 +114,12 @@ type Inside struct {
 	Distance float64 // least distance of the line to the area inside the outline, m, zero when any of it lies within
 }
 
-// LinesInside returns, for each line, how much of it lies within an outline and how far away it stays. Lines without points are left out.
+// LinesInside returns, for each line, how much of it lies within a convex outline, counter-clockwise, and how far away it stays. Lines without points or
+// with points that are no numbers are left out.
 func LinesInside(outline field.Polygon, lines []field.Line) []Inside {
 	var out []Inside
 	for i, line := range lines {
-		if len(line) == 0 || len(outline) == 0 {
+		if len(line) == 0 || len(outline) == 0 || finitePlaces("line point", line) != nil {
 			continue
 		}
 		inside := Inside{Line: i, Distance: outline.PathDistance(line)}
@@ -132,8 +152,12 @@ func lengthInside(outline field.Polygon, s field.Segment) float64 {
 	return max(0, to-from) * s.Length()
 }
 
-// AreaDistance returns the least distance between the areas inside two outlines, m, zero when they share a place. Both must have corners.
+// AreaDistance returns the least distance between the areas inside two outlines, m: zero when they share a place, the greatest number there is when one
+// has no corner.
 func AreaDistance(a, b field.Polygon) float64 {
+	if len(a) == 0 || len(b) == 0 {
+		return math.MaxFloat64
+	}
 	if a.Contains(b[0]) {
 		return 0
 	}

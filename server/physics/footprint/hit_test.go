@@ -7,6 +7,16 @@ import (
 	"pitgate/server/physics/field"
 )
 
+// areaHit is Cloud.AreaHit on open ground.
+func areaHit(t *testing.T, cloud Cloud, area field.Polygon) Hit {
+	t.Helper()
+	hit, err := cloud.AreaHit(area, AnnexF())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return hit
+}
+
 // square is a square about a place.
 func square(middle field.Point, half float64) field.Polygon {
 	return field.Polygon{
@@ -40,7 +50,7 @@ func TestAreaHitCountsWhatComesWithinReach(t *testing.T) {
 		{square(field.Point{X: 300}, 10), 0, 300 - 10 - 90 - 1.3},
 		{nil, 0, math.MaxFloat64},
 	} {
-		hit := cloud.AreaHit(c.area, AnnexF())
+		hit := areaHit(t, cloud, c.area)
 		near(t, "share", hit.Share, c.share, 1e-12)
 		near(t, "nearest", hit.Nearest, c.nearest, 1e-9)
 		if hit.Most < hit.Share || hit.Most > 1 {
@@ -54,10 +64,25 @@ func TestLineHitCountsTheCorridor(t *testing.T) {
 	cloud := dropped(10)
 	line := field.Line{{X: 15, Y: 30}, {X: 45, Y: 30}}
 	for width, share := range map[float64]float64{10: 0, 28.6: 0, 28.8: 0.3, 40: 0.8, 200: 1} {
-		near(t, "share", cloud.LineHit(line, width, AnnexF()).Share, share, 1e-12)
+		hit, err := cloud.LineHit(line, width, AnnexF())
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "share", hit.Share, share, 1e-12)
 	}
-	if cloud.LineHit(nil, 10, AnnexF()).Share != 0 {
-		t.Error("no line can be hit")
+	if hit, err := cloud.LineHit(nil, 10, AnnexF()); err != nil || hit.Share != 0 {
+		t.Error("no line can be hit", hit, err)
+	}
+	for _, bad := range []float64{-1, math.NaN()} {
+		if _, err := cloud.LineHit(line, bad, AnnexF()); err == nil {
+			t.Errorf("half width %g must be refused", bad)
+		}
+	}
+	if _, err := cloud.AreaHit(field.Polygon{{X: math.NaN()}}, AnnexF()); err == nil {
+		t.Error("a corner that is no number must be refused")
+	}
+	if _, err := cloud.AreaHit(nil, Ground{PersonHeight: -1}); err == nil {
+		t.Error("a person below the ground must be refused")
 	}
 }
 
@@ -66,11 +91,11 @@ func TestSlideAndLowPassCountAsHit(t *testing.T) {
 	angle := 20 * math.Pi / 180
 	flat := Impact{Velocity: Vector{Y: 40 * math.Cos(angle), Z: -40 * math.Sin(angle)}, Speed: 40, Angle: angle, Landed: true}
 	cloud := Cloud{Impacts: []Impact{flat}, width: 2, mass: 10}
-	area := Strike{2, 10, 40, angle}.CriticalArea(AnnexF())
+	area := Strike{2, 10, 40, angle}.area(AnnexF())
 	for y, want := range map[float64]float64{
 		area.SlideLength - 1: 1, area.SlideLength + 4: 0, -area.GlideLength + 1: 1, -area.GlideLength - 4: 0,
 	} {
-		near(t, "share", cloud.AreaHit(square(field.Point{Y: y}, 1), AnnexF()).Share, want, 0)
+		near(t, "share", areaHit(t, cloud, square(field.Point{Y: y}, 1)).Share, want, 0)
 	}
 }
 
@@ -79,7 +104,7 @@ func TestWiderAreasAreHitMoreOften(t *testing.T) {
 	cloud := cloudOf(t, planned(CutNeutral, 60))
 	before := Hit{Nearest: math.Inf(1)}
 	for _, half := range []float64{5, 20, 80, 200, 1000} {
-		hit := cloud.AreaHit(square(field.Point{X: 200, Y: 200}, half), AnnexF())
+		hit := areaHit(t, cloud, square(field.Point{X: 200, Y: 200}, half))
 		if hit.Share < before.Share || hit.Most < before.Most || hit.Nearest > before.Nearest {
 			t.Errorf("half width %g: %+v after %+v", half, hit, before)
 		}

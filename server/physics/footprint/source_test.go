@@ -55,17 +55,27 @@ func TestBallisticClosedForms(t *testing.T) {
 	})
 }
 
+// struck is the critical area of a row.
+func struck(t *testing.T, in inputs, ground Ground) CriticalArea {
+	t.Helper()
+	area, err := Strike{in["width"], in["mass"], in["speed"], degrees(in["angle"])}.CriticalArea(ground)
+	if err != nil {
+		t.Error(err)
+	}
+	return area
+}
+
 func TestCriticalAreaAsPublished(t *testing.T) {
 	t.Parallel()
 	area := func(in inputs) CriticalArea {
 		ground := AnnexF().Obstructed()
 		ground.Friction = in["friction"]
-		return Strike{in["width"], in["mass"], in["speed"], degrees(in["angle"])}.CriticalArea(ground)
+		return struck(t, in, ground)
 	}
 	open := func(in inputs) float64 {
 		ground := AnnexF()
 		ground.Friction = in["friction"]
-		return Strike{in["width"], in["mass"], in["speed"], degrees(in["angle"])}.CriticalArea(ground).Total
+		return struck(t, in, ground).Total
 	}
 	drop := func(in inputs) DecoupledFall {
 		d, err := DecoupledFrom(in["mass"], in["drag"], 1.225, in["gravity"], in["height"], in["speed"])
