@@ -1,0 +1,156 @@
+package reach
+
+import (
+	"math"
+
+	"pitgate/server/physics/elementary"
+	"pitgate/server/physics/field"
+)
+
+// Result is the answer for a point.
+type Result struct {
+	Reachable bool
+	// Area is the index of the landing area that needs least height; -1 when none can be landed on at all.
+	Area int
+	// Needed is the height from which it is just reached, m, obstacles included, and Margin the height at hand beyond it. Both are zero when Area is -1.
+	Needed, Margin float64
+	// Heading to take after the first turn, rad from 0 to below 2 pi, and that turn, rad, to the right positive.
+	Heading, Turn float64
+	// Ahead says that the way is straight on, without turns.
+	Ahead bool
+	// Obstacle is the height added for obstacles under the way, m.
+	Obstacle float64
+	track    track
+}
+
+// From answers for a point. It must pass Check; what does not reach nothing: Area -1.
+func (m *Map) From(p Point) Result {
+	if p.Check() != nil {
+		return Result{Area: -1}
+	}
+	s := m.begin(&p, &m.turn)
+	best := m.ahead(&p, &s)
+	m.search(&p, &s, &m.turn, &best, anyLine, math.Inf(-1))
+	return best.decide(&p)
+}
+
+// decide fills in what follows from the height needed.
+func (r Result) decide(p *Point) Result {
+	if r.Area < 0 {
+		return Result{Area: -1}
+	}
+	r.Needed = max(r.Needed, 0)
+	r.Margin = p.Height - r.Needed
+	r.Reachable = r.Margin >= 0
+	return r
+}
+
+// anyLine wants every line.
+func anyLine(*line) bool { return true }
+
+// search looks for the line that needs least height among those wanted, leaving out what its bound rules out. With enough above zero it only looks for
+// a line that needs no more than that, and stops at the first.
+func (m *Map) search(p *Point, s *start, turn *Turn, best *Result, wanted func(*line) bool, enough float64) {
+	first, aim, least := -1, 0, math.Inf(1)
+	for i := range m.lines {
+		for k := range aims {
+			if b := m.bound(s, &m.lines[i], k, turn); b < least && wanted(&m.lines[i]) {
+				first, aim, least = i, k, b
+			}
+		}
+	}
+	if first < 0 || enough > 0 && least > enough {
+		return
+	}
+	m.try(p, s, turn, best, first, aim)
+	for i := range m.lines {
+		if !wanted(&m.lines[i]) {
+			continue
+		}
+		for k := range aims {
+			if best.Area >= 0 && best.Needed <= enough {
+				return
+			}
+			bound := m.bound(s, &m.lines[i], k, turn)
+			if i == first && k == aim || best.Area >= 0 && bound >= best.Needed || enough > 0 && bound > enough {
+				continue
+			}
+			m.try(p, s, turn, best, i, k)
+		}
+	}
+}
+
+// try takes a line where it needs less than the best so far.
+func (m *Map) try(p *Point, s *start, turn *Turn, best *Result, index, aim int) {
+	t := m.need(s, index, aim, turn)
+	if math.IsNaN(t.need) || math.IsInf(t.need, 0) || best.Area >= 0 && t.need >= best.Needed {
+		return
+	}
+	lacking := 0.0
+	if len(m.obstacles) > 0 {
+		var room [mostPlaces]Place
+		lacking = m.lacking(m.draw(room[:0], s, &t, turn, t.need))
+	}
+	if best.Area >= 0 && t.need+lacking >= best.Needed {
+		return
+	}
+	*best = Result{
+		Area: m.lines[index].area, Needed: t.need + lacking, Obstacle: lacking,
+		Heading: turned(t.way.ahead), Turn: float64(t.way.first * t.way.turn1), track: t,
+	}
+}
+
+// turned returns the heading of a vector, 0 to below 2 pi.
+func turned(v field.Point) float64 {
+	heading := elementary.Atan2(v.X, v.Y)
+	if heading < 0 {
+		heading += 2 * math.Pi
+	}
+	return heading
+}
+
+// ahead looks for a landing straight on: the nose's heading is the track held over the ground. What is in front of the area's edge is glided; within it
+// the model must still come down: no steeper than the steepest descent, speed above that of the approach counted as height.
+func (m *Map) ahead(p *Point, s *start) Result {
+	best := Result{Area: -1}
+	l := line{ahead: s.heading}
+	if !m.approach(&l) {
+		return best
+	}
+	pace, sink := m.glides.at(m.wind.mean(0, max(p.Airspeed, 10)).Dot(s.heading))
+	tail := m.wind.mean(0, l.height).Dot(s.heading)
+	if !(pace+tail > 0) {
+		return best
+	}
+	reaction := float64(m.model.Reaction * max(p.Airspeed+tail, 0))
+	surplus := max(0, (float64(p.Airspeed*p.Airspeed)-float64(m.final.Speed*m.final.Speed))/(2*m.model.Gravity))
+	for i, a := range m.areas {
+		near, far, found := nextPiece(a, p.At, s.heading, l.run+reaction)
+		if !found {
+			continue
+		}
+		need := 0.0
+		if near > 0 {
+			need = s.loss + float64(max(near-reaction, 0)/(pace+tail)*sink)
+		}
+		room := float64((far - l.run - reaction) * elementary.Tan(m.model.Steepest))
+		if p.Height+surplus > room || best.Area >= 0 && need >= best.Needed {
+			continue
+		}
+		lacking := m.lackingAlong(p.At, s.heading, near, need)
+		best = Result{Area: i, Needed: max(need, 0) + lacking, Ahead: true, Heading: turned(s.heading), Obstacle: lacking}
+		best.track.line = -1
+		best.track.way.length = max(near, 0)
+	}
+	return best
+}
+
+// nextPiece returns the first piece of a ray within an area that leaves a length ahead of the ray's origin.
+func nextPiece(area field.Polygon, origin, ahead field.Point, length float64) (near, far float64, found bool) {
+	for _, piece := range inside(area, origin, ahead) {
+		if piece[1]-max(piece[0], 0) >= length && piece[1] > 0 {
+			return piece[0], piece[1], true
+		}
+	}
+	return 0, 0, false
+}

@@ -1,0 +1,46 @@
+package reach
+
+import "pitgate/server/physics/field"
+
+// glideNodes is the number of tailwinds for which the speed to fly is kept.
+const glideNodes = 48
+
+// glides holds the speed to fly by tailwind.
+type glides struct {
+	least, step float64
+	entry       [glideNodes + 1]Glide
+	// flattest is the least height lost by distance over the ground in any direction.
+	flattest float64
+}
+
+// newGlides computes the speeds to fly for winds up to a speed.
+func newGlides(m *Model, fastestWind float64) glides {
+	reach := float64(max(fastestWind, 0.1) * 1.001)
+	g := glides{least: -reach, step: 2 * reach / glideNodes}
+	for i := range g.entry {
+		g.entry[i] = m.speedToFly(reach - float64(2*reach*(float64(i)/glideNodes)))
+	}
+	g.flattest = 1 / g.entry[glideNodes].Ratio(-reach)
+	return g
+}
+
+// at returns the glide for a tailwind, between two kept ones. Sink is a convex function of speed, so the value between lies on the high side.
+func (g *glides) at(tailwind float64) (pace, sink float64) {
+	x := (tailwind - g.least) / g.step
+	i := min(max(int(x), 0), glideNodes-1)
+	share := min(max(x-float64(i), 0), 1)
+	a, b := &g.entry[i], &g.entry[i+1]
+	return a.Pace + float64((b.Pace-a.Pace)*share), a.Sink + float64((b.Sink-a.Sink)*share)
+}
+
+// unit returns a vector of length one along v, and its length; north for no length.
+func unit(v field.Point) (field.Point, float64) {
+	length := v.Length()
+	if !(length > 0) {
+		return field.Point{Y: 1}, 0
+	}
+	return v.Times(1 / length), length
+}
+
+// rightOf returns the vector turned to the right by 90 degrees.
+func rightOf(v field.Point) field.Point { return field.Point{X: v.Y, Y: -v.X} }

@@ -1,0 +1,98 @@
+package reach
+
+import (
+	"math"
+
+	"pitgate/server/physics/field"
+)
+
+// track is a way to a gate of a line with what it takes.
+type track struct {
+	line, aim  int
+	way        way
+	pace, sink float64     // on the straight
+	need       float64     // height at the point where the engine stops, m
+	time       float64     // until the line-up, s
+	wind       field.Point // mean until the line-up
+}
+
+const (
+	mostRounds = 10  // how often the drift is corrected
+	closeDrift = 0.1 // drift that need not be corrected, m
+)
+
+// need returns the way to a gate that needs least height, wind included.
+//
+//	way through the air from the start to the gate less the drift w T;  need = loss + (turn1 + turn2) loss a radian + L sink/pace + line-up
+//
+// where T is the time flown and w the mean wind over the height flown through; both come by iteration (secant on T). What drift is left when the rounds
+// are used up is flown at the flattest glide on top. Valid for: wind slower than the glide. Source: flight in the frame of the air.
+func (m *Map) need(s *start, index, aim int, turn *Turn) track {
+	l := &m.lines[index]
+	target := l.gates[aim]
+	ground := target.at.Minus(s.from)
+	t := track{line: index, aim: aim}
+	guess := s.time + ground.Length()/m.final.Pace
+	height := l.height + float64(guess*m.final.Sink)
+	wind := m.wind.mean(l.height, height)
+	before, missBefore := 0.0, 0.0
+	for round := range mostRounds {
+		target.at = ground.Minus(wind.Times(guess))
+		m.best(&t, s, &target, turn, l.height, wind)
+		miss := t.time - guess
+		t.wind = wind
+		wind = m.wind.mean(l.height, t.need)
+		drift := wind.Times(t.time).Minus(t.wind.Times(guess)).Length()
+		if drift < closeDrift {
+			return t
+		}
+		if round == mostRounds-1 {
+			t.need += float64(drift * m.glides.flattest * 3)
+			return t
+		}
+		next := t.time
+		if slope := miss - missBefore; round > 0 && math.Abs(slope) > 1e-12 && math.Abs(slope) < 3*math.Abs(guess-before) {
+			next = max(guess-float64(miss*(guess-before)/slope), 0)
+		}
+		before, missBefore, guess = guess, miss, min(next, 1e4)
+	}
+	return t
+}
+
+// best fills in the way of the four that needs least height to a target through the air.
+func (m *Map) best(t *track, s *start, target *gate, turn *Turn, lineUp float64, wind field.Point) {
+	t.need = math.Inf(1)
+	for _, sides := range [4][2]float64{{1, 1}, {-1, -1}, {1, -1}, {-1, 1}} {
+		w, found := join(&s.gate, target, turn.Radius, sides[0], sides[1])
+		if !found {
+			continue
+		}
+		pace, sink := m.glides.at(w.ahead.Dot(wind))
+		need := s.loss + lineUp + float64(w.length/pace*sink)
+		if need >= t.need {
+			continue
+		}
+		w.angles(&s.gate, target)
+		angle := w.turn1 + w.turn2
+		need += float64(angle * turn.Loss)
+		if need < t.need {
+			t.way, t.pace, t.sink, t.need = w, pace, sink, need
+			t.time = s.time + angle/turn.Rate + w.length/pace
+		}
+	}
+}
+
+// bound returns a height that any way to a gate needs at the least, wind included: that of the turn from the heading at hand to the gate's, and of the
+// distance that the turn does not cover at the flattest glide in any direction.
+func (m *Map) bound(s *start, l *line, aim int, turn *Turn) float64 {
+	flown := s.gate.at.Length() + float64(m.wind.fastest*s.time)
+	distance := l.gates[aim].at.Distance(s.from) - flown
+	angle := wrap(l.gates[aim].heading - s.gate.heading)
+	angle = min(angle, 2*math.Pi-angle)
+	covered := turn.Radius + m.wind.fastest/turn.Rate
+	if turn.Loss < float64(covered*m.glides.flattest) {
+		angle = 0
+	}
+	left := max(distance-float64(covered*angle), 0)
+	return s.loss + l.height + float64(angle*turn.Loss) + float64(left*m.glides.flattest)
+}
