@@ -26,10 +26,10 @@ func demoInput(t *testing.T, name string) assess.Input {
 	return in
 }
 
-func explained(t *testing.T, name, id string) string {
+func explained(t *testing.T, in assess.Input, r assess.Report, id string) string {
 	t.Helper()
 	var text strings.Builder
-	if err := report.Explain(&text, demoInput(t, name), demoReport(t, name), id); err != nil {
+	if err := report.Explain(&text, in, r, id); err != nil {
 		t.Fatal(err)
 	}
 	return text.String()
@@ -37,7 +37,8 @@ func explained(t *testing.T, name, id string) string {
 
 func TestExplainLeadsDownToInputs(t *testing.T) {
 	t.Parallel()
-	text := explained(t, "sandmartin_long_acre_wet", "stall.speed")
+	const name = "sandmartin_long_acre_wet"
+	text := explained(t, demoInput(t, name), demoReport(t, name), "stall.speed")
 	flat := strings.Join(strings.Fields(text), " ")
 	for _, want := range []string{
 		"Stall speed, straight flight stall.speed", "Vs = sqrt(2 m g/(rho S CLmax))", "mass.takeoff 11.8 kg", "Source: lift equation",
@@ -57,7 +58,7 @@ func TestExplainLeadsDownToInputs(t *testing.T) {
 func TestExplainEveryFinding(t *testing.T) {
 	t.Parallel()
 	for _, name := range []string{"redshank_quarry_top", "dabchick_long_acre"} {
-		r := demoReport(t, name)
+		in, r := demoInput(t, name), demoReport(t, name)
 		var ids []string
 		for _, f := range r.Findings {
 			ids = append(ids, f.ID)
@@ -66,7 +67,7 @@ func TestExplainEveryFinding(t *testing.T) {
 			ids = append(ids, q.ID)
 		}
 		for _, id := range ids {
-			text := explained(t, name, id)
+			text := explained(t, in, r, id)
 			for line := range strings.SplitSeq(text, "\n") {
 				if utf8.RuneCountInString(line) > report.Width {
 					t.Errorf("%s %s: line of %d columns: %q", name, id, utf8.RuneCountInString(line), line)
@@ -81,9 +82,10 @@ func TestExplainEveryFinding(t *testing.T) {
 
 func TestExplainNamesNearIDs(t *testing.T) {
 	t.Parallel()
+	in, r := demoInput(t, "dabchick_long_acre"), demoReport(t, "dabchick_long_acre")
 	for wrong, want := range map[string]string{"stall.sped": "stall.speed", "neutral_point": "lift.neutral_point", "drag.zero": "drag.zero_lift", "xyzzy": ""} {
 		var text strings.Builder
-		err := report.Explain(&text, demoInput(t, "dabchick_long_acre"), demoReport(t, "dabchick_long_acre"), wrong)
+		err := report.Explain(&text, in, r, wrong)
 		var unknown report.UnknownIDError
 		if !errors.As(err, &unknown) || unknown.ID != wrong || text.Len() > 0 {
 			t.Fatalf("%s: got %v, wrote %q", wrong, err, text.String())

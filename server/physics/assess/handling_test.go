@@ -42,7 +42,7 @@ func TestMarginOutsideNamesTheShift(t *testing.T) {
 	in.Model.Mass.EmptyBalanceXMeters = quantity(0.46)
 	report := assessed(t, in)
 	f := findingOf(t, report, "balance.margin_empty")
-	if f.Verdict != assess.VerdictFails || !strings.Contains(f.Note, "mm forward") || !strings.Contains(f.Note, "builder's own limit of 0.450 m") {
+	if f.Verdict != assess.VerdictFails || !strings.Contains(f.Note, "mm forward") || !strings.Contains(f.Note, "Moving flight pack by") || !strings.Contains(f.Note, "builder's own limit of 0.450 m") {
 		t.Fatalf("%s: %s", f.Verdict, f.Note)
 	}
 	shift := (*f.Limit - *f.Value) * toldOf(t, report, "wing.mean_chord")

@@ -91,7 +91,7 @@ func TestMonotone(t *testing.T) {
 		{"a heavier item never brings a list that was too light closer to what was weighed from above", "dabchick_long_acre", "mass.reconciled", true, 0.6, 1.2,
 			func(in *assess.Input, v float64) { in.Model.Mass.Items[0].MassKg = quantity(v) }},
 	}
-	const steps = 8
+	const steps = 5
 	for _, row := range rows {
 		t.Run(row.name, func(t *testing.T) {
 			t.Parallel()
@@ -306,7 +306,7 @@ func FuzzRun(f *testing.F) {
 func TestExtremeQuantities(t *testing.T) {
 	t.Parallel()
 	extremes := []string{"1e300", "0", "1e-300", "1e6", "-1e6"}
-	for _, name := range []string{"sandmartin_long_acre_wet", "redshank_quarry_top", "dabchick_long_acre"} {
+	for _, name := range []string{"sandmartin_long_acre_wet", "redshank_quarry_top"} {
 		data, err := demo.Files.ReadFile(name + ".json")
 		if err != nil {
 			t.Fatal(err)

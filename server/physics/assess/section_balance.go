@@ -2,6 +2,7 @@ package assess
 
 import (
 	"math"
+	"strings"
 
 	"pitgate/server/physics/stability"
 	"pitgate/server/physics/weighing"
@@ -158,7 +159,7 @@ func (p *pass) findBallast() {
 	least, most := p.window()
 	search := weighing.Search{
 		Window: weighing.Window{Neutral: p.wing.neutralX, Chord: p.wing.chord, Least: least.value, Most: most.value},
-		Travel: p.mass.travel,
+		Travel: p.mass.travel, Items: p.itemList(m),
 	}
 	if p.in.Limits != nil {
 		search.MaximumMass = p.in.Limits.MaximumMassKg
@@ -173,6 +174,23 @@ func (p *pass) findBallast() {
 	}
 	for i := range found.Ballast {
 		p.ballast = append(p.ballast, ballastOption(&found.Ballast[i]))
+	}
+	p.noteMove(found.Moves)
+}
+
+// noteMove adds the shortest move of an item that would do without ballast to the margins that fail.
+func (p *pass) noteMove(moves []weighing.Option) {
+	if len(moves) == 0 || !moves[0].Possible {
+		return
+	}
+	way := "aft"
+	if moves[0].By < 0 {
+		way = "forward"
+	}
+	for i := range p.results {
+		if f := &p.results[i]; f.Verdict == VerdictFails && strings.HasPrefix(f.ID, "balance.margin_") {
+			f.Note += say(" Moving %s by %.0f mm %s would do it without ballast.", moves[0].Name, 1000*math.Abs(moves[0].By), way)
+		}
 	}
 }
 
@@ -219,12 +237,12 @@ func (p *pass) reconcile(reconciled *answer) {
 	if len(difference.Suspects) > 0 {
 		reconciled.note += " " + difference.Suspects[0].Note
 	}
-	p.tell("mass.weighed", p.mass.weighed.Mass.Value, p.mass.emptyRead...)
+	p.tell("mass.weighed", p.mass.weighed.Mass.Value, p.massPaths()...)
 	p.tell("mass.listed", p.mass.listed.Mass.Value, "model.mass.items")
 	p.tell("mass.difference", difference.Mass.Value)
 	p.tell("mass.difference_score", difference.MassScore)
 	if difference.X.Known {
-		p.tell("mass.balance_difference", difference.X.Value, p.mass.emptyRead...)
+		p.tell("mass.balance_difference", difference.X.Value, p.balancePaths()...)
 		p.tell("mass.balance_difference_score", difference.MomentScore)
 	}
 }

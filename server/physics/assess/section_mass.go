@@ -1,6 +1,11 @@
 package assess
 
-import "pitgate/server/physics/weighing"
+import (
+	"slices"
+	"strings"
+
+	"pitgate/server/physics/weighing"
+)
 
 // massSection is the mass as flown and where it balances along the burn.
 type massSection struct {
@@ -78,12 +83,12 @@ func fuelMass(tanks []weighing.Tank) float64 {
 
 func (p *pass) tellMass(fuel float64) {
 	if len(p.mass.missing) == 0 {
-		p.tell("mass.empty", p.mass.empty, p.mass.emptyRead...)
-		p.tell("mass.fuel", fuel, p.mass.fuelRead...)
+		p.tell("mass.empty", p.mass.empty, p.massPaths()...)
+		p.tell("mass.fuel", fuel, p.fuelPaths()...)
 		p.tell("mass.takeoff", p.mass.takeoff)
 	}
 	if len(p.mass.balanceMissing) == 0 {
-		p.tell("balance.empty_x", p.mass.emptyBalance, p.mass.emptyRead...)
+		p.tell("balance.empty_x", p.mass.emptyBalance, p.balancePaths()...)
 	}
 	if len(p.mass.fullMissing) == 0 {
 		p.tell("balance.full_x", p.mass.fullBalance, p.mass.fuelRead...)
@@ -93,6 +98,40 @@ func (p *pass) tellMass(fuel float64) {
 	if len(p.mass.fullMissing) == 0 && p.mass.travel.ZKnown {
 		p.tell("balance.full_z", p.mass.travel.Full.Z, p.mass.fuelRead...)
 	}
+}
+
+const (
+	wholeMassPath    = "model.mass.emptyMassKg"
+	wholeBalancePath = "model.mass.emptyBalanceXMeters"
+)
+
+// fuelPaths names what the mass of the fuel was taken from.
+func (p *pass) fuelPaths() []string {
+	return slices.DeleteFunc(slices.Clone(p.mass.fuelRead), func(path string) bool { return strings.HasSuffix(path, ".xMeters") })
+}
+
+// massPaths names what the empty mass was taken from: the whole model's, or its parts'.
+func (p *pass) massPaths() []string {
+	if p.massProperties().EmptyMassKg != nil {
+		return []string{wholeMassPath}
+	}
+	return p.partPaths()
+}
+
+// balancePaths names what the empty balance point was taken from.
+func (p *pass) balancePaths() []string {
+	if p.massProperties().EmptyBalanceXMeters != nil {
+		return []string{wholeBalancePath}
+	}
+	return p.partPaths()
+}
+
+// partPaths names the scales, or the items where there are none.
+func (p *pass) partPaths() []string {
+	if len(p.massProperties().ScaleReadings) > 0 {
+		return []string{scalesPath}
+	}
+	return []string{"model.mass.items"}
 }
 
 // emptyState returns mass and balance with empty tanks: as weighed whole, else from scales under the model, else from its items.
@@ -110,21 +149,21 @@ func (p *pass) emptyState(m *MassProperties, mass, balance *need) weighing.State
 	}
 	switch {
 	case !(state.Mass.Value > 0):
-		mass.lack("model.mass.emptyMassKg")
+		mass.lack(wholeMassPath)
 	case !state.X.Known && len(lacking) > 0:
 		balance.lack(lacking...)
 	case !state.X.Known:
-		balance.lack("model.mass.emptyBalanceXMeters")
+		balance.lack(wholeBalancePath)
 	}
 	return state
 }
 
 // wholeState returns a state in which what was measured on the whole model stands before the sum of its parts.
 func (p *pass) wholeState(m *MassProperties, sum weighing.State) weighing.State {
-	if mass, ok := p.estimate("model.mass.emptyMassKg", m.EmptyMassKg); ok {
+	if mass, ok := p.estimate(wholeMassPath, m.EmptyMassKg); ok {
 		sum.Mass, sum.MassX = mass, 0
 	}
-	if x, ok := p.estimate("model.mass.emptyBalanceXMeters", m.EmptyBalanceXMeters); ok {
+	if x, ok := p.estimate(wholeBalancePath, m.EmptyBalanceXMeters); ok {
 		sum.X, sum.MassX = x, 0
 	}
 	if z, ok := p.estimate("model.mass.emptyBalanceZMeters", m.EmptyBalanceZMeters); ok {
@@ -261,6 +300,7 @@ func (p *pass) tanks(m *MassProperties, fuel, place *need) []weighing.Tank {
 		p.note(name + ".fillRatio")
 		liters := fuel.quantity(name+".capacityLiters", tank.CapacityLiters) * orElse(tank.FillRatio, 1)
 		place.number(name+".xMeters", tank.XMeters)
+		p.note(name + ".xMeters")
 		tanks = append(tanks, weighing.Tank{
 			Name: tank.Name, Fuel: max(0, density*liters/1000), X: tank.XMeters, Y: tank.YMeters, Z: tank.ZMeters, Order: count(tank.BurnOrder, 0),
 		})
