@@ -67,16 +67,16 @@ func (a Amount) Oktas() (least, most int) {
 
 // readCloud takes a layer, a word that stands for the cloud, or slashes.
 func readCloud(d *decoder, g group) (bool, error) {
-	switch sky := Sky(g.text); {
-	case sky == NoSignificantCloud, sky == NoCloudDetected, sky == SkyClear, sky == ClearBelow:
-		d.report.Sky = sky
-		return true, nil
-	case slashes(g.text, 6):
-		d.report.CloudUnknown = true
+	if slices.Contains([]Sky{NoSignificantCloud, NoCloudDetected, SkyClear, ClearBelow}, Sky(g.text)) {
+		d.report.Sky = Sky(g.text)
 		return true, nil
 	}
 	layer, isCloud := parseCloud(g.text)
-	if isCloud {
+	switch {
+	case !isCloud:
+	case layer == Cloud{}:
+		d.report.CloudUnknown = true
+	default:
 		d.report.Clouds = append(d.report.Clouds, layer)
 	}
 	return isCloud, nil

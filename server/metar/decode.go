@@ -188,11 +188,14 @@ var tailWords = []string{"NOSIG", "BECMG", "TEMPO"}
 // readTail takes the trend and the remarks as text, and reports whether they have begun.
 func (d *decoder) readTail() bool {
 	word := d.peek()
-	if word != "RMK" && !slices.Contains(tailWords, word) {
+	if word != "RMK" && !slices.Contains(tailWords, word) && !isRainfall(word) {
 		return false
 	}
 	var trend, remarks []string
 	into := &trend
+	if isRainfall(word) {
+		into = &remarks
+	}
 	for d.next < len(d.groups) {
 		g := d.take()
 		if g.text == "RMK" && into == &trend {
@@ -203,4 +206,9 @@ func (d *decoder) readTail() bool {
 	}
 	d.report.Trend, d.report.Remarks = strings.Join(trend, " "), strings.Join(remarks, " ")
 	return true
+}
+
+// isRainfall reports whether a group is the rainfall that Australian reports give without RMK before it, such as RF00.2/001.4.
+func isRainfall(text string) bool {
+	return len(text) > 3 && text[:2] == "RF" && isDigit(text[2]) && strings.Trim(text[2:], "0123456789./") == ""
 }

@@ -201,6 +201,10 @@ func TestAbsentIsNeverZero(t *testing.T) {
 	if got := strings.Join(report.Absent(), ", "); got != want || !report.Automatic {
 		t.Errorf("absent %q, want %q", got, want)
 	}
+	if auto := decode(t, "EGXX 010000Z AUTO 24010KT 9999 ///////// 10/05 Q1013 RF00.2/001.4 q"); !auto.CloudUnknown || len(auto.Clouds) != 0 ||
+		auto.Remarks != "RF00.2/001.4 Q" {
+		t.Errorf("cloud that no sensor saw, or rain: %+v", auto)
+	}
 	if full := decode(t, "EGXX 010000Z 24010KT CAVOK 10/05 Q1013").Absent(); len(full) > 0 {
 		t.Errorf("absent %v in a full report", full)
 	}

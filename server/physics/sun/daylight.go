@@ -31,7 +31,7 @@ type Daylight struct {
 
 // Day returns the daylight of the solar day a moment (s since 1970-01-01 UTC) lies in.
 //
-// The moment at which the sun's true elevation passes a limit is found by halving the time between noon and the midnights beside it.
+// The moment at which the sun's true elevation passes a limit is found between noon and the midnights beside it.
 // Valid for: level horizon at the height of the eye; see the package. Source: limits of the Astronomical Almanac (sunrise 90 50' from the
 // zenith, civil twilight 96 degrees).
 func Day(moment float64, place Place) (Daylight, error) {
@@ -60,26 +60,31 @@ func noonNear(moment float64, place Place) float64 {
 
 // spanAbove returns the time the sun's true elevation is above a limit (rad) between the midnights beside a noon.
 func spanAbove(limit, noon float64, place Place) Span {
-	above := func(moment float64) bool { return seen(moment, place).True > limit }
+	over := func(moment float64) float64 { return seen(moment, place).True - limit }
 	before, after := noon-secondsPerDay/2, noon+secondsPerDay/2
 	switch {
-	case !above(noon):
+	case !(over(noon) > 0):
 		return Span{Never: true}
-	case above(before) || above(after):
+	case over(before) > 0 || over(after) > 0:
 		return Span{Always: true}
 	}
-	return Span{Begin: crossing(above, before, noon), End: crossing(above, after, noon)}
+	return Span{Begin: crossing(over, before, noon), End: crossing(over, after, noon)}
 }
 
-// crossing returns the moment between one outside and one inside a span at which the span begins or ends, to a thousandth of a second.
-func crossing(inside func(float64) bool, outer, inner float64) float64 {
-	for math.Abs(inner-outer) > 1e-3 {
-		middle := outer + float64((inner-outer)/2)
-		if inside(middle) {
-			inner = middle
+// straightStep is the time over which the sun's way is taken as straight, s: the bend of it is below 1e-6 rad.
+const straightStep = 30.0
+
+// crossing returns the moment between one with the sun under a limit and one with it over at which it passes the limit: the time between is
+// halved until the sun's way is straight, and the line through the ends of what is left is taken.
+func crossing(over func(float64) float64, under, above float64) float64 {
+	for math.Abs(above-under) > straightStep {
+		middle := under + float64((above-under)/2)
+		if over(middle) > 0 {
+			above = middle
 		} else {
-			outer = middle
+			under = middle
 		}
 	}
-	return inner
+	low, high := over(under), over(above)
+	return under + float64((above-under)*(low/(low-high)))
 }
