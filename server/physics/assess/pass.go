@@ -19,6 +19,8 @@ type pass struct {
 	lines   []ReportPath
 	// replaced are the computed quantities in whose place a measured one stands.
 	replaced []replacement
+	// aside is set while inputs are read that move nothing by themselves, so that no pass is spent on each.
+	aside bool
 	// fault is the first input that cannot be; the base pass ends with it.
 	fault   error
 	curves  []ReportCurve
@@ -73,7 +75,7 @@ func (p *pass) meet(input uncertain) {
 		return
 	}
 	p.trail = append(p.trail, input.name)
-	if p.known[input.name] {
+	if p.aside || p.known[input.name] {
 		return
 	}
 	p.known[input.name] = true

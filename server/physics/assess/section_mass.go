@@ -23,6 +23,7 @@ type massSection struct {
 	fullBalance float64         // x with the tanks filled for the flight, m
 	travel      weighing.Travel // of the balance point along the burn
 
+	itemsAside      bool           // a weighed mass stands before the items
 	weighed, listed weighing.State // as weighed whole or by scales, and as the items add up; unknown mass where neither is given
 }
 
@@ -136,14 +137,17 @@ func (p *pass) partPaths() []string {
 
 // emptyState returns mass and balance with empty tanks: as weighed whole, else from scales under the model, else from its items.
 func (p *pass) emptyState(m *MassProperties, mass, balance *need) weighing.State {
+	p.aside = m.EmptyMassKg != nil && m.EmptyBalanceXMeters != nil
 	scales, lacking := p.scales(m)
+	p.aside = false
+	p.mass.itemsAside = m.EmptyMassKg != nil || scales.Mass.Known
 	items := p.items(m)
 	sum := scales
 	if !sum.Mass.Known {
 		sum, lacking = items.State, p.unplaced(items.Unplaced)
 	}
 	state := p.wholeState(m, sum)
-	p.mass.listed = items.State
+	p.mass.listed = p.listed(m, items.State)
 	if m.EmptyMassKg != nil || scales.Mass.Known {
 		p.mass.weighed = state
 	}
@@ -258,8 +262,24 @@ func (p *pass) items(m *MassProperties) weighing.Listed {
 	return sum
 }
 
+// listed returns the sum of the items. Beside a weighed mass only their sum matters, which then moves as one input by its own spread.
+func (p *pass) listed(m *MassProperties, sum weighing.State) weighing.State {
+	if !p.mass.itemsAside || !sum.Mass.Known {
+		return sum
+	}
+	guessed := false
+	for i := range m.Items {
+		guessed = guessed || m.Items[i].MassKg != nil && m.Items[i].MassKg.estimated()
+	}
+	p.meet(uncertain{name: "model.mass.items", spread: sum.Mass.Spread, estimated: guessed})
+	sum.Mass.Value += p.shift("model.mass.items")
+	return sum
+}
+
 // itemList returns the items as the weighing package takes them; one without mass weighs nothing, so that indices stay those of the document.
 func (p *pass) itemList(m *MassProperties) []weighing.Item {
+	p.aside = p.mass.itemsAside
+	defer func() { p.aside = false }()
 	var items []weighing.Item
 	weigh := false
 	for i := range m.Items {
