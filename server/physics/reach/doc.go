@@ -8,7 +8,7 @@
 //
 // How a point is decided. The model flies on for the reaction time and rolls into the turn; turns at a bank with a margin over the stall; glides at the
 // speed that goes farthest in the wind; turns onto the final line; and holds it wings level for the line-up time down to a place of the area that leaves
-// the landing run. Of the four ways to join turn, straight and turn, all landing lines and three places on each, the one that needs least height is taken.
+// the landing run. Of the four ways to join turn, straight and turn, all landing lines and up to four places on each, the one that needs least height is taken.
 // The wind is the mean over the height flown through when the model just makes it, so what a point needs does not depend on its height. Height left over
 // is taken to be lost by circling, slips and turns.
 package reach

@@ -13,10 +13,8 @@ type Place struct {
 	Height float64 // m over the landing areas
 }
 
-const (
-	turnPieces = 24               // straight pieces a turn of a full circle is drawn with
-	mostPlaces = 2*turnPieces + 6 // of a path
-)
+// turnPieces is the number of straight pieces a turn of a full circle is drawn with.
+const turnPieces = 24
 
 // Path returns the way of a result from its point to touchdown over the ground, at the heights flown without losing what is left over; nil where there
 // is none. A path straight on ends at the edge of the area.

@@ -30,7 +30,7 @@ func (m *Map) From(p Point) Result {
 	}
 	s := m.begin(&p, &m.turn)
 	best := m.ahead(&p, &s)
-	m.search(&p, &s, &m.turn, &best, anyLine, math.Inf(-1))
+	m.search(&s, &m.turn, &best, anyLine, math.Inf(-1))
 	return best.decide(&p)
 }
 
@@ -50,10 +50,10 @@ func anyLine(*line) bool { return true }
 
 // search looks for the line that needs least height among those wanted, leaving out what its bound rules out. With enough above zero it only looks for
 // a line that needs no more than that, and stops at the first.
-func (m *Map) search(p *Point, s *start, turn *Turn, best *Result, wanted func(*line) bool, enough float64) {
+func (m *Map) search(s *start, turn *Turn, best *Result, wanted func(*line) bool, enough float64) {
 	first, aim, least := -1, 0, math.Inf(1)
 	for i := range m.lines {
-		for k := range aims {
+		for k := range m.lines[i].usable {
 			if b := m.bound(s, &m.lines[i], k, turn); b < least && wanted(&m.lines[i]) {
 				first, aim, least = i, k, b
 			}
@@ -62,12 +62,12 @@ func (m *Map) search(p *Point, s *start, turn *Turn, best *Result, wanted func(*
 	if first < 0 || enough > 0 && least > enough {
 		return
 	}
-	m.try(p, s, turn, best, first, aim)
+	m.try(s, turn, best, first, aim, enough)
 	for i := range m.lines {
 		if !wanted(&m.lines[i]) {
 			continue
 		}
-		for k := range aims {
+		for k := range m.lines[i].usable {
 			if best.Area >= 0 && best.Needed <= enough {
 				return
 			}
@@ -75,21 +75,28 @@ func (m *Map) search(p *Point, s *start, turn *Turn, best *Result, wanted func(*
 			if i == first && k == aim || best.Area >= 0 && bound >= best.Needed || enough > 0 && bound > enough {
 				continue
 			}
-			m.try(p, s, turn, best, i, k)
+			m.try(s, turn, best, i, k, enough)
 		}
 	}
 }
 
-// try takes a line where it needs less than the best so far.
-func (m *Map) try(p *Point, s *start, turn *Turn, best *Result, index, aim int) {
-	t := m.need(s, index, aim, turn)
-	if math.IsNaN(t.need) || math.IsInf(t.need, 0) || best.Area >= 0 && t.need >= best.Needed {
+// try takes a line where it needs less than the best so far and, above zero, no more than enough.
+func (m *Map) try(s *start, turn *Turn, best *Result, index, aim int, enough float64) {
+	limit := math.Inf(1)
+	if best.Area >= 0 {
+		limit = best.Needed
+	}
+	if enough > 0 {
+		limit = min(limit, enough)
+	}
+	t := m.need(s, index, aim, turn, limit)
+	if math.IsNaN(t.need) || math.IsInf(t.need, 0) || t.need > limit {
 		return
 	}
 	lacking := 0.0
 	if len(m.obstacles) > 0 {
-		var room [mostPlaces]Place
-		lacking = m.lacking(m.draw(room[:0], s, &t, turn, t.need))
+		s.places = m.draw(s.places[:0], s, &t, turn, t.need)
+		lacking = m.lacking(s.places)
 	}
 	if best.Area >= 0 && t.need+lacking >= best.Needed {
 		return

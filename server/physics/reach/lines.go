@@ -13,7 +13,7 @@ const (
 	mostDirections = 12 // kept an area
 	mostEdges      = 24 // looked at an area
 	nearlyAlong    = 0.996
-	aims           = 3 // places of touchdown looked at on a line
+	aims           = 4 // places of touchdown looked at on a line: its start, and after each quarter that leaves the landing run
 )
 
 // chord is a straight piece within an area.
@@ -32,6 +32,7 @@ type line struct {
 	pace   float64     // over the ground on it, m/s
 	height float64     // when wings level for the line-up time, m
 	gates  [aims]gate  // where the line-up starts, through the air
+	usable int         // number of gates
 }
 
 // chords returns the longest free pieces of an area along its edges, the longest first, and along its longest diagonal: directions that lie closer than
@@ -201,9 +202,13 @@ func (m *Map) approach(l *line) bool {
 	nose := l.ahead.Times(along / glide.Pace).Plus(rightOf(l.ahead).Times(across / glide.Pace))
 	heading := elementary.Atan2(nose.X, nose.Y)
 	for k := range l.gates {
-		at := float64((l.length - l.run) * (float64(k) / (aims - 1)))
+		at := float64(l.length * (float64(k) / aims))
+		if k > 0 && at+l.run > l.length {
+			break
+		}
 		back := at - float64(l.pace*m.model.LineUp)
 		l.gates[k] = gate{at: l.start.Plus(l.ahead.Times(back)), ahead: nose, heading: heading}
+		l.usable = k + 1
 	}
 	return true
 }

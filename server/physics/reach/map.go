@@ -105,6 +105,7 @@ type start struct {
 	time    float64     // until then, s
 	loss    float64     // height lost until then, and in exchange for speed, m
 	energy  float64     // of it, the exchange
+	places  []Place     // room to draw in
 }
 
 // begin flies on for the reaction time at the bank and speed of the point and rolls into a turn.

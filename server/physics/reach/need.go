@@ -26,8 +26,9 @@ const (
 //	way through the air from the start to the gate less the drift w T;  need = loss + (turn1 + turn2) loss a radian + L sink/pace + line-up
 //
 // where T is the time flown and w the mean wind over the height flown through; both come by iteration (secant on T). What drift is left when the rounds
-// are used up is flown at the flattest glide on top. Valid for: wind slower than the glide. Source: flight in the frame of the air.
-func (m *Map) need(s *start, index, aim int, turn *Turn) track {
+// are used up is flown at the flattest glide on top. A way that needs more than a limit by more than its drift left is not followed further.
+// Valid for: wind slower than the glide. Source: flight in the frame of the air.
+func (m *Map) need(s *start, index, aim int, turn *Turn, limit float64) track {
 	l := &m.lines[index]
 	target := l.gates[aim]
 	ground := target.at.Minus(s.from)
@@ -43,7 +44,7 @@ func (m *Map) need(s *start, index, aim int, turn *Turn) track {
 		t.wind = wind
 		wind = m.wind.mean(l.height, t.need)
 		drift := wind.Times(t.time).Minus(t.wind.Times(guess)).Length()
-		if drift < closeDrift {
+		if drift < closeDrift || t.need-drift > limit {
 			return t
 		}
 		if round == mostRounds-1 {

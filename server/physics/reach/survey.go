@@ -153,11 +153,12 @@ type Zone struct {
 // Zones answers for places at a height, flown over wings level on each of Headings at an airspeed: the map of what is out of reach.
 func (m *Map) Zones(places []field.Point, height, airspeed float64) []Zone {
 	zones := make([]Zone, len(places))
+	var room []Place
 	for i, at := range places {
 		zones[i] = Zone{At: at, Height: height}
 		for k := range Headings {
 			p := Point{At: at, Height: height, Heading: 2 * math.Pi * float64(k) / Headings, Airspeed: airspeed}
-			if !m.reaches(&p) {
+			if !m.reaches(&p, &room) {
 				zones[i].Blind++
 			}
 		}
@@ -167,14 +168,16 @@ func (m *Map) Zones(places []field.Point, height, airspeed float64) []Zone {
 }
 
 // reaches reports whether an area is reached from a point.
-func (m *Map) reaches(p *Point) bool {
+func (m *Map) reaches(p *Point, room *[]Place) bool {
 	if p.Check() != nil {
 		return false
 	}
 	s := m.begin(p, &m.turn)
+	s.places = *room
 	best := m.ahead(p, &s)
 	if best.Area < 0 || best.Needed > p.Height {
-		m.search(p, &s, &m.turn, &best, anyLine, p.Height)
+		m.search(&s, &m.turn, &best, anyLine, p.Height)
 	}
+	*room = s.places
 	return best.decide(p).Reachable
 }

@@ -52,7 +52,7 @@ func (m *Map) turnBack(p *Point, distance float64) TurnBack {
 		turn := m.model.turn(low + float64((m.model.BankLimit-low)*(float64(i)/bankSteps)))
 		s := m.begin(p, &turn)
 		found := best
-		m.search(p, &s, &turn, &found, func(l *line) bool { return l.ahead.Dot(s.heading) <= against }, math.Inf(-1))
+		m.search(&s, &turn, &found, func(l *line) bool { return l.ahead.Dot(s.heading) <= against }, math.Inf(-1))
 		if found.Area >= 0 && (best.Area < 0 || found.Needed < best.Needed) {
 			best = found
 			out.Possible, out.Area = true, found.Area
