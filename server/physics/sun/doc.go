@@ -2,7 +2,7 @@
 // seconds since 1970-01-01 UTC as a number; latitudes, longitudes and all angles are radians, north and east positive, azimuths clockwise from
 // true north.
 //
-// Positions are good to 0.01 degrees between 1950 and 2050 and to 0.02 degrees between 1900 and 2100; rising and setting are good to a minute
+// Positions on the sky are good to 0.01 degrees between 1950 and 2050 and to 0.02 degrees between 1900 and 2100; rising and setting are good to a minute
 // below 65 degrees of latitude over a level horizon, where refraction near the horizon, which changes with the weather, is the greater doubt.
 package sun
 

@@ -85,6 +85,6 @@ func compare(t *testing.T, got, want float64, tolerance string) {
 		allowed *= math.Abs(want)
 	}
 	if !(math.Abs(got-want) <= allowed) {
-		t.Errorf("got %.9g, published %.9g, tolerance %s", got, want, tolerance)
+		t.Errorf("got %.12g, published %.12g, tolerance %s", got, want, tolerance)
 	}
 }

@@ -49,6 +49,26 @@ func TestPublishedPlaces(t *testing.T) {
 	})
 }
 
+func TestSeparateEphemeris(t *testing.T) {
+	t.Parallel()
+	day := func(in inputs) Daylight {
+		d, err := Day(in["moment"], placeOf(in))
+		if err != nil {
+			return Daylight{Noon: math.NaN()}
+		}
+		return d
+	}
+	checkPublished(t, "separate_ephemeris", map[string]method{
+		"true-elevation": func(in inputs) float64 { return toDegrees(seen(in["moment"], placeOf(in)).True) },
+		"azimuth":        func(in inputs) float64 { return toDegrees(seen(in["moment"], placeOf(in)).Azimuth) },
+		"noon":           func(in inputs) float64 { return day(in).Noon },
+		"sunrise":        func(in inputs) float64 { return day(in).Sun.Begin },
+		"sunset":         func(in inputs) float64 { return day(in).Sun.End },
+		"dawn":           func(in inputs) float64 { return day(in).Twilight.Begin },
+		"dusk":           func(in inputs) float64 { return day(in).Twilight.End },
+	})
+}
+
 // midsummer is 2026-06-21 12:00 UTC.
 const midsummer = 1782043200.0
 
