@@ -22,6 +22,20 @@ type flight struct {
 	launch *Launch
 	ground *ground
 	held   float64 // lift coefficient held while the path has not risen to the climb
+	along  float64 // cosine and sine of the thrust line
+	upward float64
+	// steepest is the sine of the greatest climb angle.
+	steepest float64
+	// believed is the thrust by which the pilot sets the climb; nil means the thrust there is.
+	believed func(speed, time float64) float64
+}
+
+// newFlight returns the flight after a launch.
+func newFlight(l *Launch, a *Aircraft, air *Conditions, g *ground) *flight {
+	return &flight{
+		model: a, air: air, launch: l, ground: g, held: l.ClimbLift * a.CLMax,
+		along: elementary.Cos(a.ThrustAngle), upward: elementary.Sin(a.ThrustAngle), steepest: elementary.Sin(l.MaxClimbAngle),
+	}
 }
 
 // motion is what a flight's state means in the air.
@@ -36,7 +50,9 @@ type airMotion struct {
 // through returns the motion through the air of a state.
 func (f *flight) through(s State) airMotion {
 	m := airMotion{clearance: s[atHeight] - f.ground.height(s[atDistance])}
-	m.wind = f.air.Profile.Factor(m.clearance + f.model.WingHeight)
+	if f.air.Headwind != 0 || f.air.Crosswind != 0 {
+		m.wind = f.air.Profile.Factor(m.clearance + f.model.WingHeight)
+	}
 	forward := s[atForward] + float64(f.air.Headwind*m.wind)
 	m.speed = math.Sqrt(float64(forward*forward) + float64(s[atUpward]*s[atUpward]))
 	if m.speed > 0 {
@@ -52,9 +68,10 @@ func (f *flight) through(s State) airMotion {
 //
 //	n = min(nmax, cos(g) + V (gt - g) / (g0 tau)),  CL = n W / (q S) kept within 0 and the coefficient held
 //
-// where g is the path angle, gt the angle of the steady climb at this speed (climbAngle), V the airspeed and tau the time constant.
+// where g is the path angle, gt the angle of the steady climb at this speed (climbSine), V the airspeed and tau the time constant; the steady climb is that of the
+// thrust the pilot believes in.
 // Valid for: a pilot who pitches up to the limit and then holds the climb. Source: equation of motion across the path.
-func (f *flight) lift(m airMotion, pressureArea, thrust float64) float64 {
+func (f *flight) lift(m airMotion, pressureArea, thrust, believed float64) float64 {
 	if f.launch.HoldLift {
 		return f.held
 	}
@@ -62,28 +79,33 @@ func (f *flight) lift(m airMotion, pressureArea, thrust float64) float64 {
 		return 0
 	}
 	weight := f.model.Mass * f.air.gravity()
-	angle := elementary.Atan2(m.sine, m.cosine)
-	turn := m.speed * (f.climbAngle(m, pressureArea, thrust) - angle) / (f.air.gravity() * pitchTime)
+	sine := f.climbSine(m, pressureArea, believed)
+	level := cosine(sine)
+	change := elementary.Atan2(float64(sine*m.cosine)-float64(level*m.sine), float64(level*m.cosine)+float64(sine*m.sine))
+	turn := m.speed * change / (f.air.gravity() * pitchTime)
 	load := min(f.launch.MaxLoad, m.cosine+turn)
-	wanted := (float64(load*weight) - float64(thrust*elementary.Sin(f.model.ThrustAngle))) / pressureArea
+	wanted := (float64(load*weight) - float64(thrust*f.upward)) / pressureArea
 	return min(max(wanted, 0), f.held)
 }
 
-// climbAngle returns the angle of the climb at held speed, within the launch's limit, rad.
+// belief returns the thrust by which the pilot sets the climb where the thrust is the one given, N.
+func (f *flight) belief(speed, t, thrust float64) float64 {
+	if f.believed == nil {
+		return thrust
+	}
+	return f.believed(speed, t)
+}
+
+// climbSine returns the sine of the angle of the climb at held speed, within the launch's limit.
 //
 //	sin(g) = (T - D) / W, D with the lift that carries the weight
 //
 // Valid for: full angles; the drag is that of level flight, an upper bound in a climb. Source: steady climb.
-func (f *flight) climbAngle(m airMotion, pressureArea, thrust float64) float64 {
+func (f *flight) climbSine(m airMotion, pressureArea, thrust float64) float64 {
 	weight := f.model.Mass * f.air.gravity()
 	level := min(f.held, weight/pressureArea)
 	drag := float64(pressureArea * f.model.DragCoefficient(level, m.clearance+f.model.WingHeight))
-	share := (thrust - drag) / weight
-	if share >= 1 {
-		return f.launch.MaxClimbAngle
-	}
-	share = max(share, -1)
-	return min(f.launch.MaxClimbAngle, elementary.Atan2(share, cosine(share)))
+	return min(max((thrust-drag)/weight, -1), f.steepest)
 }
 
 // rate returns the change of a flight's state.
@@ -96,10 +118,10 @@ func (f *flight) rate(t float64, s State) State {
 	m := f.through(s)
 	pressureArea := 0.5 * f.air.Density * m.speed * m.speed * f.model.Area
 	thrust := f.model.thrust(m.speed, t)
-	coefficient := f.lift(m, pressureArea, thrust)
+	coefficient := f.lift(m, pressureArea, thrust, f.belief(m.speed, t, thrust))
 	drag := float64(pressureArea * f.model.DragCoefficient(coefficient, m.clearance+f.model.WingHeight))
-	along := float64(thrust*elementary.Cos(f.model.ThrustAngle)) - drag
-	across := float64(pressureArea*coefficient) + float64(thrust*elementary.Sin(f.model.ThrustAngle))
+	along := float64(thrust*f.along) - drag
+	across := float64(pressureArea*coefficient) + float64(thrust*f.upward)
 	return State{
 		atDistance: s[atForward],
 		atHeight:   s[atUpward],

@@ -97,9 +97,9 @@ func TestFlightMechanics(t *testing.T) {
 		"glide-range":    func(in inputs) float64 { return best(in).Range(in["height"], 0) },
 		"steady-climb": func(in inputs) float64 {
 			a, air := polar(in)
-			f := flight{model: &a, air: &air, launch: &Launch{MaxClimbAngle: 1.5}, held: a.CLMax}
+			f := newFlight(&Launch{MaxClimbAngle: 1.5, ClimbLift: 1}, &a, &air, &ground{})
 			pressureArea := 0.5 * air.Density * in["speed"] * in["speed"] * a.Area
-			return f.climbAngle(airMotion{clearance: 1e3}, pressureArea, in["thrust"]) * 180 / math.Pi
+			return math.Asin(f.climbSine(airMotion{clearance: 1e3}, pressureArea, in["thrust"])) * 180 / math.Pi
 		},
 		"least-sink-lift": func(in inputs) float64 {
 			a, air := polar(in)

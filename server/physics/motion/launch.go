@@ -24,6 +24,7 @@ const (
 	DefaultMaxClimbAngle = 20 * math.Pi / 180
 	DefaultScreenHeight  = 10.0
 	DefaultSamples       = 60
+	DefaultTolerance     = 1e-7   // of the integrator: places within a millimetre
 	pitchTime            = 0.5    // time constant with which the path angle is held, s
 	longestRun           = 2000.0 // m
 	longestTime          = 60.0   // s
@@ -52,15 +53,28 @@ type Launch struct {
 	// ThrustTime is the time on the thrust curve when the model is let go, s: the spool time when the engine is at full thrust by then.
 	ThrustTime float64
 
-	LiftoffSpeed float64 // airspeed at which a wheeled model is rotated, m/s
+	// ReleaseForce is the thrust at which a pin or helper lets the model go, N; zero lets it go at ThrustTime. The throttle is opened at ThrustTime
+	// and the run starts when the thrust in the standing wind reaches it.
+	ReleaseForce float64
+
+	LiftoffSpeed float64 // airspeed at which a wheeled model is to be rotated, m/s
+	// RotationSpeed is the least airspeed at which its controls lift the nose, m/s: rotation waits for it. Zero means that they always do.
+	RotationSpeed float64
+	// TailUpSpeed is the airspeed at which the tail of a tail-dragger comes up, m/s: until then it rolls with CLTailDown. Zero for a nose wheel.
+	TailUpSpeed float64
+	CLTailDown  float64
 
 	Length      float64        // travel on the rails of a ramp, m
 	EndHeight   float64        // end of the ramp over the ground, m; zero means its start is on the ground
-	DollyMass   float64        // kg, of ramp or catapult
+	DollyMass   float64        // kg, of ramp or catapult; it leaves the model at the end of the rails
 	RailProfile []ProfilePoint // heights along the rails by travel, when not straight; only differences count
 
-	Stiffness  float64 // of the bungee, N/m
+	Stiffness float64 // of the bungee, N/m
+	// PullTest is the force of the cord by its stretch (Travel) from a pull test, straight between points; it takes the place of Stiffness when it has
+	// points. A stretch of zero without force is added where the test does not begin there.
+	PullTest   []ForcePoint
 	Stretch    float64 // at release, m
+	HookForce  float64 // pull of the cord at which the hook lets go, N; zero means slack
 	Efficiency float64 // share of the bungee's energy that comes back; zero means all
 	CordMass   float64 // kg
 
@@ -77,7 +91,7 @@ type Launch struct {
 	ScreenHeight  float64        // over the start, m; zero means DefaultScreenHeight
 	Distance      float64        // path is followed at least this far, m: the farthest obstacle
 	Samples       int            // points of the path; zero means DefaultSamples
-	Tolerance     float64        // of the integrator; zero means its default
+	Tolerance     float64        // of the integrator; zero means DefaultTolerance
 }
 
 // withDefaults fills in what is zero.
@@ -91,6 +105,7 @@ func (l Launch) withDefaults() Launch {
 		{&l.MaxClimbAngle, DefaultMaxClimbAngle},
 		{&l.ScreenHeight, DefaultScreenHeight},
 		{&l.Efficiency, 1},
+		{&l.Tolerance, DefaultTolerance},
 	}
 	for _, d := range defaults {
 		if *d.field == 0 {
@@ -117,6 +132,9 @@ func (l Launch) Check() error {
 	if err := checkProfile("launch rail", l.RailProfile); err != nil {
 		return err
 	}
+	if err := l.checkPullTest(); err != nil {
+		return err
+	}
 	return l.checkForces()
 }
 
@@ -127,6 +145,11 @@ func (l Launch) ranges() []limited {
 		{"launch friction", l.Friction, 0, 10},
 		{"launch thrust time", l.ThrustTime, 0, 1e6},
 		{"launch lift-off speed", l.LiftoffSpeed, 0, 1000},
+		{"launch release force", l.ReleaseForce, 0, 1e6},
+		{"launch rotation speed", l.RotationSpeed, 0, 1000},
+		{"launch tail-up speed", l.TailUpSpeed, 0, 1000},
+		{"launch tail-down lift", l.CLTailDown, -5, 20},
+		{"launch hook force", l.HookForce, 0, 1e6},
 		{"launch length", l.Length, 0, 1000},
 		{"launch end height", l.EndHeight, 0, 1000},
 		{"launch dolly mass", l.DollyMass, 0, 1e4},
@@ -144,83 +167,4 @@ func (l Launch) ranges() []limited {
 		{"launch samples", float64(l.Samples), 0, 10000},
 		{"launch tolerance", l.Tolerance, 0, 1e-3},
 	}
-}
-
-// checkProfile returns an error when distances do not rise or a value is not a number.
-func checkProfile(name string, points []ProfilePoint) error {
-	for i, p := range points {
-		if math.IsNaN(p.Distance-p.Distance) || math.IsNaN(p.Height-p.Height) {
-			return errors.New(name + " profile: value is not a number")
-		}
-		if i > 0 && !(p.Distance > points[i-1].Distance) {
-			return errors.New(name + " profile: distances must rise")
-		}
-	}
-	return nil
-}
-
-// checkForces returns an error when a catapult has no stroke or a force is not a number.
-func (l Launch) checkForces() error {
-	if l.Method != Catapult {
-		return nil
-	}
-	if len(l.Forces) < 2 {
-		return errors.New("launch forces: a catapult needs two points")
-	}
-	for i, p := range l.Forces {
-		if !(p.Travel >= 0 && p.Travel <= 1000 && math.Abs(p.Force) <= 1e6) {
-			return errors.New("launch forces: value out of range")
-		}
-		if i > 0 && !(p.Travel > l.Forces[i-1].Travel) {
-			return errors.New("launch forces: travel must rise")
-		}
-	}
-	return nil
-}
-
-// heightAlong returns the height of a profile at a distance; outside it the nearest end holds.
-func heightAlong(points []ProfilePoint, distance float64) float64 {
-	n := len(points)
-	if n == 0 {
-		return 0
-	}
-	if distance <= points[0].Distance {
-		return points[0].Height
-	}
-	for i := 1; i < n; i++ {
-		if b := points[i]; distance <= b.Distance {
-			a := points[i-1]
-			return a.Height + float64((b.Height-a.Height)*((distance-a.Distance)/(b.Distance-a.Distance)))
-		}
-	}
-	return points[n-1].Height
-}
-
-// sineAlong returns the sine of the slope of rails whose heights are given by travel, at a travel; the nearest stretch holds outside.
-func sineAlong(points []ProfilePoint, travel float64) float64 {
-	for i := 1; i < len(points); i++ {
-		a, b := points[i-1], points[i]
-		if travel <= b.Distance || i == len(points)-1 {
-			return min(max((b.Height-a.Height)/(b.Distance-a.Distance), -1), 1)
-		}
-	}
-	return 0
-}
-
-// forceAlong returns the force of a catapult at a travel; outside its points the nearest holds.
-func forceAlong(points []ForcePoint, travel float64) float64 {
-	n := len(points)
-	if n == 0 {
-		return 0
-	}
-	if travel <= points[0].Travel {
-		return points[0].Force
-	}
-	for i := 1; i < n; i++ {
-		if b := points[i]; travel <= b.Travel {
-			a := points[i-1]
-			return a.Force + float64((b.Force-a.Force)*((travel-a.Travel)/(b.Travel-a.Travel)))
-		}
-	}
-	return points[n-1].Force
 }

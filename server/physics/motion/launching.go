@@ -11,7 +11,7 @@ func (l Launch) Run(a Aircraft, air Conditions) (Result, error) {
 	}
 	l = l.withDefaults()
 	g := newGround(&l)
-	f := &flight{model: &a, air: &air, launch: &l, ground: g, held: l.ClimbLift * a.CLMax}
+	f := newFlight(&l, &a, &air, g)
 	result := Result{Path: make([]PathPoint, 0, 2*l.Samples)}
 	start, state, left, err := l.leave(&result, f)
 	if err != nil || !left {
@@ -41,18 +41,35 @@ func (l *Launch) leave(result *Result, f *flight) (float64, State, bool, error) 
 		result.leaves(f.point(l.ThrustTime, state), 0)
 		return l.ThrustTime, state, true, nil
 	}
+	if l.ReleaseForce > 0 && !l.release(result, r) {
+		return 0, State{}, false, nil
+	}
 	result.trace.run = r
 	time, state, left, err := r.travel(result)
 	if err != nil || !left {
 		return 0, State{}, false, err
 	}
+	return time, r.airborne(result, time, state), true, nil
+}
+
+// release waits for the release force, and reports whether it is reached.
+func (l *Launch) release(result *Result, r *run) bool {
+	time, reached := r.holdTime()
+	result.HoldTime = time - l.ThrustTime
+	result.NeverReleased = !reached
+	l.ThrustTime = time
+	return reached
+}
+
+// airborne notes where a run leaves the ground or launcher and returns the state of flight there.
+func (r *run) airborne(result *Result, time float64, state State) State {
 	end := r.point(time, state)
 	result.leaves(end, state[0])
 	sine := r.sine(state[0])
-	return time, State{
+	return State{
 		atDistance: end.Distance, atHeight: end.Height,
 		atForward: state[1] * cosine(sine), atUpward: state[1] * sine,
-	}, true, nil
+	}
 }
 
 // level returns the cosine of the slope at the start.
@@ -66,17 +83,10 @@ func (r *Result) leaves(p PathPoint, travel float64) {
 
 // travel follows the run to its end.
 func (r *run) travel(result *Result) (float64, State, bool, error) {
-	if r.launch.Method != Wheels {
-		stroke := r.launch.stroke()
-		return r.until(result, r.launch.ThrustTime, State{}, func(_ float64, s State) float64 { return s[0] - stroke })
+	if r.launch.Method == Wheels {
+		return r.roll(result, r.launch.ThrustTime, State{})
 	}
-	rotate := func(_ float64, s State) float64 { return r.airspeed(s) - r.launch.LiftoffSpeed }
-	time, state, left, err := r.until(result, r.launch.ThrustTime, State{}, rotate)
-	if err != nil || !left {
-		return time, state, left, err
-	}
-	r.lift = r.launch.ClimbLift * r.model.CLMax
-	return r.until(result, time, state, r.surplus)
+	return r.push(result, r.launch.ThrustTime, State{})
 }
 
 // until follows the run until a value rises through zero, and reports whether it did. A run that starts beyond it is over at once.
@@ -96,8 +106,9 @@ func (r *run) until(result *Result, time float64, state State, value func(float6
 	}
 	result.Path = sample(result.Path, &s, max(2, r.launch.Samples/3), r.point)
 	result.notePeak(r, &s)
-	result.trace.runs = append(result.trace.runs, s)
+	result.trace.stretches = append(result.trace.stretches, stretch{s, r.lift, r.launch.Method == Bungee && r.pull == nil})
 	event, stopped := s.Stopped()
+	result.Held = s.last[0] < stillTravel
 	return s.end, s.last, stopped && event == 0, nil
 }
 

@@ -61,12 +61,17 @@ func railed(in inputs) Result {
 		rowAircraft(in), Conditions{Density: in["density"]})
 }
 
-// stretched is the bungee of a row, in a vacuum.
+// stretched is the bungee of a row, in a vacuum, where the cord lets go: no wing carries the model there, so it slides on.
 func stretched(in inputs) Result {
-	return launched(Launch{
+	l := Launch{
 		Method: Bungee, Stiffness: in["stiffness"], Stretch: in["stretch"], Efficiency: in["efficiency"], CordMass: in["cord"],
-		Friction: in["friction"],
-	}, rowAircraft(in), Conditions{})
+		Friction: in["friction"], Tolerance: precise,
+	}
+	r, err := l.Run(rowAircraft(in), Conditions{})
+	if err != nil || !r.Release.Reached {
+		return Result{GroundSpeed: math.NaN(), Time: math.NaN(), PeakAcceleration: math.NaN()}
+	}
+	return Result{GroundSpeed: r.Release.Airspeed, Time: r.Release.Time, PeakAcceleration: r.PeakAcceleration}
 }
 
 // falling is a fall with quadratic drag from its terminal speed: depth and speed.

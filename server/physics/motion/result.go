@@ -17,6 +17,14 @@ type PathPoint struct {
 	Time        float64 // from letting go, s
 }
 
+// Mark is a place of the run.
+type Mark struct {
+	Reached  bool
+	Distance float64 // travel from the start, m
+	Airspeed float64 // m/s
+	Time     float64 // from letting go, s
+}
+
 // Result is what a launch comes to. Places are from the start of the launch.
 type Result struct {
 	Airspeed    float64 // at lift-off or the end of the launcher, m/s
@@ -37,6 +45,17 @@ type Result struct {
 	ScreenTime     float64 // s
 	ScreenSpeed    float64 // airspeed there, m/s
 
+	HoldTime        float64 // from opening the throttle to the release force, s; zero without one
+	TailUp          Mark    // where the tail of a tail-dragger comes up
+	Rotation        Mark    // where a wheeled model is rotated
+	Release         Mark    // where the launcher lets go: end of the rails, hook, end of the stroke
+	WaitsForControl bool    // rotation waits for the speed at which the controls lift the nose
+	FloatsOff       bool    // the wing carries the model before it is rotated
+	Slides          bool    // it slides on after the bungee lets go, too slow to fly
+	SlideDistance   float64 // m
+
+	NeverReleased   bool    // the thrust never reaches the release force; NeverLiftsOff is set too
+	Held            bool    // the forces never move the model; NeverLiftsOff is set too
 	NeverLiftsOff   bool    // the run comes to nothing; the flight fields are zero
 	TouchesGround   bool    // the flight meets the ground after leaving it
 	ContactAt       float64 // where, m
@@ -51,10 +70,17 @@ type Result struct {
 // trace keeps the dense output of a launch.
 type trace struct {
 	run       *run
-	runs      []Solution
+	stretches []stretch
 	flight    *flight
 	flown     Solution
 	hasFlight bool
+}
+
+// stretch is one part of a run with what held in it.
+type stretch struct {
+	Solution
+	lift float64
+	free bool // its bungee has let go of it
 }
 
 // End returns the last point of the launch.
@@ -73,8 +99,8 @@ func (r *Result) HeightAt(distance float64) (float64, bool) {
 
 // At returns the point where the launch first passes a distance (m) along its heading, from the dense output, and false when it does not.
 func (r *Result) At(distance float64) (PathPoint, bool) {
-	for i := range r.trace.runs {
-		s := &r.trace.runs[i]
+	for i := range r.trace.stretches {
+		s := &r.trace.stretches[i].Solution
 		place := func(t float64) PathPoint { return r.trace.run.point(t, s.At(t)) }
 		if p, reached := passing(s, distance, place); reached {
 			return p, true

@@ -17,11 +17,16 @@ type run struct {
 	carried float64 // mass that presses on the ground or rails, kg
 	foot    float64 // height of the start, m
 	pull    func(travel float64) float64
+	slope   float64 // sine of the launch's slope
+	along   float64 // cosine and sine of the thrust line
+	upward  float64
 }
 
 // newRun returns the travel of a launch method.
 func newRun(l *Launch, a *Aircraft, air *Conditions, g *ground) *run {
 	r := &run{model: a, air: air, launch: l, ground: g, lift: a.CLGround, inertia: a.Mass, carried: a.Mass}
+	r.slope = elementary.Sin(l.Slope)
+	r.along, r.upward = elementary.Cos(a.ThrustAngle), elementary.Sin(a.ThrustAngle)
 	switch l.Method {
 	case Ramp, Catapult:
 		r.inertia += l.DollyMass
@@ -41,44 +46,19 @@ func newRun(l *Launch, a *Aircraft, air *Conditions, g *ground) *run {
 	return r
 }
 
-// bungeeForce returns the pull of a linear cord at a travel from full stretch.
-//
-//	F = eta k (x0 - s), not below zero
-//
-// where eta is the share of energy that comes back, k the stiffness (N/m), x0 the stretch and s the travel (m).
-// Valid for: linear cords; the moving cord counts as a third of its mass. Source: Hooke's law.
-func (l *Launch) bungeeForce(travel float64) float64 {
-	return max(0, l.Efficiency*l.Stiffness*(l.Stretch-travel))
-}
-
-// stroke returns the travel at which the launcher lets go, m; zero for methods without a launcher.
-func (l *Launch) stroke() float64 {
-	switch l.Method {
-	case Ramp:
-		return l.Length
-	case Bungee:
-		return l.Stretch
-	case Catapult:
-		return l.Forces[len(l.Forces)-1].Travel
-	case Wheels, Hand:
-	}
-	return 0
-}
-
 // sine returns the sine of the slope at a travel.
 func (r *run) sine(travel float64) float64 {
 	if r.launch.Method == Ramp && len(r.launch.RailProfile) > 1 {
 		return sineAlong(r.launch.RailProfile, travel)
 	}
-	return elementary.Sin(r.launch.Slope)
+	return r.slope
 }
 
 // place returns the distance and height of a travel, m.
 func (r *run) place(travel float64) (distance, height float64) {
 	rail := r.launch.RailProfile
 	if r.launch.Method != Ramp || len(rail) < 2 {
-		sine := elementary.Sin(r.launch.Slope)
-		return travel * elementary.Cos(r.launch.Slope), r.foot + float64(travel*sine)
+		return float64(travel * cosine(r.slope)), r.foot + float64(travel*r.slope)
 	}
 	done := 0.0
 	height = r.foot
@@ -117,14 +97,20 @@ func (r *run) airspeed(s State) float64 {
 
 // headwind returns the wind against the launch at a height over the ground.
 func (r *run) headwind(height float64) float64 {
+	if r.air.Headwind == 0 {
+		return 0
+	}
 	return r.air.Headwind * r.air.Profile.Factor(height)
 }
 
 // surplus returns the lift and upward thrust beyond the model's own weight across the slope, N.
-func (r *run) surplus(t float64, s State) float64 {
+func (r *run) surplus(t float64, s State) float64 { return r.surplusWith(r.lift, t, s) }
+
+// surplusWith is surplus with a lift coefficient.
+func (r *run) surplusWith(coefficient, t float64, s State) float64 {
 	u := r.airspeed(s)
-	lift := float64(0.5 * r.air.Density * u * math.Abs(u) * r.model.Area * r.lift)
-	up := float64(r.model.thrust(u, t) * elementary.Sin(r.model.ThrustAngle))
+	lift := float64(0.5 * r.air.Density * u * math.Abs(u) * r.model.Area * coefficient)
+	up := float64(r.model.thrust(u, t) * r.upward)
 	return lift + up - float64(r.model.Mass*r.air.gravity()*cosine(r.sine(s[0])))
 }
 
@@ -144,9 +130,9 @@ func (r *run) rate(t float64, s State) State {
 	drag := float64(pressure * (r.model.DragCoefficient(r.lift, height) + r.model.GroundDrag))
 	thrust := r.model.thrust(u, t)
 	weight := r.carried * r.air.gravity()
-	up := float64(max(pressure, 0)*r.lift) + float64(thrust*elementary.Sin(r.model.ThrustAngle))
+	up := float64(max(pressure, 0)*r.lift) + float64(thrust*r.upward)
 	normal := max(0, float64(weight*level)-up)
-	force := float64(thrust*elementary.Cos(r.model.ThrustAngle)) - drag - float64(r.launch.Friction*normal) - float64(weight*sine)
+	force := float64(thrust*r.along) - drag - float64(r.launch.Friction*normal) - float64(weight*sine)
 	if r.pull != nil {
 		force += r.pull(s[0])
 	}
