@@ -304,7 +304,7 @@ type Finding struct {
 	RestsOnEstimate bool `protobuf:"varint,19,opt,name=rests_on_estimate,json=restsOnEstimate,proto3" json:"rests_on_estimate,omitempty"`
 	// Inputs that decide the spread, largest first.
 	SpreadShares []*SpreadShare `protobuf:"bytes,20,rep,name=spread_shares,json=spreadShares,proto3" json:"spread_shares,omitempty"`
-	// What the value was computed from: ids of quantities of this report, or paths of the document.
+	// What the value was computed from: ids of quantities of this report, paths of the document, or names of a method's own data ("method: ...").
 	From          []string `protobuf:"bytes,21,rep,name=from,proto3" json:"from,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -557,7 +557,7 @@ type ReportQuantity struct {
 	Formula string `protobuf:"bytes,6,opt,name=formula,proto3" json:"formula,omitempty"`
 	// Published source of the formula.
 	Source string `protobuf:"bytes,7,opt,name=source,proto3" json:"source,omitempty"`
-	// What it was computed from: ids of other quantities, or paths of the document.
+	// What it was computed from: ids of other quantities, paths of the document, or names of a method's own data ("method: ...").
 	From          []string `protobuf:"bytes,8,rep,name=from,proto3" json:"from,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache

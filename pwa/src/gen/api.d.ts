@@ -1347,7 +1347,7 @@ export interface components {
              * @description 5 % and 95 % of the value's spread.
              */
             bandLow?: number;
-            /** @description What the value was computed from: ids of quantities of this report, or paths of the document. */
+            /** @description What the value was computed from: ids of quantities of this report, paths of the document, or names of a method's own data ("method: ..."). */
             from?: string[];
             /** @description Dotted and stable, e.g. "stall.speed". */
             id?: string;
@@ -2311,7 +2311,7 @@ export interface components {
         "pitgate.v1.ReportQuantity": {
             /** @description The formula or method that gave it, e.g. "Vs = sqrt(2 m g / (rho S CLmax))". */
             formula?: string;
-            /** @description What it was computed from: ids of other quantities, or paths of the document. */
+            /** @description What it was computed from: ids of other quantities, paths of the document, or names of a method's own data ("method: ..."). */
             from?: string[];
             /** @description Dotted and stable, e.g. "lift.slope". */
             id?: string;

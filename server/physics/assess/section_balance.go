@@ -210,8 +210,7 @@ func (p *pass) answerReconciled() {
 	case !weighed.Mass.Known && !listed.Mass.Known:
 		reconciled.missing = []string{"model.mass.emptyMassKg", "model.mass.items"}
 	case !weighed.Mass.Known:
-		reconciled.none = true
-		reconciled.note = "Only the list of items is given; weighing the model would confirm it."
+		reconciled.missing = []string{"model.mass.emptyMassKg"}
 	case !listed.Mass.Known:
 		reconciled.none = true
 		reconciled.note = "Only the weighed mass is given; there is no list of items to compare it with."
