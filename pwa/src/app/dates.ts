@@ -20,3 +20,8 @@ export function fromBox(text: string): string | undefined {
   const date = new Date(text);
   return Number.isNaN(date.getTime()) ? undefined : date.toISOString().replace(/\.\d+Z$/, 'Z');
 }
+
+/** Time of day to the second: "14:05:09". */
+export function clockText(time: string): string {
+  return new Date(time).toLocaleTimeString('en-GB');
+}

@@ -12,6 +12,10 @@ export type ScreenName =
   | 'incidents'
   | 'newIncident'
   | 'incident'
+  | 'fields'
+  | 'newField'
+  | 'field'
+  | 'changeField'
   | 'missing';
 
 export type Match = { screen: ScreenName; params: Record<string, string> };
@@ -28,6 +32,10 @@ const routes: [pattern: string, screen: ScreenName][] = [
   ['/incidents', 'incidents'],
   ['/incidents/new', 'newIncident'],
   ['/incidents/:incident', 'incident'],
+  ['/fields', 'fields'],
+  ['/fields/new', 'newField'],
+  ['/fields/:field', 'field'],
+  ['/fields/:field/change', 'changeField'],
 ];
 
 /** Parameters when the pattern fits the path, else undefined. */

@@ -1,7 +1,9 @@
+import { fieldWords } from './fieldWords';
 import type { ApprovalState, HandlingClass, Injury, LaunchMethod, Role, Verdict } from './wire';
 
 /** Every word the page says. A second language is a second file of this shape. */
 export const words = {
+  fields: fieldWords,
   app: {
     name: 'Pitgate',
     line: 'First-flight approvals',
@@ -33,6 +35,10 @@ export const words = {
     incidents: 'Incidents',
     newIncident: 'Report an incident',
     incident: 'Incident',
+    fields: 'Fields',
+    field: 'Field',
+    newField: 'Describe a field',
+    changeField: 'Change the field',
     missing: 'No such page',
   },
   nav: {
@@ -41,6 +47,7 @@ export const words = {
     models: 'My models',
     approvals: 'Approvals',
     incidents: 'Incidents',
+    fields: 'Fields',
   },
   problem: {
     offline: 'No answer from the club’s server. Check the connection and try again.',

@@ -1,4 +1,4 @@
-import type { FieldDescription, Point, ReportPath } from '../app/wire';
+import type { FieldDescription, NamedArea, Point, ReportPath } from '../app/wire';
 
 /** A place on the page. */
 export type Spot = { x: number; y: number };
@@ -7,6 +7,20 @@ export type Spot = { x: number; y: number };
 export type Scale = { left: number; top: number; perMeter: number; width: number; height: number };
 
 const spot = (p: Point): Spot => ({ x: p.xMeters ?? 0, y: p.yMeters ?? 0 });
+
+/** Landing areas, pits and parking. */
+const areas = (field: FieldDescription): NamedArea[] => [
+  ...(field.landingAreas ?? []),
+  ...(field.pits ?? []),
+  ...(field.parking ?? []),
+];
+
+/** A road may run far beyond the field; it is followed only as far as the flying area's own reach. */
+function nearField(field: FieldDescription, p: Point): boolean {
+  const corners = (field.flyingArea?.corners ?? []).map(spot);
+  const reach = Math.max(300, ...corners.map((c) => Math.hypot(c.x, c.y)));
+  return Math.hypot(p.xMeters ?? 0, p.yMeters ?? 0) <= reach;
+}
 
 /** Every point of the field that the plan must show. */
 export function fieldSpots(field: FieldDescription): Spot[] {
@@ -17,7 +31,9 @@ export function fieldSpots(field: FieldDescription): Spot[] {
     ...(field.obstacles ?? []).flatMap((o) => o.points ?? []),
     ...(field.keepOuts ?? []).flatMap((k) => k.area?.corners ?? []),
     ...(field.peopleLines ?? []).flatMap((l) => l.points ?? []),
-    ...(field.pits ?? []).flatMap((p) => p.area?.corners ?? []),
+    ...areas(field).flatMap((a) => a.area?.corners ?? []),
+    ...(field.roads ?? []).flatMap((r) => r.points ?? []).filter((p) => nearField(field, p)),
+    ...(field.pilotPosition ? [field.pilotPosition] : []),
   ];
   return points.map(spot);
 }
@@ -38,6 +54,22 @@ export function fitScale(spots: Spot[], width: number, tallest: number): Scale |
   const perMeter = Math.min(width / wide, tallest / tall);
   const spare = (width / perMeter - wide) / 2;
   return { left: left - pad - spare, top: high + pad, perMeter, width, height: tall * perMeter };
+}
+
+/** The scale nearer by a factor, with a place in its middle. */
+export function nearer(scale: Scale, factor: number, middleOf: Spot): Scale {
+  const perMeter = scale.perMeter * factor;
+  return {
+    ...scale,
+    perMeter,
+    left: middleOf.x - scale.width / 2 / perMeter,
+    top: middleOf.y + scale.height / 2 / perMeter,
+  };
+}
+
+/** Page units to metres. */
+export function toField(p: Spot, scale: Scale): Spot {
+  return { x: p.x / scale.perMeter + scale.left, y: scale.top - p.y / scale.perMeter };
 }
 
 /** Metres to page units. */
@@ -93,6 +125,20 @@ export function farthest(spots: Spot[], place: Spot): Spot {
 export function windVector(fromDegrees: number): Spot {
   const a = (fromDegrees * Math.PI) / 180;
   return { x: -Math.sin(a), y: Math.cos(a) };
+}
+
+/** Distance of a place from the line through some spots, closed or not; inside an outline it counts from its sides. */
+export function distanceTo(spots: Spot[], closed: boolean, p: Spot): number {
+  const sides = spots.map((a, i) => ({ a, b: spots[i + 1] ?? (closed ? (spots[0] ?? a) : a) }));
+  return Math.min(...sides.map(({ a, b }) => toSide(a, b, p)));
+}
+
+/** Distance of a place from the side between two spots. */
+function toSide(a: Spot, b: Spot, p: Spot): number {
+  const [x, y] = [b.x - a.x, b.y - a.y];
+  const t = ((p.x - a.x) * x + (p.y - a.y) * y) / (x * x + y * y || 1);
+  const share = Math.min(1, Math.max(0, t));
+  return Math.hypot(p.x - a.x - share * x, p.y - a.y - share * y);
 }
 
 /** Round length of about `pixels` for the scale bar, in metres. */

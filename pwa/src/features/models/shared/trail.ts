@@ -1,5 +1,5 @@
 /** Earlier versions of what is typed, newest last, so that every change can be taken back. */
-export type Trail<T> = { now: T; before: { version: T; place: string }[] };
+export type Trail<T> = { now: T; before: { version: T; place: string }[]; after?: T[] };
 
 const longest = 200;
 
@@ -17,5 +17,13 @@ export function step<T>(trail: Trail<T>, next: T, place: string): Trail<T> {
 /** Takes the last step back. */
 export function undo<T>(trail: Trail<T>): Trail<T> {
   const last = trail.before.at(-1);
-  return last ? { now: last.version, before: trail.before.slice(0, -1) } : trail;
+  if (!last) return trail;
+  return { now: last.version, before: trail.before.slice(0, -1), after: [trail.now, ...(trail.after ?? [])] };
+}
+
+/** Does again what was taken back last. */
+export function redo<T>(trail: Trail<T>): Trail<T> {
+  const [next, ...after] = trail.after ?? [];
+  if (next === undefined) return trail;
+  return { now: next, before: [...trail.before, { version: trail.now, place: '' }], after };
 }

@@ -1,0 +1,112 @@
+import { getIn } from '../../../app/paths';
+import type { FieldDescription, Quantity } from '../../../app/wire';
+import { degrees, toPlace, type Place } from './geodesy';
+import { metresOf, partsOf, type Kind, type Part } from './parts';
+
+/** The datum of a field, when it has one. */
+export function datumOf(field: FieldDescription): Place | undefined {
+  const { datumLatitudeDegrees: latitude, datumLongitudeDegrees: longitude } = field;
+  return latitude === undefined || longitude === undefined ? undefined : { latitude, longitude };
+}
+
+/** Words by which a survey file says what a feature is. */
+export const partWords: Record<Kind, string> = {
+  flyingArea: 'flying area',
+  strips: 'strip',
+  launchSpots: 'launch spot',
+  obstacles: 'obstacle',
+  keepOuts: 'keep-out',
+  landingAreas: 'landing area',
+  pilotPosition: 'pilot',
+  peopleLines: 'people line',
+  pits: 'pits',
+  parking: 'parking',
+  roads: 'road',
+};
+
+const placesOf = (part: Part, datum: Place): Place[] =>
+  part.corners.map((c) => {
+    const p = toPlace(datum, metresOf(c.point));
+    return { latitude: degrees(p.latitude), longitude: degrees(p.longitude) };
+  });
+
+const titleOf = (part: Part): string => part.name || partWords[part.kind];
+
+const heightOf = (field: FieldDescription, part: Part): number | undefined =>
+  (getIn(field, `${part.path}.heightMeters`) as Quantity | undefined)?.value;
+
+const kindOf = (field: FieldDescription, part: Part): string | undefined =>
+  getIn(field, `${part.path}.kind`) as string | undefined;
+
+type Geometry = { type: 'Point' | 'LineString' | 'Polygon'; coordinates: unknown };
+
+/** RFC 7946: longitude before latitude, outlines closed and counter-clockwise. */
+function geometry(part: Part, places: Place[]): Geometry {
+  const at = places.map((p) => [p.longitude, p.latitude]);
+  if (part.closed) {
+    const twice = places.reduce((sum, here, i) => {
+      const next = places[(i + 1) % places.length] ?? here;
+      return sum + here.longitude * next.latitude - next.longitude * here.latitude;
+    }, 0);
+    const ring = twice < 0 ? [at[0], ...at.slice(1).reverse()] : at;
+    return { type: 'Polygon', coordinates: [[...ring, ring[0]]] };
+  }
+  return at.length === 1 ? { type: 'Point', coordinates: at[0] } : { type: 'LineString', coordinates: at };
+}
+
+/** The field as a GeoJSON feature collection (RFC 7946); undefined without a datum. */
+export function geoJson(field: FieldDescription): object | undefined {
+  const datum = datumOf(field);
+  if (!datum) return undefined;
+  const features = partsOf(field)
+    .filter((part) => part.corners.length > 0)
+    .map((part) => {
+      const height = heightOf(field, part);
+      const kind = kindOf(field, part);
+      return {
+        type: 'Feature',
+        properties: {
+          name: titleOf(part),
+          part: partWords[part.kind],
+          ...(kind ? { kind: kind.replace('OBSTACLE_KIND_', '').toLowerCase() } : {}),
+          ...(height === undefined ? {} : { heightMeters: height }),
+        },
+        geometry: geometry(part, placesOf(part, datum)),
+      };
+    });
+  return { type: 'FeatureCollection', features };
+}
+
+const escaped = (text: string): string =>
+  text.replace(/[&<>"]/g, (c) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' })[c] ?? c);
+
+const gpxPoint = (tag: string, p: Place, inside: string): string =>
+  `<${tag} lat="${String(p.latitude)}" lon="${String(p.longitude)}">${inside}</${tag}>`;
+
+/** The field as GPX 1.1: a waypoint for each single place, a route for each line and each outline, closed; undefined without a datum. */
+export function gpx(field: FieldDescription): string | undefined {
+  const datum = datumOf(field);
+  if (!datum) return undefined;
+  const parts = partsOf(field).filter((p) => p.corners.length > 0);
+  const label = (part: Part): string =>
+    `<name>${escaped(titleOf(part))}</name><type>${partWords[part.kind]}</type>`;
+  const [points, lines] = [
+    parts.filter((p) => p.corners.length === 1),
+    parts.filter((p) => p.corners.length > 1),
+  ];
+  const waypoints = points.map((part) => gpxPoint('wpt', placesOf(part, datum)[0] as Place, label(part)));
+  const routes = lines.map((part) => {
+    const places = placesOf(part, datum);
+    const closed = part.closed ? [...places, places[0] as Place] : places;
+    return `<rte>${label(part)}${closed.map((p) => gpxPoint('rtept', p, '')).join('')}</rte>`;
+  });
+  return [
+    '<?xml version="1.0" encoding="UTF-8"?>',
+    '<gpx version="1.1" creator="pitgate" xmlns="http://www.topografix.com/GPX/1/1">',
+    `<metadata><name>${escaped(field.displayName ?? '')}</name></metadata>`,
+    ...waypoints,
+    ...routes,
+    '</gpx>',
+    '',
+  ].join('\n');
+}
