@@ -323,3 +323,12 @@ func checkReport(t *testing.T, r Report) {
 		t.Errorf("direction %+v", r.Wind)
 	}
 }
+
+func BenchmarkDecode(b *testing.B) {
+	const text = "METAR YUDO 221630Z 24004MPS 0600 R12/1000U DZ FG SCT010 OVC020 17/16 Q1018 BECMG TL1700 0800 FG BECMG AT1800 9999 NSW"
+	for b.Loop() {
+		if _, err := Decode(text); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
