@@ -40,7 +40,7 @@ func FuzzFly(f *testing.F) {
 				t.Fatalf("path %+v", p)
 			}
 		}
-		c, err := Break(a, air, plan, GoAround{Reaction: 1}, 10)
+		c, err := BreakOff(a, air, plan, GoAround{Reaction: 1}, 10)
 		if err == nil && (math.IsNaN(c.HeightLost) || math.IsNaN(c.Clearance) || math.IsNaN(c.Length)) {
 			t.Fatalf("%+v", c)
 		}

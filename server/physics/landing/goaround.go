@@ -18,7 +18,7 @@ type GoAround struct {
 	Obstacles []Obstacle
 }
 
-// Climbout is the answer of Break and LeastGoAround.
+// Climbout is the answer of BreakOff and LeastGoAround.
 type Climbout struct {
 	Start      Point   // of the decision
 	Open       Point   // where the throttle opens
@@ -52,11 +52,11 @@ func (g GoAround) Check() error {
 	return err
 }
 
-// Break computes the go-around decided at a height of the approach (m over the threshold). The aircraft's Thrust gives the thrust at an airspeed and a
+// BreakOff computes the go-around decided at a height of the approach (m over the threshold). The aircraft's Thrust gives the thrust at an airspeed and a
 // time since the throttle opened, its spool-up from idle included. It is found also when the path would run into the ground: Clearance is then negative.
 //
 // Valid for: steady descent until the throttle opens; then the pilot holds the climb the thrust allows at the speed at hand.
-func Break(a motion.Aircraft, air motion.Conditions, plan Plan, g GoAround, height float64) (Climbout, error) {
+func BreakOff(a motion.Aircraft, air motion.Conditions, plan Plan, g GoAround, height float64) (Climbout, error) {
 	f, err := newFlight(&a, &air, plan)
 	if err != nil {
 		return Climbout{}, err

@@ -12,7 +12,7 @@ func follow(t *testing.T, g GoAround, height float64, thrust func(speed, time fl
 	t.Helper()
 	a := jet()
 	a.Thrust = thrust
-	c, err := Break(a, still, usual(), g, height)
+	c, err := BreakOff(a, still, usual(), g, height)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -56,7 +56,7 @@ func TestLeastGoAroundJustClears(t *testing.T) {
 	if c.Clearance < 0 || c.Clearance > 0.05 {
 		t.Errorf("clears by %g m", c.Clearance)
 	}
-	lower, err := Break(a, still, usual(), g, c.Start.Height-0.1)
+	lower, err := BreakOff(a, still, usual(), g, c.Start.Height-0.1)
 	if err != nil || lower.Clearance >= 0 {
 		t.Errorf("a little lower: %+v, %v", lower, err)
 	}
@@ -86,14 +86,14 @@ func TestGoAroundRefusals(t *testing.T) {
 	for name, g := range map[string]GoAround{
 		"reaction": {Reaction: -1}, "load": {MaxLoad: math.NaN()}, "margin": {Margin: -1}, "obstacle": {Obstacles: []Obstacle{{Top: math.Inf(1)}}},
 	} {
-		if _, err := Break(jet(), still, usual(), g, 10); err == nil {
+		if _, err := BreakOff(jet(), still, usual(), g, 10); err == nil {
 			t.Errorf("%s taken", name)
 		}
 		if _, _, err := LeastGoAround(jet(), still, usual(), g); err == nil {
 			t.Errorf("%s taken for the least height", name)
 		}
 	}
-	if _, err := Break(jet(), still, usual(), GoAround{}, math.NaN()); err == nil {
+	if _, err := BreakOff(jet(), still, usual(), GoAround{}, math.NaN()); err == nil {
 		t.Error("height that is no number taken")
 	}
 }

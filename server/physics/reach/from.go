@@ -116,40 +116,66 @@ func turned(v field.Point) float64 {
 	return heading
 }
 
-// ahead looks for a landing straight on: the nose's heading is the track held over the ground. What is in front of the area's edge is glided; within it
-// the model must still come down: no steeper than the steepest descent, speed above that of the approach counted as height.
+// window is a landing straight on into an area: the heights between which it succeeds.
+type window struct {
+	least, most float64 // m
+	distance    float64 // to the area's edge, m; zero within it
+	lacking     float64 // of the least height for obstacles, m
+}
+
+// ahead looks for a landing straight on.
 func (m *Map) ahead(p *Point, s *start) Result {
 	best := Result{Area: -1}
-	l := line{ahead: s.heading}
-	if !m.approach(&l) {
-		return best
-	}
-	pace, sink := m.glides.at(m.wind.mean(0, max(p.Airspeed, 10)).Dot(s.heading))
-	tail := m.wind.mean(0, l.height).Dot(s.heading)
-	if !(pace+tail > 0) {
-		return best
-	}
-	reaction := float64(m.model.Reaction * max(p.Airspeed+tail, 0))
-	surplus := max(0, (float64(p.Airspeed*p.Airspeed)-float64(m.final.Speed*m.final.Speed))/(2*m.model.Gravity))
-	for i, a := range m.areas {
-		near, far, found := nextPiece(a, p.At, s.heading, l.run+reaction)
-		if !found {
+	for i := range m.areas {
+		w, found := m.window(p, s, i)
+		if !found || p.Height > w.most || best.Area >= 0 && w.least >= best.Needed {
 			continue
 		}
-		need := 0.0
-		if near > 0 {
-			need = s.loss + float64(max(near-reaction, 0)/(pace+tail)*sink)
-		}
-		room := float64((far - l.run - reaction) * elementary.Tan(m.model.Steepest))
-		if p.Height+surplus > room || best.Area >= 0 && need >= best.Needed {
-			continue
-		}
-		lacking := m.lackingAlong(p.At, s.heading, near, need)
-		best = Result{Area: i, Needed: max(need, 0) + lacking, Ahead: true, Heading: turned(s.heading), Obstacle: lacking}
+		best = Result{Area: i, Needed: w.least, Ahead: true, Heading: turned(s.heading), Obstacle: w.lacking}
 		best.track.line = -1
-		best.track.way.length = max(near, 0)
+		best.track.way.length = w.distance
 	}
 	return best
+}
+
+// window returns the heights from which a landing straight on into an area succeeds; the nose's heading is the track held over the ground. What lies in
+// front of the area's edge is glided; within it the model must still come down.
+//
+//	most = (room - run - reaction) tan(steepest) - (V^2 - Va^2)/(2 g)
+//
+// where room is the way to the far edge and the last part counts when speed is to be lost. Valid for: no turns. Source: plane trigonometry; energy.
+func (m *Map) window(p *Point, s *start, area int) (window, bool) {
+	l := line{ahead: s.heading}
+	if !m.approach(&l) {
+		return window{}, false
+	}
+	reaction := float64(m.model.Reaction * max(p.Airspeed+m.wind.mean(0, l.height).Dot(s.heading), 0))
+	near, far, found := nextPiece(m.areas[area], p.At, s.heading, l.run+reaction)
+	if !found {
+		return window{}, false
+	}
+	surplus := max(0, (float64(p.Airspeed*p.Airspeed)-float64(m.final.Speed*m.final.Speed))/(2*m.model.Gravity))
+	w := window{most: float64((far-l.run-reaction)*elementary.Tan(m.model.Steepest)) - surplus, distance: max(near, 0)}
+	if near > 0 {
+		w.least = max(m.glided(s, near-reaction), 0)
+		w.lacking = m.lackingAlong(p.At, s.heading, near, w.least)
+		w.least += w.lacking
+	}
+	return w, true
+}
+
+// glided returns the height that a glide straight on over a distance needs, with the mean wind over that height; without end where the wind is faster.
+func (m *Map) glided(s *start, distance float64) float64 {
+	need := s.loss + float64(max(distance, 0)*m.glides.flattest)
+	for range 4 {
+		wind := m.wind.mean(0, need).Dot(s.heading)
+		pace, sink := m.glides.at(wind)
+		if !(pace+wind > 0.05*pace) {
+			return math.Inf(1)
+		}
+		need = s.loss + float64(max(distance, 0)/(pace+wind)*sink)
+	}
+	return need
 }
 
 // nextPiece returns the first piece of a ray within an area that leaves a length ahead of the ray's origin.

@@ -17,8 +17,10 @@ type track struct {
 }
 
 const (
-	mostRounds = 10  // how often the drift is corrected
-	closeDrift = 0.1 // drift that need not be corrected, m
+	mostRounds   = 10  // how often the drift is corrected
+	closeDrift   = 0.1 // drift that need not be corrected, m
+	longestGlide = 1e4 // time of a glide looked at, s
+	closeWind    = 0.1 // change of the mean wind that need not be followed, m/s
 )
 
 // need returns the way to a gate that needs least height, wind included.
@@ -33,18 +35,19 @@ func (m *Map) need(s *start, index, aim int, turn *Turn, limit float64) track {
 	target := l.gates[aim]
 	ground := target.at.Minus(s.from)
 	t := track{line: index, aim: aim}
-	guess := s.time + ground.Length()/m.final.Pace
-	height := l.height + float64(guess*m.final.Sink)
-	wind := m.wind.mean(l.height, height)
+	wind := m.wind.mean(l.height, l.height+float64(ground.Length()*m.glides.flattest))
+	guess := m.flown(s, &target, ground, turn, wind)
 	before, missBefore := 0.0, 0.0
 	for round := range mostRounds {
 		target.at = ground.Minus(wind.Times(guess))
 		m.best(&t, s, &target, turn, l.height, wind)
 		miss := t.time - guess
-		t.wind = wind
+		flownIn := wind
 		wind = m.wind.mean(l.height, t.need)
-		drift := wind.Times(t.time).Minus(t.wind.Times(guess)).Length()
-		if drift < closeDrift || t.need-drift > limit {
+		t.wind = wind
+		drift := wind.Times(t.time).Minus(flownIn.Times(guess)).Length()
+		settled := drift < closeDrift && wind.Distance(flownIn) < closeWind
+		if settled || t.need-drift > limit {
 			return t
 		}
 		if round == mostRounds-1 {
@@ -52,12 +55,30 @@ func (m *Map) need(s *start, index, aim int, turn *Turn, limit float64) track {
 			return t
 		}
 		next := t.time
-		if slope := miss - missBefore; round > 0 && math.Abs(slope) > 1e-12 && math.Abs(slope) < 3*math.Abs(guess-before) {
-			next = max(guess-float64(miss*(guess-before)/slope), 0)
+		if round > 0 {
+			next = secant(before, missBefore, guess, miss)
 		}
-		before, missBefore, guess = guess, miss, min(next, 1e4)
+		before, missBefore, guess = guess, miss, next
 	}
 	return t
+}
+
+// secant returns the next guess of a time from two guesses and what each missed, or the time itself where the misses do not lead to one.
+func secant(before, missBefore, guess, miss float64) float64 {
+	change, slope := guess-before, miss-missBefore
+	if math.Abs(slope) < 1e-12 || math.Abs(slope) > 3*math.Abs(change) {
+		return guess + miss
+	}
+	return min(max(guess-float64(miss*change/slope), 0), longestGlide)
+}
+
+// flown returns a first guess of the time to a gate: the turn to its heading at the least, and what is left of the distance over the ground.
+func (m *Map) flown(s *start, target *gate, ground field.Point, turn *Turn, wind field.Point) float64 {
+	angle := wrap(target.heading - s.gate.heading)
+	angle = min(angle, 2*math.Pi-angle)
+	along, distance := unit(ground.Minus(s.gate.at))
+	left := max(distance-float64(turn.Radius*angle), 0)
+	return s.time + angle/turn.Rate + left/max(m.final.Pace+along.Dot(wind), 0.3*m.final.Pace)
 }
 
 // best fills in the way of the four that needs least height to a target through the air.

@@ -63,20 +63,13 @@ func (m *Map) turnBack(p *Point, distance float64) TurnBack {
 	return out
 }
 
-// straight returns the greatest height from which a landing straight on succeeds, by halving; below zero when it does not at any.
+// straight returns the greatest height from which a landing straight on succeeds; below zero when it does not at any.
 func (m *Map) straight(p *Point) float64 {
-	lands := func(height float64) bool {
-		q := *p
-		q.Height = height
-		s := m.begin(&q, &m.turn)
-		r := m.ahead(&q, &s)
-		return r.Area >= 0 && r.Needed <= height
-	}
-	const top, steps = 200.0, 40
+	s := m.begin(p, &m.turn)
 	highest := -1.0
-	for i := range steps + 1 {
-		if h := float64(top * (float64(i) / steps)); lands(h) {
-			highest = h
+	for i := range m.areas {
+		if w, found := m.window(p, &s, i); found && w.least <= w.most {
+			highest = max(highest, w.most)
 		}
 	}
 	return highest
