@@ -13,6 +13,13 @@ type Windbreak struct {
 	Porosity float64 // share of its face that is open, 0 for a wall or bank to 1; about 0.5 for a hedge in leaf
 }
 
+// Porosities to take where nobody measured one (common practice, no source). The denser is the more cautious: its wake is rougher.
+const (
+	WallPorosity  = 0.0 // walls, buildings, and banks, which are taken as if their lee were steep
+	TreePorosity  = 0.4 // belts and woods in leaf
+	HedgePorosity = 0.5 // hedges in leaf
+)
+
 // Zone is the part of the flow about a windbreak that a place lies in.
 type Zone int
 
