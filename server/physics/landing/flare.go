@@ -19,7 +19,7 @@ const (
 const longestPart = 300.0
 
 // solver is the integrator of all parts.
-var solver = motion.Integrator{Tolerance: 1e-7}
+var solver = motion.Integrator{Tolerance: 1e-8}
 
 const (
 	roughTolerance = 1e-5 // of the flares that look for the height to start at

@@ -94,18 +94,23 @@ func (f *flight) goAround(g GoAround, height float64) (Climbout, error) {
 	c.Start = f.onSlope(height)
 	c.Open = f.onSlope(height - float64(c.Start.Sink*g.Reaction))
 	c.Open.Time = g.Reaction
-	rate := func(t float64, s motion.State) motion.State {
-		m := f.through(s)
-		thrust := f.power(m.speed, t-g.Reaction)
-		return f.accelerate(s, m, f.pullUp(g, m, thrust), thrust)
-	}
-	solution, err := solver.Solve(rate, g.Reaction, c.Open.state(), g.Reaction+longestPart, f.goEvents(g, height)...)
+	solution, err := f.climb(g, c.Open, height)
 	if err != nil {
 		return c, err
 	}
 	f.read(&c, &solution)
 	c.Clearance = f.leastClearance(g, &c, &solution)
 	return c, nil
+}
+
+// climb integrates the pull-up from where the throttle opens.
+func (f *flight) climb(g GoAround, open Point, height float64) (motion.Solution, error) {
+	rate := func(t float64, s motion.State) motion.State {
+		m := f.through(s)
+		thrust := f.power(m.speed, t-g.Reaction)
+		return f.accelerate(s, m, f.pullUp(g, m, thrust), thrust)
+	}
+	return solver.Solve(rate, g.Reaction, open.state(), g.Reaction+longestPart, f.goEvents(g, height)...)
 }
 
 // power returns the thrust at an airspeed and a time since the throttle opened, never below idle.
