@@ -105,16 +105,27 @@ func (c Circuit) Fit(area field.Polygon, distance float64) Fit {
 		fit.LargestSpeed = c.Airspeed
 		return fit
 	}
+	fit.LargestSpeed = c.largestSpeed(area, distance)
+	return fit
+}
+
+// largestSpeed returns the greatest airspeed up to the circuit's with which it keeps a distance to the area's edge; zero when none does.
+func (c Circuit) largestSpeed(area field.Polygon, distance float64) float64 {
 	surplus := func(speed float64) float64 {
 		slower := c
 		slower.Airspeed = speed
 		return slower.clearance(area).Distance - distance
 	}
-	least := math.Sqrt(float64(c.Headwind*c.Headwind)+float64(c.Crosswind*c.Crosswind)) + 1
+	least := c.wind() + 1
 	if least < c.Airspeed && surplus(least) >= 0 {
-		fit.LargestSpeed = bisectTo(surplus, least, c.Airspeed, 1e-6)
+		return bisectTo(surplus, least, c.Airspeed, 1e-6)
 	}
-	return fit
+	return 0
+}
+
+// wind returns the speed of the wind at circuit height, m/s.
+func (c Circuit) wind() float64 {
+	return math.Sqrt(float64(c.Headwind*c.Headwind) + float64(c.Crosswind*c.Crosswind))
 }
 
 // longestLeg is the longest leg LongestLeg looks for, m.
