@@ -1,6 +1,10 @@
 package weather
 
-import "math"
+import (
+	"math"
+
+	"pitgate/server/physics/elementary"
+)
 
 // Headwind returns the part of a wind of the given speed (m/s) that blows against a heading (m/s, negative when it blows from behind).
 //
@@ -9,7 +13,7 @@ import "math"
 // where from is the direction the wind comes from and heading the direction of travel, both in radians clockwise from true north.
 // Valid for: level wind and level heading. Source: plane trigonometry.
 func Headwind(speed, from, heading float64) float64 {
-	return speed * math.Cos(from-heading)
+	return speed * elementary.Cos(from-heading)
 }
 
 // Crosswind returns the part of a wind of the given speed (m/s) that blows across a heading (m/s, positive when it comes from the right).
@@ -18,7 +22,7 @@ func Headwind(speed, from, heading float64) float64 {
 //
 // where from and heading are as for Headwind. Valid for: level wind and level heading. Source: plane trigonometry.
 func Crosswind(speed, from, heading float64) float64 {
-	return speed * math.Sin(from-heading)
+	return speed * elementary.Sin(from-heading)
 }
 
 // Triangle is the answer of the wind triangle.
@@ -43,7 +47,7 @@ func HoldTrack(airspeed, head, cross float64) Triangle {
 	}
 	along := math.Sqrt(float64(airspeed*airspeed) - float64(cross*cross))
 	return Triangle{
-		Correction:  math.Atan2(cross, along),
+		Correction:  elementary.Atan2(cross, along),
 		GroundSpeed: along - head,
 		Holds:       true,
 	}
