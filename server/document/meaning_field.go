@@ -79,7 +79,8 @@ type place struct{ x, y float64 }
 
 func flat(p assess.Point) place { return place{x: number(p.XMeters), y: number(p.YMeters)} }
 
-// checkOutline wants at least three corners, no two next to each other the same, and no side that crosses another.
+// checkOutline wants at least three corners, no two next to each other the same, and no side that crosses another. Its words count corners
+// from 1, as the page numbers them.
 func checkOutline(outline *assess.Polygon, path string, found *faults) {
 	if outline == nil || len(outline.Corners) == 0 {
 		return
@@ -94,12 +95,12 @@ func checkOutline(outline *assess.Polygon, path string, found *faults) {
 	}
 	for i := range corners {
 		if corners[i] == corners[(i+1)%len(corners)] {
-			found.add(path, fmt.Sprintf("has the same corner twice in a row: %d and %d", i, (i+1)%len(corners)))
+			found.add(path, fmt.Sprintf("has the same corner twice in a row: corners %d and %d", i+1, (i+1)%len(corners)+1))
 			return
 		}
 	}
 	if i, j, crosses := crossing(corners); crosses {
-		found.add(path, fmt.Sprintf("crosses itself: the sides from corner %d and from corner %d meet", i, j))
+		found.add(path, fmt.Sprintf("crosses itself: the sides from corner %d and from corner %d meet", i+1, j+1))
 	}
 }
 

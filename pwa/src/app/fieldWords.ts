@@ -18,6 +18,9 @@ export const fieldWords = {
       .join(', '),
   planLine: (n: number) =>
     `${n === 1 ? 'One obstacle' : `${String(n)} obstacles`} and every other part, numbered below.`,
+  plans: 'Plans',
+  closeTitle: 'Where people and models are',
+  closeLine: 'Strips, launch spots, pits and people lines, larger; the numbers are those of the field plan.',
   parts: 'Parts',
   terms: 'Terms',
   versions: 'Versions',
@@ -161,7 +164,7 @@ export const fieldWords = {
     strips: ['First threshold', 'Second threshold'],
     east: 'East',
     north: 'North',
-    up: 'Ground height',
+    up: 'Ground',
     latitude: 'Latitude',
     longitude: 'Longitude',
     addCorner: (n: number) => `Add a corner after ${String(n)}`,

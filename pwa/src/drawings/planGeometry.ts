@@ -38,6 +38,24 @@ export function fieldSpots(field: FieldDescription): Spot[] {
   return points.map(spot);
 }
 
+/** Points of the field's middle, where people, cars and models are close together: what the close plan must show. */
+export function closeSpots(field: FieldDescription): Spot[] {
+  const grounds = [...(field.pits ?? []), ...(field.parking ?? [])];
+  const points: Point[] = [
+    ...(field.strips ?? []).flatMap((s) => [s.start ?? {}, s.end ?? {}]),
+    ...(field.launchSpots ?? []).map((s) => s.position ?? {}),
+    ...(field.peopleLines ?? []).flatMap((l) => l.points ?? []),
+    ...grounds.flatMap((a) => a.area?.corners ?? []),
+    ...(field.pilotPosition ? [field.pilotPosition] : []),
+  ];
+  return points.map(spot);
+}
+
+/** True when a page spot lies within the drawing. */
+export function inFrame(s: Spot, scale: Scale): boolean {
+  return s.x >= 0 && s.x <= scale.width && s.y >= 0 && s.y <= scale.height;
+}
+
 /** Points of a computed path, in metres. */
 export function pathSpots(path: ReportPath | undefined): Spot[] {
   return (path?.points ?? []).map((p) => ({ x: p.xMeters ?? 0, y: p.yMeters ?? 0 }));
@@ -149,10 +167,10 @@ export function barLength(perMeter: number, pixels: number): number {
   return (lead >= 5 ? 5 : lead >= 2 ? 2 : 1) * power;
 }
 
-/** Moves numbers apart so that none covers another; the order is kept. */
-export function spread(spots: Spot[], apart: number): Spot[] {
+/** Moves numbers apart so that none covers another or a place that is taken; the order is kept. */
+export function spread(spots: Spot[], apart: number, taken: Spot[] = []): Spot[] {
   const placed: Spot[] = [];
-  for (const wanted of spots) placed.push(freeSpot(wanted, placed, apart));
+  for (const wanted of spots) placed.push(freeSpot(wanted, [...taken, ...placed], apart));
   return placed;
 }
 

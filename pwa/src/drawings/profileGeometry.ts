@@ -154,3 +154,8 @@ export function labelMiddle(wanted: number, length: number, from: number, to: nu
   const half = Math.min(length, to - from) / 2;
   return Math.min(to - half, Math.max(from + half, wanted));
 }
+
+/** A sentence with its first letter large, as it stands alone. */
+export function sentenceCase(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
