@@ -19,9 +19,10 @@ const (
 const longestPart = 300.0
 
 // solver is the integrator of all parts.
-var solver = motion.Integrator{Tolerance: 1e-8}
+var solver = motion.Integrator{Tolerance: 1e-8, MaxSteps: mostSteps}
 
 const (
+	mostSteps      = 3000 // of one part
 	roughTolerance = 1e-5 // of the flares that look for the height to start at
 	closeEnough    = 1e-3 // height at which the path must run along the ground, m
 )
@@ -90,7 +91,7 @@ func (f *flight) flare(from Point, tolerance float64) (motion.Solution, error) {
 	}
 	level := func(_ float64, s motion.State) float64 { return s[atUpward] - float64(rise*s[atForward]) }
 	contact := func(_ float64, s motion.State) float64 { return s[atHeight] - f.ground(s[atDistance]) }
-	return motion.Integrator{Tolerance: tolerance}.Solve(rate, 0, from.state(), longestPart,
+	return motion.Integrator{Tolerance: tolerance, MaxSteps: mostSteps}.Solve(rate, 0, from.state(), longestPart,
 		motion.Event{Value: level, Direction: motion.Rising, Terminal: true},
 		motion.Event{Value: contact, Direction: motion.Falling, Terminal: true})
 }

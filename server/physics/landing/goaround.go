@@ -1,6 +1,7 @@
 package landing
 
 import (
+	"fmt"
 	"math"
 
 	"pitgate/server/physics/elementary"
@@ -96,7 +97,7 @@ func (f *flight) goAround(g GoAround, height float64) (Climbout, error) {
 	c.Open.Time = g.Reaction
 	solution, err := f.climb(g, c.Open, height)
 	if err != nil {
-		return c, err
+		return c, fmt.Errorf("go-around load: cannot be followed: %w", err)
 	}
 	f.read(&c, &solution)
 	c.Clearance = f.leastClearance(g, &c, &solution)

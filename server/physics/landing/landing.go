@@ -1,6 +1,8 @@
 package landing
 
 import (
+	"fmt"
+
 	"pitgate/server/physics/elementary"
 	"pitgate/server/physics/motion"
 )
@@ -66,7 +68,7 @@ func Fly(a motion.Aircraft, air motion.Conditions, plan Plan) (Landing, error) {
 func (l *Landing) comeDown(f *flight) error {
 	start, arc, levels, err := f.lowFlare()
 	if err != nil {
-		return err
+		return fmt.Errorf("flare load: cannot be followed: %w", err)
 	}
 	l.arc, l.Levels = arc, levels
 	l.Screen = l.screen(f, start)
@@ -119,15 +121,21 @@ func (l *Landing) finish(f *flight) error {
 		from.GroundSpeed /= elementary.Cos(f.plan.Slope)
 		from.Height, from.Sink = f.ground(from.Distance), 0
 		var err error
-		if l.Touchdown, l.Settles, err = f.float(from); err != nil || !l.Settles {
+		if l.Touchdown, l.Settles, err = f.float(from); err != nil {
+			return fmt.Errorf("idle thrust: the float cannot be followed: %w", err)
+		}
+		if !l.Settles {
 			l.Touchdown = Point{}
-			return err
+			return nil
 		}
 	}
 	l.Float = l.Touchdown.Distance - l.FlareEnd.Distance
 	stop, stops, err := f.roll(l.Touchdown)
-	if err != nil || !stops {
-		return err
+	if err != nil {
+		return fmt.Errorf("friction: the roll cannot be followed: %w", err)
+	}
+	if !stops {
+		return nil
 	}
 	l.Stop, l.Stops = stop, true
 	l.Run = stop.Distance - l.Touchdown.Distance

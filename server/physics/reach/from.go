@@ -25,13 +25,20 @@ type Result struct {
 
 // From answers for a point. It must pass Check; what does not reach nothing: Area -1.
 func (m *Map) From(p Point) Result {
+	return m.from(&p, &room{})
+}
+
+// from is From with room to work in.
+func (m *Map) from(p *Point, used *room) Result {
 	if p.Check() != nil {
 		return Result{Area: -1}
 	}
-	s := m.begin(&p, &m.turn)
-	best := m.ahead(&p, &s)
+	s := m.begin(p, &m.turn)
+	s.room = *used
+	best := m.ahead(p, &s)
 	m.search(&s, &m.turn, &best, anyLine, math.Inf(-1))
-	return best.decide(&p)
+	*used = s.room
+	return best.decide(p)
 }
 
 // decide fills in what follows from the height needed.
@@ -52,9 +59,12 @@ func anyLine(*line) bool { return true }
 // a line that needs no more than that, and stops at the first.
 func (m *Map) search(s *start, turn *Turn, best *Result, wanted func(*line) bool, enough float64) {
 	first, aim, least := -1, 0, math.Inf(1)
+	s.bounds = s.bounds[:0]
 	for i := range m.lines {
 		for k := range m.lines[i].usable {
-			if b := m.bound(s, &m.lines[i], k, turn); b < least && wanted(&m.lines[i]) {
+			b := m.bound(s, &m.lines[i], k, turn)
+			s.bounds = append(s.bounds, b)
+			if b < least && wanted(&m.lines[i]) {
 				first, aim, least = i, k, b
 			}
 		}
@@ -63,15 +73,17 @@ func (m *Map) search(s *start, turn *Turn, best *Result, wanted func(*line) bool
 		return
 	}
 	m.try(s, turn, best, first, aim, enough)
+	next := 0
 	for i := range m.lines {
+		bounds := s.bounds[next : next+m.lines[i].usable]
+		next += len(bounds)
 		if !wanted(&m.lines[i]) {
 			continue
 		}
-		for k := range m.lines[i].usable {
+		for k, bound := range bounds {
 			if best.Area >= 0 && best.Needed <= enough {
 				return
 			}
-			bound := m.bound(s, &m.lines[i], k, turn)
 			if i == first && k == aim || best.Area >= 0 && bound >= best.Needed || enough > 0 && bound > enough {
 				continue
 			}

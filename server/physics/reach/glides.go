@@ -9,7 +9,8 @@ const glideNodes = 48
 type glides struct {
 	least, step float64
 	entry       [glideNodes + 1]Glide
-	// flattest is the least height lost by distance over the ground in any direction.
+	// slope is the least height lost by distance over the ground for each tailwind, and flattest that in any direction.
+	slope    [glideNodes + 1]float64
 	flattest float64
 }
 
@@ -18,10 +19,17 @@ func newGlides(m *Model, fastestWind float64) glides {
 	reach := float64(max(fastestWind, 0.1) * 1.001)
 	g := glides{least: -reach, step: 2 * reach / glideNodes}
 	for i := range g.entry {
-		g.entry[i] = m.speedToFly(reach - float64(2*reach*(float64(i)/glideNodes)))
+		headwind := reach - float64(2*reach*(float64(i)/glideNodes))
+		g.entry[i] = m.speedToFly(headwind)
+		g.slope[i] = 1 / max(g.entry[i].Ratio(headwind), 1e-3)
 	}
-	g.flattest = 1 / g.entry[glideNodes].Ratio(-reach)
+	g.flattest = g.slope[glideNodes]
 	return g
+}
+
+// flattestWith returns the least height lost by distance over the ground with no more than a tailwind: the kept value of the next tailwind up.
+func (g *glides) flattestWith(tailwind float64) float64 {
+	return g.slope[min(max(int((tailwind-g.least)/g.step)+1, 0), glideNodes)]
 }
 
 // at returns the glide for a tailwind, between two kept ones. Sink is a convex function of speed, so the value between lies on the high side.

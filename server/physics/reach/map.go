@@ -51,6 +51,7 @@ func New(model Model, wind Wind, areas []field.Polygon, obstacles []field.Obstac
 	}
 	m.final = m.model.glide(m.model.ApproachRatio*m.model.stall(), 1)
 	m.glides = newGlides(&m.model, m.wind.fastest)
+	m.wind.surround(wind, float64(m.final.Sink*m.model.LineUp))
 	m.turn = m.model.turn(m.model.OptimumBank())
 	for i, a := range areas {
 		m.lines = append(m.lines, m.linesOf(i, a)...)
@@ -97,6 +98,12 @@ func (m *Map) Usable(area int) bool {
 	return false
 }
 
+// room is memory used again from point to point.
+type room struct {
+	places []Place
+	bounds []float64 // one a gate
+}
+
 // start is the state when the turn begins, measured through the air from where the engine stopped.
 type start struct {
 	from    field.Point // where the engine stopped
@@ -105,7 +112,7 @@ type start struct {
 	time    float64     // until then, s
 	loss    float64     // height lost until then, and in exchange for speed, m
 	energy  float64     // of it, the exchange
-	places  []Place     // room to draw in
+	room
 }
 
 // begin flies on for the reaction time at the bank and speed of the point and rolls into a turn.

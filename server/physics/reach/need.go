@@ -72,10 +72,15 @@ func secant(before, missBefore, guess, miss float64) float64 {
 	return min(max(guess-float64(miss*change/slope), 0), longestGlide)
 }
 
+// between returns the lesser angle between two headings, rad: the least that any turns from one to the other add up to.
+func between(a, b float64) float64 {
+	angle := wrap(a - b)
+	return min(angle, 2*math.Pi-angle)
+}
+
 // flown returns a first guess of the time to a gate: the turn to its heading at the least, and what is left of the distance over the ground.
 func (m *Map) flown(s *start, target *gate, ground field.Point, turn *Turn, wind field.Point) float64 {
-	angle := wrap(target.heading - s.gate.heading)
-	angle = min(angle, 2*math.Pi-angle)
+	angle := between(target.heading, s.gate.heading)
 	along, distance := unit(ground.Minus(s.gate.at))
 	left := max(distance-float64(turn.Radius*angle), 0)
 	return s.time + angle/turn.Rate + left/max(m.final.Pace+along.Dot(wind), 0.3*m.final.Pace)
@@ -84,14 +89,20 @@ func (m *Map) flown(s *start, target *gate, ground field.Point, turn *Turn, wind
 // best fills in the way of the four that needs least height to a target through the air.
 func (m *Map) best(t *track, s *start, target *gate, turn *Turn, lineUp float64, wind field.Point) {
 	t.need = math.Inf(1)
-	for _, sides := range [4][2]float64{{1, 1}, {-1, -1}, {1, -1}, {-1, 1}} {
-		w, found := join(&s.gate, target, turn.Radius, sides[0], sides[1])
-		if !found {
+	side := 1.0
+	if s.gate.ahead.Cross(target.at.Minus(s.gate.at)) > 0 {
+		side = -1
+	}
+	fixed := s.loss + lineUp
+	least := float64(between(target.heading, s.gate.heading) * turn.Loss)
+	for _, sides := range [4][2]float64{{side, side}, {side, -side}, {-side, side}, {-side, -side}} {
+		w, possible := join(&s.gate, target, turn.Radius, sides[0], sides[1])
+		if !possible || fixed+float64(w.length*m.glides.flattest)+least >= t.need {
 			continue
 		}
 		pace, sink := m.glides.at(w.ahead.Dot(wind))
-		need := s.loss + lineUp + float64(w.length/pace*sink)
-		if need >= t.need {
+		need := fixed + float64(w.length/pace*sink)
+		if need+least >= t.need {
 			continue
 		}
 		w.angles(&s.gate, target)
@@ -105,16 +116,16 @@ func (m *Map) best(t *track, s *start, target *gate, turn *Turn, lineUp float64,
 }
 
 // bound returns a height that any way to a gate needs at the least, wind included: that of the turn from the heading at hand to the gate's, and of the
-// distance that the turn does not cover at the flattest glide in any direction.
+// distance that the turn does not cover at the flattest glide in its direction with the most favourable wind of all heights.
 func (m *Map) bound(s *start, l *line, aim int, turn *Turn) float64 {
-	flown := s.gate.at.Length() + float64(m.wind.fastest*s.time)
-	distance := l.gates[aim].at.Distance(s.from) - flown
-	angle := wrap(l.gates[aim].heading - s.gate.heading)
-	angle = min(angle, 2*math.Pi-angle)
+	along, distance := unit(l.gates[aim].at.Minus(s.from))
+	distance -= s.gate.at.Length() + float64(m.wind.fastest*s.time)
+	flattest := m.glides.flattestWith(m.wind.tailwind(along))
+	angle := between(l.gates[aim].heading, s.gate.heading)
 	covered := turn.Radius + m.wind.fastest/turn.Rate
-	if turn.Loss < float64(covered*m.glides.flattest) {
+	if turn.Loss < float64(covered*flattest) {
 		angle = 0
 	}
 	left := max(distance-float64(covered*angle), 0)
-	return s.loss + l.height + float64(angle*turn.Loss) + float64(left*m.glides.flattest)
+	return s.loss + l.height + float64(angle*turn.Loss) + float64(left*flattest)
 }

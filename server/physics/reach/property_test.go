@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"pitgate/server/physics/field"
+	"pitgate/server/physics/weather"
 )
 
 // scene is everything a map is made of, to be turned and mirrored.
@@ -278,5 +279,41 @@ func TestZonesAgreeWithFrom(t *testing.T) {
 	}
 	if far := m.Zones(places[3:], 55, 26)[0]; far.Reach != 0 {
 		t.Errorf("1200 m away: %+v", far)
+	}
+}
+
+// Leaving out lines by their bounds must not change the answer: every line and place is tried without bounds.
+func TestBoundsLoseNothing(t *testing.T) {
+	t.Parallel()
+	for name, m := range map[string]*Map{
+		"larkmoor": larkmoor().prepare(t, sport()), "breeze": prepare(t, sport(), breeze(), longAcre(), hedges()),
+		"gale": prepare(t, sport(), ProfileWind(11, degrees(200), weather.NewProfile(weather.LowCrops, 10)), longAcre(), nil),
+	} {
+		for i, p := range append(scattered(), circuit(100)...) {
+			r := m.From(p)
+			s := m.begin(&p, &m.turn)
+			least := math.Inf(1)
+			if straight := m.ahead(&p, &s); straight.Area >= 0 {
+				least = straight.Needed
+			}
+			for k := range m.lines {
+				for aim := range m.lines[k].usable {
+					way := m.need(&s, k, aim, &m.turn, math.Inf(1))
+					if b := m.bound(&s, &m.lines[k], aim, &m.turn); b > way.need+0.02 {
+						t.Errorf("%s point %d: line %d bound %g above what is needed", name, i, k, b)
+					}
+					least = min(least, way.need+m.lacking(m.draw(nil, &s, &way, &m.turn, way.need)))
+				}
+			}
+			if math.Abs(max(least, 0)-r.Needed) > 0.05 {
+				t.Errorf("%s point %d: needs %g, by all lines %g", name, i, r.Needed, least)
+			}
+			q := p
+			for _, more := range []float64{-3, 3} {
+				if q.Height = r.Needed + more; q.Height > 0 && !r.Ahead && !m.From(q).Ahead && m.reaches(&q, &room{}) != (more > 0) {
+					t.Errorf("%s point %d: %g m from what is needed decided the other way", name, i, more)
+				}
+			}
+		}
 	}
 }

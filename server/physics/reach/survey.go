@@ -111,8 +111,9 @@ type Survey struct {
 func (m *Map) Survey(points []Point) Survey {
 	out := Survey{Results: make([]Result, len(points)), ReachRatio: 1, Worst: -1}
 	reached := 0
+	var used room
 	for i := range points {
-		r := m.From(points[i])
+		r := m.from(&points[i], &used)
 		out.Results[i] = r
 		if r.Reachable {
 			reached++
@@ -153,12 +154,12 @@ type Zone struct {
 // Zones answers for places at a height, flown over wings level on each of Headings at an airspeed: the map of what is out of reach.
 func (m *Map) Zones(places []field.Point, height, airspeed float64) []Zone {
 	zones := make([]Zone, len(places))
-	var room []Place
+	var used room
 	for i, at := range places {
 		zones[i] = Zone{At: at, Height: height}
 		for k := range Headings {
 			p := Point{At: at, Height: height, Heading: 2 * math.Pi * float64(k) / Headings, Airspeed: airspeed}
-			if !m.reaches(&p, &room) {
+			if !m.reaches(&p, &used) {
 				zones[i].Blind++
 			}
 		}
@@ -168,16 +169,16 @@ func (m *Map) Zones(places []field.Point, height, airspeed float64) []Zone {
 }
 
 // reaches reports whether an area is reached from a point.
-func (m *Map) reaches(p *Point, room *[]Place) bool {
+func (m *Map) reaches(p *Point, used *room) bool {
 	if p.Check() != nil {
 		return false
 	}
 	s := m.begin(p, &m.turn)
-	s.places = *room
+	s.room = *used
 	best := m.ahead(p, &s)
 	if best.Area < 0 || best.Needed > p.Height {
 		m.search(&s, &m.turn, &best, anyLine, p.Height)
 	}
-	*room = s.places
+	*used = s.room
 	return best.decide(p).Reachable
 }

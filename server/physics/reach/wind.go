@@ -30,6 +30,8 @@ type column struct {
 	sum     [windNodes + 1]field.Point // from the ground to each node, m2/s
 	still   bool
 	fastest float64 // m/s
+	// along is the direction of the wind on the whole; the wind at any height from the line-up up lies between low and high along it (Y) and to its right (X).
+	along, low, high field.Point
 }
 
 // node returns the height of a node: they lie closer near the ground.
@@ -55,6 +57,29 @@ func newColumn(wind Wind) column {
 	}
 	c.still = c.fastest == 0
 	return c
+}
+
+// surround finds the bounds of the wind from a height up.
+func (c *column) surround(wind Wind, from float64) {
+	if c.still {
+		c.along = field.Point{Y: 1}
+		return
+	}
+	c.along, _ = unit(c.sum[windNodes])
+	c.low, c.high = field.Point{X: math.Inf(1), Y: math.Inf(1)}, field.Point{X: math.Inf(-1), Y: math.Inf(-1)}
+	for i := range 2*windNodes + 1 {
+		share := float64(i) / (2 * windNodes)
+		w := wind(from + float64(windTop*share*share))
+		a := field.Point{X: w.Dot(rightOf(c.along)), Y: w.Dot(c.along)}
+		c.low = field.Point{X: min(c.low.X, a.X), Y: min(c.low.Y, a.Y)}
+		c.high = field.Point{X: max(c.high.X, a.X), Y: max(c.high.Y, a.Y)}
+	}
+}
+
+// tailwind returns a speed that the wind along a direction does not exceed at any height from the line-up up.
+func (c *column) tailwind(ahead field.Point) float64 {
+	x, y := ahead.Dot(rightOf(c.along)), ahead.Dot(c.along)
+	return max(float64(c.low.X*x), float64(c.high.X*x)) + max(float64(c.low.Y*y), float64(c.high.Y*y))
 }
 
 // finite reports whether the wind is a number everywhere and slower than 200 m/s.
