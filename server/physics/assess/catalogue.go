@@ -9,6 +9,8 @@ type kind struct {
 	method, source, validity string
 	// neverNegative cuts the band at zero.
 	neverNegative bool
+	// still marks what the base pass alone answers: it carries its own spread, or none, and no input moves it.
+	still bool
 	// from are the quantities and inputs behind the value; a section adds those that depend on the document.
 	from []string
 }

@@ -37,6 +37,7 @@ type pass struct {
 	pitch   pitchControl
 	inertia inertias
 	yaw     yawSection
+	day     daySection
 
 	topMissing []string
 	top        float64 // top speed in level flight, m/s; zero when there is none
