@@ -79,7 +79,6 @@ def check_sideways(name, ours, other):
     """Roll in sideways motions under a little lift, and side force and yaw too where nothing lifts; the largest difference."""
     incidence = other.incidence_for(ours["liftCoefficient"])
     theirs = other.derivatives(incidence, ours["pointMeters"])[1]
-    note_left_out(name, ours["roll"][0], other, incidence)
     pairs = [("roll", np.array(ours["roll"]), theirs)]
     if "still" in ours:
         pairs.append(("side force, roll, yaw without lift", np.array(ours["still"]), other.derivatives(0.0, ours["pointMeters"])))
@@ -88,15 +87,6 @@ def check_sideways(name, ours, other):
         difference = float(np.max(np.abs(mine - anew) / np.maximum(np.abs(anew), SMALL)))
         worst = max(worst, hold(f"{name}: {what} in sideslip, roll, yaw {mine.tolist()} against {anew.tolist()}", difference, SAME_WING))
     return worst
-
-
-def note_left_out(name, roll, other, incidence):
-    """Prints how much the core's roll in sideslip lacks because the wake of one surface stays where it is for the others."""
-    other.whole = True
-    whole = other.derivatives(incidence, other.reference)[1, 0]
-    other.whole = False
-    if abs(roll - whole) > SAME_WING * max(abs(whole), SMALL):
-        print(f"{name:28} left out by the core: with every wake shifted, roll in sideslip at this lift is {whole:.4f} instead of {roll:.4f}")
 
 
 def check_launch(run):

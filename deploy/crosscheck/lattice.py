@@ -30,9 +30,9 @@ def segment(points, start, end):
 def horseshoe(points, left, right, left_edge, right_edge, drift=None):
     """Velocity at each point by each horseshoe of unit circulation: from far behind along the stream to the trailing edge on the
     left, along the chord to the bound segment, and the same way back on the right. Drift is how far the stream behind each goes to
-    starboard per length."""
-    drift = np.zeros(len(left)) if drift is None else drift
-    back = TRAIL * np.stack([np.ones_like(drift), drift, np.zeros_like(drift)], axis=-1)
+    starboard and up per length."""
+    drift = np.zeros((len(left), 2)) if drift is None else drift
+    back = TRAIL * np.concatenate([np.ones((len(left), 1)), drift], axis=1)
     corners = [left_edge + back, left_edge, left, right, right_edge, right_edge + back]
     return sum(segment(points, start, end) for start, end in zip(corners[:-1], corners[1:]))
 
@@ -103,6 +103,10 @@ class Surface:
         edges = np.linspace(0, np.pi, 2 * self.strips + 1)
         return -self.half * np.cos(edges), -self.half * np.cos((edges[1:] + edges[:-1]) / 2)
 
+    def felt_width(self, port, starboard):
+        """Half the width over which a strip takes the mean; of equal strips from middle to middle, as wakes run along the edges."""
+        return starboard - port if self.equal else (starboard - port) / 2
+
 
 class Fin:
     """An upright surface in the plane of symmetry; y counts upward from its root."""
@@ -123,6 +127,10 @@ class Fin:
         edges = np.linspace(0, np.pi, self.plane.strips + 1)
         return self.plane.half * (1 - np.cos(edges)) / 2, self.plane.half * (1 - np.cos((edges[1:] + edges[:-1]) / 2)) / 2
 
+    def felt_width(self, port, starboard):
+        """None across the stream."""
+        return 0.0
+
 
 class Lattice:
     """The horseshoes of all surfaces; coefficients on area, chord and span of the first. Height 0 is far from the ground."""
@@ -132,7 +140,7 @@ class Lattice:
         self.surfaces = [(Fin if s["role"] == "fin" else Surface)(s) for s in surfaces]
         main = self.surfaces[0]
         self.area, self.chord, self.span = main.area(), main.mean_chord(), 2 * main.half
-        left, right, control, normal, strip, wake, owner = [], [], [], [], [], [], []
+        left, right, control, normal, strip, wake, owner, width = [], [], [], [], [], [], [], []
         for number, surface in enumerate(self.surfaces):
             edges, middles = surface.cuts()
             for port, starboard, middle in zip(edges[:-1], edges[1:], middles):
@@ -144,29 +152,47 @@ class Lattice:
                     normal.append(surface.normal(middle))
                     strip.append(len(wake))
                     owner.append(number)
+                    width.append(surface.felt_width(port, starboard))
                 wake.append([surface.place(y, 1.0) for y in (port, middle, starboard)])
         self.left, self.right, self.control = np.array(left), np.array(right), np.array(control)
         self.normal, self.strip, self.wake = np.array(normal), np.array(strip), np.array(wake)
         self.own = np.equal.outer(owner, owner)
-        self.whole = False  # whether a wake that runs with the stream is felt by the surfaces behind too
-        self.matrix = self.influence(np.zeros(len(left)))
+        self.width = np.array(width)
+        self.matrix = self.influence(np.zeros((len(left), 2)))
 
-    def influence(self, drift):
-        """Normal velocity at each control point by each horseshoe whose wake drifts."""
+    def influence(self, drift, receiver=slice(None)):
+        """Normal velocity at control points by each horseshoe whose wake drifts to starboard and up."""
         corners = [self.left, self.right, self.wake[self.strip, 0], self.wake[self.strip, 2]]
-        velocity = horseshoe(self.control, *corners, drift)
+        velocity = horseshoe(self.control[receiver], *corners, drift)
         if self.height:
-            velocity -= horseshoe(self.control, *(below(corner, self.height) for corner in corners), drift)
-        return np.einsum("ijk,ik->ij", velocity, self.normal)
+            velocity -= horseshoe(self.control[receiver], *(below(corner, self.height) for corner in corners), drift * [1, -1])
+        return np.einsum("ijk,ik->ij", velocity, self.normal[receiver])
 
     def matrix_in(self, motion):
-        """The matrix in sideways motion: each surface feels its own wake run with the stream from the trailing edge on. That the
-        wake of another surface shifts as well is left out unless the whole is asked for, because the core leaves it out.
+        """The matrix in sideways motion: the wake runs with the stream from the trailing edge on. A strip of another surface feels how
+        it has moved aside in the mean over its width; its middle alone would feel too much of a bare vortex that passes near it.
         """
         if not motion:
             return self.matrix
-        drift = self.stream(self.wake[self.strip, 1], 0.0, **motion)[:, 1]
-        return self.influence(drift) if self.whole else np.where(self.own, self.influence(drift), self.matrix)
+        still, moving = (self.stream(self.wake[self.strip, 1], 0.0, **m) for m in ({}, motion))
+        matrix = np.where(self.own, self.influence((moving - still)[:, 1:]), self.matrix)
+        ahead = np.maximum(self.control[:, None, 0] - self.wake[None, self.strip, 1, 0], 0)
+        for i in np.flatnonzero(~self.own.all(axis=1)):
+            matrix[i] += np.where(self.own[i], 0.0, self.shift(i, ahead[i], motion))
+        return matrix
+
+    def shift(self, receiver, ahead, motion):
+        """Change of the normal velocity at one control point by each wake: half the difference between wakes that pass it by the width
+        to either side, in proportion. A wake bent by yawing has gone as far aside there as a straight one with the stream midway."""
+        places = self.wake[self.strip, 1] + np.stack([ahead / 2, 0 * ahead, 0 * ahead], axis=-1)
+        drift = (self.stream(places, 0.0, **motion) - self.stream(places, 0.0))[:, 1:]
+        distance = np.abs(self.control[receiver, 0] - self.wake[self.strip, 1, 0])
+        total = np.zeros(len(ahead))
+        for axis, step in enumerate((np.maximum(self.width[receiver] / distance, 1e-4), np.full(len(ahead), 1e-4))):
+            moved = step[:, None] * np.eye(2)[axis]
+            there, back = (self.influence(sign * moved, slice(receiver, receiver + 1))[0] for sign in (1, -1))
+            total += drift[:, axis] * (there - back) / (2 * step)
+        return total
 
     def stream(self, points, incidence, slip=0.0, roll=0.0, yaw=0.0):
         """Velocity of the air over speed: incidence and sideslip in rad, turning about the stream and across it in p b/(2V), r b/(2V)."""

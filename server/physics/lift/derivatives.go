@@ -13,8 +13,9 @@ func (a *Lateral) IncidenceFor(liftCoefficient float64) float64 {
 // Formula: linear part of the lattice about the point, the sideslip arms of the rates shifted with it; roll and roll rate turned by the
 // incidence a (L + a N, p + a r) for what acts sideways; plus the parts that grow with lift: forces of the motion on the loading of the
 // lift and of its shifted wake, change of that loading by the yaw rate, induced drag of either with the other.
-// Valid for: attached flow. Left out: bodies, propellers, what the profile drag damps in yaw (ProfileYawDamping), and the yaw stiffness of
-// the wing's own wake, which grows with the square of the lift (package stability, WingYaw).
+// Valid for: attached flow. Left out: bodies, propellers, what the profile drag damps in yaw (ProfileYawDamping), that a wake twists in roll,
+// and what grows with the square of the lift: forces of the shifted wakes on the loading itself, hence the yaw stiffness of a wing by its
+// own wake (package stability, WingYaw).
 // Source: vortex lattice; Etkin, Dynamics of Flight, for the axes.
 func (a *Lateral) At(x, z, liftCoefficient float64) LateralDerivatives {
 	incidence := a.IncidenceFor(liftCoefficient)
