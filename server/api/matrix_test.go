@@ -118,6 +118,8 @@ func matrix(t *testing.T, r records) []row {
 		p("Approvals", "SignApproval", officer, true, &pb.SignApprovalRequest{Name: r.approval, Etag: "v999", Password: "x", SigningDigest: "x"}, &pb.Approval{}),
 
 		p("Assessments", "PreviewAssessment", all, false, &pb.PreviewAssessmentRequest{Parent: club, Input: &pb.AssessmentInput{}}, &pb.AssessmentReport{}),
+		p("Assessments", "PreviewWindow", all, false, &pb.PreviewWindowRequest{Parent: club, Input: &pb.AssessmentInput{}}, &pb.WindWindow{}),
+		p("Assessments", "DecodeWeather", all, false, &pb.DecodeWeatherRequest{Parent: club, Text: "EGXX 161020Z 24010KT"}, &pb.DecodeWeatherResponse{}),
 		p("Assessments", "CreateAssessment", all, false, &pb.CreateAssessmentRequest{Parent: club, Assessment: &pb.Assessment{}}, &pb.Assessment{}),
 		p("Assessments", "GetAssessment", reading, true, &pb.GetAssessmentRequest{Name: r.assessment}, &pb.Assessment{}),
 		p("Assessments", "ListAssessments", all, false, &pb.ListAssessmentsRequest{Parent: club}, &pb.ListAssessmentsResponse{}),

@@ -180,6 +180,462 @@ func (x *PreviewAssessmentRequest) GetInput() *AssessmentInput {
 	return nil
 }
 
+type PreviewWindowRequest struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	Parent        string                 `protobuf:"bytes,1,opt,name=parent,proto3" json:"parent,omitempty"`
+	Input         *AssessmentInput       `protobuf:"bytes,2,opt,name=input,proto3" json:"input,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *PreviewWindowRequest) Reset() {
+	*x = PreviewWindowRequest{}
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[2]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *PreviewWindowRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*PreviewWindowRequest) ProtoMessage() {}
+
+func (x *PreviewWindowRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[2]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use PreviewWindowRequest.ProtoReflect.Descriptor instead.
+func (*PreviewWindowRequest) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{2}
+}
+
+func (x *PreviewWindowRequest) GetParent() string {
+	if x != nil {
+		return x.Parent
+	}
+	return ""
+}
+
+func (x *PreviewWindowRequest) GetInput() *AssessmentInput {
+	if x != nil {
+		return x.Input
+	}
+	return nil
+}
+
+// Which winds launch and circuit hold in. Every value is taken as given, without its spread.
+type WindWindow struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// One for each way of each strip, or for the launch as planned.
+	Ways []*WindWay `protobuf:"bytes,1,rep,name=ways,proto3" json:"ways,omitempty"`
+	// What is missing, as paths of the document; then there are no ways.
+	Missing []string `protobuf:"bytes,2,rep,name=missing,proto3" json:"missing,omitempty"`
+	// The way that holds in the strongest wind from the day's direction, by its name; empty when none does.
+	BestWay string `protobuf:"bytes,3,opt,name=best_way,json=bestWay,proto3" json:"best_way,omitempty"`
+	// The deciding numbers in a sentence.
+	Note string `protobuf:"bytes,4,opt,name=note,proto3" json:"note,omitempty"`
+	// Greatest wind over direction for each way, as a diagram.
+	Curve *ReportCurve `protobuf:"bytes,5,opt,name=curve,proto3" json:"curve,omitempty"`
+	// Ids of the findings that were asked.
+	FindingIds    []string `protobuf:"bytes,6,rep,name=finding_ids,json=findingIds,proto3" json:"finding_ids,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *WindWindow) Reset() {
+	*x = WindWindow{}
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[3]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *WindWindow) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*WindWindow) ProtoMessage() {}
+
+func (x *WindWindow) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[3]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use WindWindow.ProtoReflect.Descriptor instead.
+func (*WindWindow) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{3}
+}
+
+func (x *WindWindow) GetWays() []*WindWay {
+	if x != nil {
+		return x.Ways
+	}
+	return nil
+}
+
+func (x *WindWindow) GetMissing() []string {
+	if x != nil {
+		return x.Missing
+	}
+	return nil
+}
+
+func (x *WindWindow) GetBestWay() string {
+	if x != nil {
+		return x.BestWay
+	}
+	return ""
+}
+
+func (x *WindWindow) GetNote() string {
+	if x != nil {
+		return x.Note
+	}
+	return ""
+}
+
+func (x *WindWindow) GetCurve() *ReportCurve {
+	if x != nil {
+		return x.Curve
+	}
+	return nil
+}
+
+func (x *WindWindow) GetFindingIds() []string {
+	if x != nil {
+		return x.FindingIds
+	}
+	return nil
+}
+
+// One direction to launch in.
+type WindWay struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Plain words, such as "06/24 to 60 degrees".
+	Name string `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	// Strip by name; empty for a launch without one.
+	Strip string `protobuf:"bytes,2,opt,name=strip,proto3" json:"strip,omitempty"`
+	// True from the strip's end to its start.
+	Reversed bool `protobuf:"varint,3,opt,name=reversed,proto3" json:"reversed,omitempty"`
+	// Heading of the launch, degrees true.
+	HeadingDegrees float64      `protobuf:"fixed64,4,opt,name=heading_degrees,json=headingDegrees,proto3" json:"heading_degrees,omitempty"`
+	Ranges         []*WindRange `protobuf:"bytes,5,rep,name=ranges,proto3" json:"ranges,omitempty"`
+	unknownFields  protoimpl.UnknownFields
+	sizeCache      protoimpl.SizeCache
+}
+
+func (x *WindWay) Reset() {
+	*x = WindWay{}
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[4]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *WindWay) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*WindWay) ProtoMessage() {}
+
+func (x *WindWay) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[4]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use WindWay.ProtoReflect.Descriptor instead.
+func (*WindWay) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{4}
+}
+
+func (x *WindWay) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+func (x *WindWay) GetStrip() string {
+	if x != nil {
+		return x.Strip
+	}
+	return ""
+}
+
+func (x *WindWay) GetReversed() bool {
+	if x != nil {
+		return x.Reversed
+	}
+	return false
+}
+
+func (x *WindWay) GetHeadingDegrees() float64 {
+	if x != nil {
+		return x.HeadingDegrees
+	}
+	return 0
+}
+
+func (x *WindWay) GetRanges() []*WindRange {
+	if x != nil {
+		return x.Ranges
+	}
+	return nil
+}
+
+// The mean wind speeds from one direction in which all findings hold.
+type WindRange struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Direction the wind comes from, degrees true.
+	FromDegrees float64 `protobuf:"fixed64,1,opt,name=from_degrees,json=fromDegrees,proto3" json:"from_degrees,omitempty"`
+	// False when no wind from there holds.
+	Holds                bool    `protobuf:"varint,2,opt,name=holds,proto3" json:"holds,omitempty"`
+	LeastMetersPerSecond float64 `protobuf:"fixed64,3,opt,name=least_meters_per_second,json=leastMetersPerSecond,proto3" json:"least_meters_per_second,omitempty"`
+	MostMetersPerSecond  float64 `protobuf:"fixed64,4,opt,name=most_meters_per_second,json=mostMetersPerSecond,proto3" json:"most_meters_per_second,omitempty"`
+	// True when the greatest wind looked at still holds.
+	Open bool `protobuf:"varint,5,opt,name=open,proto3" json:"open,omitempty"`
+	// True when stronger winds hold again, so that there is more than one range; this is the lowest.
+	Split bool `protobuf:"varint,6,opt,name=split,proto3" json:"split,omitempty"`
+	// Id of the finding that stands against more wind, or against any.
+	Decides       string `protobuf:"bytes,7,opt,name=decides,proto3" json:"decides,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *WindRange) Reset() {
+	*x = WindRange{}
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[5]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *WindRange) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*WindRange) ProtoMessage() {}
+
+func (x *WindRange) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[5]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use WindRange.ProtoReflect.Descriptor instead.
+func (*WindRange) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{5}
+}
+
+func (x *WindRange) GetFromDegrees() float64 {
+	if x != nil {
+		return x.FromDegrees
+	}
+	return 0
+}
+
+func (x *WindRange) GetHolds() bool {
+	if x != nil {
+		return x.Holds
+	}
+	return false
+}
+
+func (x *WindRange) GetLeastMetersPerSecond() float64 {
+	if x != nil {
+		return x.LeastMetersPerSecond
+	}
+	return 0
+}
+
+func (x *WindRange) GetMostMetersPerSecond() float64 {
+	if x != nil {
+		return x.MostMetersPerSecond
+	}
+	return 0
+}
+
+func (x *WindRange) GetOpen() bool {
+	if x != nil {
+		return x.Open
+	}
+	return false
+}
+
+func (x *WindRange) GetSplit() bool {
+	if x != nil {
+		return x.Split
+	}
+	return false
+}
+
+func (x *WindRange) GetDecides() string {
+	if x != nil {
+		return x.Decides
+	}
+	return ""
+}
+
+type DecodeWeatherRequest struct {
+	state  protoimpl.MessageState `protogen:"open.v1"`
+	Parent string                 `protobuf:"bytes,1,opt,name=parent,proto3" json:"parent,omitempty"`
+	// One report, as it was issued.
+	Text string `protobuf:"bytes,2,opt,name=text,proto3" json:"text,omitempty"`
+	// RFC 3339: the report names no month; the time nearest to this is taken. Absent: now.
+	NearTime      string `protobuf:"bytes,3,opt,name=near_time,json=nearTime,proto3" json:"near_time,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *DecodeWeatherRequest) Reset() {
+	*x = DecodeWeatherRequest{}
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[6]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *DecodeWeatherRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*DecodeWeatherRequest) ProtoMessage() {}
+
+func (x *DecodeWeatherRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[6]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use DecodeWeatherRequest.ProtoReflect.Descriptor instead.
+func (*DecodeWeatherRequest) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{6}
+}
+
+func (x *DecodeWeatherRequest) GetParent() string {
+	if x != nil {
+		return x.Parent
+	}
+	return ""
+}
+
+func (x *DecodeWeatherRequest) GetText() string {
+	if x != nil {
+		return x.Text
+	}
+	return ""
+}
+
+func (x *DecodeWeatherRequest) GetNearTime() string {
+	if x != nil {
+		return x.NearTime
+	}
+	return ""
+}
+
+type DecodeWeatherResponse struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// What the report says of the day, each value measured at the report's station, and nothing beside.
+	Day *DayConditions `protobuf:"bytes,1,opt,name=day,proto3" json:"day,omitempty"`
+	// Location indicator of the station.
+	Station string `protobuf:"bytes,2,opt,name=station,proto3" json:"station,omitempty"`
+	// What the report leaves out, in words.
+	Absent []string `protobuf:"bytes,3,rep,name=absent,proto3" json:"absent,omitempty"`
+	// What to bear in mind, in words.
+	Notes         []string `protobuf:"bytes,4,rep,name=notes,proto3" json:"notes,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *DecodeWeatherResponse) Reset() {
+	*x = DecodeWeatherResponse{}
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[7]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *DecodeWeatherResponse) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*DecodeWeatherResponse) ProtoMessage() {}
+
+func (x *DecodeWeatherResponse) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[7]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use DecodeWeatherResponse.ProtoReflect.Descriptor instead.
+func (*DecodeWeatherResponse) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{7}
+}
+
+func (x *DecodeWeatherResponse) GetDay() *DayConditions {
+	if x != nil {
+		return x.Day
+	}
+	return nil
+}
+
+func (x *DecodeWeatherResponse) GetStation() string {
+	if x != nil {
+		return x.Station
+	}
+	return ""
+}
+
+func (x *DecodeWeatherResponse) GetAbsent() []string {
+	if x != nil {
+		return x.Absent
+	}
+	return nil
+}
+
+func (x *DecodeWeatherResponse) GetNotes() []string {
+	if x != nil {
+		return x.Notes
+	}
+	return nil
+}
+
 type CreateAssessmentRequest struct {
 	state         protoimpl.MessageState `protogen:"open.v1"`
 	Parent        string                 `protobuf:"bytes,1,opt,name=parent,proto3" json:"parent,omitempty"`
@@ -191,7 +647,7 @@ type CreateAssessmentRequest struct {
 
 func (x *CreateAssessmentRequest) Reset() {
 	*x = CreateAssessmentRequest{}
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[2]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -203,7 +659,7 @@ func (x *CreateAssessmentRequest) String() string {
 func (*CreateAssessmentRequest) ProtoMessage() {}
 
 func (x *CreateAssessmentRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[2]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -216,7 +672,7 @@ func (x *CreateAssessmentRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CreateAssessmentRequest.ProtoReflect.Descriptor instead.
 func (*CreateAssessmentRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{2}
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *CreateAssessmentRequest) GetParent() string {
@@ -249,7 +705,7 @@ type GetAssessmentRequest struct {
 
 func (x *GetAssessmentRequest) Reset() {
 	*x = GetAssessmentRequest{}
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[3]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -261,7 +717,7 @@ func (x *GetAssessmentRequest) String() string {
 func (*GetAssessmentRequest) ProtoMessage() {}
 
 func (x *GetAssessmentRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[3]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -274,7 +730,7 @@ func (x *GetAssessmentRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use GetAssessmentRequest.ProtoReflect.Descriptor instead.
 func (*GetAssessmentRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{3}
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *GetAssessmentRequest) GetName() string {
@@ -295,7 +751,7 @@ type ListAssessmentsRequest struct {
 
 func (x *ListAssessmentsRequest) Reset() {
 	*x = ListAssessmentsRequest{}
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[4]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -307,7 +763,7 @@ func (x *ListAssessmentsRequest) String() string {
 func (*ListAssessmentsRequest) ProtoMessage() {}
 
 func (x *ListAssessmentsRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[4]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -320,7 +776,7 @@ func (x *ListAssessmentsRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ListAssessmentsRequest.ProtoReflect.Descriptor instead.
 func (*ListAssessmentsRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{4}
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *ListAssessmentsRequest) GetParent() string {
@@ -355,7 +811,7 @@ type ListAssessmentsResponse struct {
 
 func (x *ListAssessmentsResponse) Reset() {
 	*x = ListAssessmentsResponse{}
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[5]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -367,7 +823,7 @@ func (x *ListAssessmentsResponse) String() string {
 func (*ListAssessmentsResponse) ProtoMessage() {}
 
 func (x *ListAssessmentsResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[5]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -380,7 +836,7 @@ func (x *ListAssessmentsResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ListAssessmentsResponse.ProtoReflect.Descriptor instead.
 func (*ListAssessmentsResponse) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{5}
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *ListAssessmentsResponse) GetAssessments() []*Assessment {
@@ -417,7 +873,43 @@ const file_pitgate_v1_assessments_proto_rawDesc = "" +
 	"\x18PreviewAssessmentRequest\x12\x1c\n" +
 	"\x06parent\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x06parent\x12=\n" +
 	"\x05input\x18\x02 \x01(\v2\x1b.pitgate.v1.AssessmentInputB\n" +
-	"\xe2A\x01\x02\xbaH\x03\xc8\x01\x01R\x05input\"\xa7\x01\n" +
+	"\xe2A\x01\x02\xbaH\x03\xc8\x01\x01R\x05input\"s\n" +
+	"\x14PreviewWindowRequest\x12\x1c\n" +
+	"\x06parent\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x06parent\x12=\n" +
+	"\x05input\x18\x02 \x01(\v2\x1b.pitgate.v1.AssessmentInputB\n" +
+	"\xe2A\x01\x02\xbaH\x03\xc8\x01\x01R\x05input\"\xce\x01\n" +
+	"\n" +
+	"WindWindow\x12'\n" +
+	"\x04ways\x18\x01 \x03(\v2\x13.pitgate.v1.WindWayR\x04ways\x12\x18\n" +
+	"\amissing\x18\x02 \x03(\tR\amissing\x12\x19\n" +
+	"\bbest_way\x18\x03 \x01(\tR\abestWay\x12\x12\n" +
+	"\x04note\x18\x04 \x01(\tR\x04note\x12-\n" +
+	"\x05curve\x18\x05 \x01(\v2\x17.pitgate.v1.ReportCurveR\x05curve\x12\x1f\n" +
+	"\vfinding_ids\x18\x06 \x03(\tR\n" +
+	"findingIds\"\xa7\x01\n" +
+	"\aWindWay\x12\x12\n" +
+	"\x04name\x18\x01 \x01(\tR\x04name\x12\x14\n" +
+	"\x05strip\x18\x02 \x01(\tR\x05strip\x12\x1a\n" +
+	"\breversed\x18\x03 \x01(\bR\breversed\x12'\n" +
+	"\x0fheading_degrees\x18\x04 \x01(\x01R\x0eheadingDegrees\x12-\n" +
+	"\x06ranges\x18\x05 \x03(\v2\x15.pitgate.v1.WindRangeR\x06ranges\"\xf4\x01\n" +
+	"\tWindRange\x12!\n" +
+	"\ffrom_degrees\x18\x01 \x01(\x01R\vfromDegrees\x12\x14\n" +
+	"\x05holds\x18\x02 \x01(\bR\x05holds\x125\n" +
+	"\x17least_meters_per_second\x18\x03 \x01(\x01R\x14leastMetersPerSecond\x123\n" +
+	"\x16most_meters_per_second\x18\x04 \x01(\x01R\x13mostMetersPerSecond\x12\x12\n" +
+	"\x04open\x18\x05 \x01(\bR\x04open\x12\x14\n" +
+	"\x05split\x18\x06 \x01(\bR\x05split\x12\x18\n" +
+	"\adecides\x18\a \x01(\tR\adecides\"~\n" +
+	"\x14DecodeWeatherRequest\x12\x1c\n" +
+	"\x06parent\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x06parent\x12\"\n" +
+	"\x04text\x18\x02 \x01(\tB\x0e\xe2A\x01\x02\xbaH\ar\x05\x10\x01\x18\xa0\x06R\x04text\x12$\n" +
+	"\tnear_time\x18\x03 \x01(\tB\a\xbaH\x04r\x02\x18(R\bnearTime\"\x8c\x01\n" +
+	"\x15DecodeWeatherResponse\x12+\n" +
+	"\x03day\x18\x01 \x01(\v2\x19.pitgate.v1.DayConditionsR\x03day\x12\x18\n" +
+	"\astation\x18\x02 \x01(\tR\astation\x12\x16\n" +
+	"\x06absent\x18\x03 \x03(\tR\x06absent\x12\x14\n" +
+	"\x05notes\x18\x04 \x03(\tR\x05notes\"\xa7\x01\n" +
 	"\x17CreateAssessmentRequest\x12\x1c\n" +
 	"\x06parent\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x06parent\x12B\n" +
 	"\n" +
@@ -436,11 +928,13 @@ const file_pitgate_v1_assessments_proto_rawDesc = "" +
 	"page_token\x18\x03 \x01(\tR\tpageToken\"{\n" +
 	"\x17ListAssessmentsResponse\x128\n" +
 	"\vassessments\x18\x01 \x03(\v2\x16.pitgate.v1.AssessmentR\vassessments\x12&\n" +
-	"\x0fnext_page_token\x18\x02 \x01(\tR\rnextPageToken2\xab\x04\n" +
+	"\x0fnext_page_token\x18\x02 \x01(\tR\rnextPageToken2\xbd\x06\n" +
 	"\x12AssessmentsService\x12\x90\x01\n" +
 	"\x11PreviewAssessment\x12$.pitgate.v1.PreviewAssessmentRequest\x1a\x1c.pitgate.v1.AssessmentReport\"7\x82\xd3\xe4\x93\x021:\x05input\"(/v1/{parent=clubs/*}/assessments:preview\x12\x85\x01\n" +
 	"\x10CreateAssessment\x12#.pitgate.v1.CreateAssessmentRequest\x1a\x16.pitgate.v1.Assessment\"4\x82\xd3\xe4\x93\x02.:\n" +
-	"assessment\" /v1/{parent=clubs/*}/assessments\x12s\n" +
+	"assessment\" /v1/{parent=clubs/*}/assessments\x12\x88\x01\n" +
+	"\rPreviewWindow\x12 .pitgate.v1.PreviewWindowRequest\x1a\x16.pitgate.v1.WindWindow\"=\x82\xd3\xe4\x93\x027:\x05input\"./v1/{parent=clubs/*}/assessments:previewWindow\x12\x84\x01\n" +
+	"\rDecodeWeather\x12 .pitgate.v1.DecodeWeatherRequest\x1a!.pitgate.v1.DecodeWeatherResponse\".\x82\xd3\xe4\x93\x02(:\x01*\"#/v1/{parent=clubs/*}/weather:decode\x12s\n" +
 	"\rGetAssessment\x12 .pitgate.v1.GetAssessmentRequest\x1a\x16.pitgate.v1.Assessment\"(\x82\xd3\xe4\x93\x02\"\x12 /v1/{name=clubs/*/assessments/*}\x12\x84\x01\n" +
 	"\x0fListAssessments\x12\".pitgate.v1.ListAssessmentsRequest\x1a#.pitgate.v1.ListAssessmentsResponse\"(\x82\xd3\xe4\x93\x02\"\x12 /v1/{parent=clubs/*}/assessmentsB$Z\"pitgate/proto/pitgate/v1;pitgatev1b\x06proto3"
 
@@ -456,38 +950,55 @@ func file_pitgate_v1_assessments_proto_rawDescGZIP() []byte {
 	return file_pitgate_v1_assessments_proto_rawDescData
 }
 
-var file_pitgate_v1_assessments_proto_msgTypes = make([]protoimpl.MessageInfo, 6)
+var file_pitgate_v1_assessments_proto_msgTypes = make([]protoimpl.MessageInfo, 12)
 var file_pitgate_v1_assessments_proto_goTypes = []any{
 	(*Assessment)(nil),               // 0: pitgate.v1.Assessment
 	(*PreviewAssessmentRequest)(nil), // 1: pitgate.v1.PreviewAssessmentRequest
-	(*CreateAssessmentRequest)(nil),  // 2: pitgate.v1.CreateAssessmentRequest
-	(*GetAssessmentRequest)(nil),     // 3: pitgate.v1.GetAssessmentRequest
-	(*ListAssessmentsRequest)(nil),   // 4: pitgate.v1.ListAssessmentsRequest
-	(*ListAssessmentsResponse)(nil),  // 5: pitgate.v1.ListAssessmentsResponse
-	(*AssessmentInput)(nil),          // 6: pitgate.v1.AssessmentInput
-	(*AssessmentReport)(nil),         // 7: pitgate.v1.AssessmentReport
-	(*timestamppb.Timestamp)(nil),    // 8: google.protobuf.Timestamp
+	(*PreviewWindowRequest)(nil),     // 2: pitgate.v1.PreviewWindowRequest
+	(*WindWindow)(nil),               // 3: pitgate.v1.WindWindow
+	(*WindWay)(nil),                  // 4: pitgate.v1.WindWay
+	(*WindRange)(nil),                // 5: pitgate.v1.WindRange
+	(*DecodeWeatherRequest)(nil),     // 6: pitgate.v1.DecodeWeatherRequest
+	(*DecodeWeatherResponse)(nil),    // 7: pitgate.v1.DecodeWeatherResponse
+	(*CreateAssessmentRequest)(nil),  // 8: pitgate.v1.CreateAssessmentRequest
+	(*GetAssessmentRequest)(nil),     // 9: pitgate.v1.GetAssessmentRequest
+	(*ListAssessmentsRequest)(nil),   // 10: pitgate.v1.ListAssessmentsRequest
+	(*ListAssessmentsResponse)(nil),  // 11: pitgate.v1.ListAssessmentsResponse
+	(*AssessmentInput)(nil),          // 12: pitgate.v1.AssessmentInput
+	(*AssessmentReport)(nil),         // 13: pitgate.v1.AssessmentReport
+	(*timestamppb.Timestamp)(nil),    // 14: google.protobuf.Timestamp
+	(*ReportCurve)(nil),              // 15: pitgate.v1.ReportCurve
+	(*DayConditions)(nil),            // 16: pitgate.v1.DayConditions
 }
 var file_pitgate_v1_assessments_proto_depIdxs = []int32{
-	6,  // 0: pitgate.v1.Assessment.input:type_name -> pitgate.v1.AssessmentInput
-	7,  // 1: pitgate.v1.Assessment.report:type_name -> pitgate.v1.AssessmentReport
-	8,  // 2: pitgate.v1.Assessment.create_time:type_name -> google.protobuf.Timestamp
-	6,  // 3: pitgate.v1.PreviewAssessmentRequest.input:type_name -> pitgate.v1.AssessmentInput
-	0,  // 4: pitgate.v1.CreateAssessmentRequest.assessment:type_name -> pitgate.v1.Assessment
-	0,  // 5: pitgate.v1.ListAssessmentsResponse.assessments:type_name -> pitgate.v1.Assessment
-	1,  // 6: pitgate.v1.AssessmentsService.PreviewAssessment:input_type -> pitgate.v1.PreviewAssessmentRequest
-	2,  // 7: pitgate.v1.AssessmentsService.CreateAssessment:input_type -> pitgate.v1.CreateAssessmentRequest
-	3,  // 8: pitgate.v1.AssessmentsService.GetAssessment:input_type -> pitgate.v1.GetAssessmentRequest
-	4,  // 9: pitgate.v1.AssessmentsService.ListAssessments:input_type -> pitgate.v1.ListAssessmentsRequest
-	7,  // 10: pitgate.v1.AssessmentsService.PreviewAssessment:output_type -> pitgate.v1.AssessmentReport
-	0,  // 11: pitgate.v1.AssessmentsService.CreateAssessment:output_type -> pitgate.v1.Assessment
-	0,  // 12: pitgate.v1.AssessmentsService.GetAssessment:output_type -> pitgate.v1.Assessment
-	5,  // 13: pitgate.v1.AssessmentsService.ListAssessments:output_type -> pitgate.v1.ListAssessmentsResponse
-	10, // [10:14] is the sub-list for method output_type
-	6,  // [6:10] is the sub-list for method input_type
-	6,  // [6:6] is the sub-list for extension type_name
-	6,  // [6:6] is the sub-list for extension extendee
-	0,  // [0:6] is the sub-list for field type_name
+	12, // 0: pitgate.v1.Assessment.input:type_name -> pitgate.v1.AssessmentInput
+	13, // 1: pitgate.v1.Assessment.report:type_name -> pitgate.v1.AssessmentReport
+	14, // 2: pitgate.v1.Assessment.create_time:type_name -> google.protobuf.Timestamp
+	12, // 3: pitgate.v1.PreviewAssessmentRequest.input:type_name -> pitgate.v1.AssessmentInput
+	12, // 4: pitgate.v1.PreviewWindowRequest.input:type_name -> pitgate.v1.AssessmentInput
+	4,  // 5: pitgate.v1.WindWindow.ways:type_name -> pitgate.v1.WindWay
+	15, // 6: pitgate.v1.WindWindow.curve:type_name -> pitgate.v1.ReportCurve
+	5,  // 7: pitgate.v1.WindWay.ranges:type_name -> pitgate.v1.WindRange
+	16, // 8: pitgate.v1.DecodeWeatherResponse.day:type_name -> pitgate.v1.DayConditions
+	0,  // 9: pitgate.v1.CreateAssessmentRequest.assessment:type_name -> pitgate.v1.Assessment
+	0,  // 10: pitgate.v1.ListAssessmentsResponse.assessments:type_name -> pitgate.v1.Assessment
+	1,  // 11: pitgate.v1.AssessmentsService.PreviewAssessment:input_type -> pitgate.v1.PreviewAssessmentRequest
+	8,  // 12: pitgate.v1.AssessmentsService.CreateAssessment:input_type -> pitgate.v1.CreateAssessmentRequest
+	2,  // 13: pitgate.v1.AssessmentsService.PreviewWindow:input_type -> pitgate.v1.PreviewWindowRequest
+	6,  // 14: pitgate.v1.AssessmentsService.DecodeWeather:input_type -> pitgate.v1.DecodeWeatherRequest
+	9,  // 15: pitgate.v1.AssessmentsService.GetAssessment:input_type -> pitgate.v1.GetAssessmentRequest
+	10, // 16: pitgate.v1.AssessmentsService.ListAssessments:input_type -> pitgate.v1.ListAssessmentsRequest
+	13, // 17: pitgate.v1.AssessmentsService.PreviewAssessment:output_type -> pitgate.v1.AssessmentReport
+	0,  // 18: pitgate.v1.AssessmentsService.CreateAssessment:output_type -> pitgate.v1.Assessment
+	3,  // 19: pitgate.v1.AssessmentsService.PreviewWindow:output_type -> pitgate.v1.WindWindow
+	7,  // 20: pitgate.v1.AssessmentsService.DecodeWeather:output_type -> pitgate.v1.DecodeWeatherResponse
+	0,  // 21: pitgate.v1.AssessmentsService.GetAssessment:output_type -> pitgate.v1.Assessment
+	11, // 22: pitgate.v1.AssessmentsService.ListAssessments:output_type -> pitgate.v1.ListAssessmentsResponse
+	17, // [17:23] is the sub-list for method output_type
+	11, // [11:17] is the sub-list for method input_type
+	11, // [11:11] is the sub-list for extension type_name
+	11, // [11:11] is the sub-list for extension extendee
+	0,  // [0:11] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_assessments_proto_init() }
@@ -503,7 +1014,7 @@ func file_pitgate_v1_assessments_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_assessments_proto_rawDesc), len(file_pitgate_v1_assessments_proto_rawDesc)),
 			NumEnums:      0,
-			NumMessages:   6,
+			NumMessages:   12,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

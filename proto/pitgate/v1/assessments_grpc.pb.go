@@ -21,6 +21,8 @@ const _ = grpc.SupportPackageIsVersion9
 const (
 	AssessmentsService_PreviewAssessment_FullMethodName = "/pitgate.v1.AssessmentsService/PreviewAssessment"
 	AssessmentsService_CreateAssessment_FullMethodName  = "/pitgate.v1.AssessmentsService/CreateAssessment"
+	AssessmentsService_PreviewWindow_FullMethodName     = "/pitgate.v1.AssessmentsService/PreviewWindow"
+	AssessmentsService_DecodeWeather_FullMethodName     = "/pitgate.v1.AssessmentsService/DecodeWeather"
 	AssessmentsService_GetAssessment_FullMethodName     = "/pitgate.v1.AssessmentsService/GetAssessment"
 	AssessmentsService_ListAssessments_FullMethodName   = "/pitgate.v1.AssessmentsService/ListAssessments"
 )
@@ -35,6 +37,10 @@ type AssessmentsServiceClient interface {
 	PreviewAssessment(ctx context.Context, in *PreviewAssessmentRequest, opts ...grpc.CallOption) (*AssessmentReport, error)
 	// Computes and keeps the answer with its input, digest and core version, for good.
 	CreateAssessment(ctx context.Context, in *CreateAssessmentRequest, opts ...grpc.CallOption) (*Assessment, error)
+	// Says which winds launch and circuit hold in, from every direction and for every way the field offers; keeps nothing.
+	PreviewWindow(ctx context.Context, in *PreviewWindowRequest, opts ...grpc.CallOption) (*WindWindow, error)
+	// Reads an aerodrome report (METAR or SPECI) into the conditions of the day; keeps nothing.
+	DecodeWeather(ctx context.Context, in *DecodeWeatherRequest, opts ...grpc.CallOption) (*DecodeWeatherResponse, error)
 	GetAssessment(ctx context.Context, in *GetAssessmentRequest, opts ...grpc.CallOption) (*Assessment, error)
 	ListAssessments(ctx context.Context, in *ListAssessmentsRequest, opts ...grpc.CallOption) (*ListAssessmentsResponse, error)
 }
@@ -61,6 +67,26 @@ func (c *assessmentsServiceClient) CreateAssessment(ctx context.Context, in *Cre
 	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
 	out := new(Assessment)
 	err := c.cc.Invoke(ctx, AssessmentsService_CreateAssessment_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+func (c *assessmentsServiceClient) PreviewWindow(ctx context.Context, in *PreviewWindowRequest, opts ...grpc.CallOption) (*WindWindow, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(WindWindow)
+	err := c.cc.Invoke(ctx, AssessmentsService_PreviewWindow_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+func (c *assessmentsServiceClient) DecodeWeather(ctx context.Context, in *DecodeWeatherRequest, opts ...grpc.CallOption) (*DecodeWeatherResponse, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(DecodeWeatherResponse)
+	err := c.cc.Invoke(ctx, AssessmentsService_DecodeWeather_FullMethodName, in, out, cOpts...)
 	if err != nil {
 		return nil, err
 	}
@@ -97,6 +123,10 @@ type AssessmentsServiceServer interface {
 	PreviewAssessment(context.Context, *PreviewAssessmentRequest) (*AssessmentReport, error)
 	// Computes and keeps the answer with its input, digest and core version, for good.
 	CreateAssessment(context.Context, *CreateAssessmentRequest) (*Assessment, error)
+	// Says which winds launch and circuit hold in, from every direction and for every way the field offers; keeps nothing.
+	PreviewWindow(context.Context, *PreviewWindowRequest) (*WindWindow, error)
+	// Reads an aerodrome report (METAR or SPECI) into the conditions of the day; keeps nothing.
+	DecodeWeather(context.Context, *DecodeWeatherRequest) (*DecodeWeatherResponse, error)
 	GetAssessment(context.Context, *GetAssessmentRequest) (*Assessment, error)
 	ListAssessments(context.Context, *ListAssessmentsRequest) (*ListAssessmentsResponse, error)
 	mustEmbedUnimplementedAssessmentsServiceServer()
@@ -114,6 +144,12 @@ func (UnimplementedAssessmentsServiceServer) PreviewAssessment(context.Context, 
 }
 func (UnimplementedAssessmentsServiceServer) CreateAssessment(context.Context, *CreateAssessmentRequest) (*Assessment, error) {
 	return nil, status.Error(codes.Unimplemented, "method CreateAssessment not implemented")
+}
+func (UnimplementedAssessmentsServiceServer) PreviewWindow(context.Context, *PreviewWindowRequest) (*WindWindow, error) {
+	return nil, status.Error(codes.Unimplemented, "method PreviewWindow not implemented")
+}
+func (UnimplementedAssessmentsServiceServer) DecodeWeather(context.Context, *DecodeWeatherRequest) (*DecodeWeatherResponse, error) {
+	return nil, status.Error(codes.Unimplemented, "method DecodeWeather not implemented")
 }
 func (UnimplementedAssessmentsServiceServer) GetAssessment(context.Context, *GetAssessmentRequest) (*Assessment, error) {
 	return nil, status.Error(codes.Unimplemented, "method GetAssessment not implemented")
@@ -178,6 +214,42 @@ func _AssessmentsService_CreateAssessment_Handler(srv interface{}, ctx context.C
 	return interceptor(ctx, in, info, handler)
 }
 
+func _AssessmentsService_PreviewWindow_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(PreviewWindowRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(AssessmentsServiceServer).PreviewWindow(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: AssessmentsService_PreviewWindow_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(AssessmentsServiceServer).PreviewWindow(ctx, req.(*PreviewWindowRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
+func _AssessmentsService_DecodeWeather_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(DecodeWeatherRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(AssessmentsServiceServer).DecodeWeather(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: AssessmentsService_DecodeWeather_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(AssessmentsServiceServer).DecodeWeather(ctx, req.(*DecodeWeatherRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
 func _AssessmentsService_GetAssessment_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
 	in := new(GetAssessmentRequest)
 	if err := dec(in); err != nil {
@@ -228,6 +300,14 @@ var AssessmentsService_ServiceDesc = grpc.ServiceDesc{
 		{
 			MethodName: "CreateAssessment",
 			Handler:    _AssessmentsService_CreateAssessment_Handler,
+		},
+		{
+			MethodName: "PreviewWindow",
+			Handler:    _AssessmentsService_PreviewWindow_Handler,
+		},
+		{
+			MethodName: "DecodeWeather",
+			Handler:    _AssessmentsService_DecodeWeather_Handler,
 		},
 		{
 			MethodName: "GetAssessment",

@@ -259,6 +259,40 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/v1/clubs/{parent}/assessments:previewWindow": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Says which winds launch and circuit hold in, from every direction and for every way the field offers; keeps nothing. */
+        post: operations["AssessmentsService_PreviewWindow"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{parent}/weather:decode": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Reads an aerodrome report (METAR or SPECI) into the conditions of the day; keeps nothing. */
+        post: operations["AssessmentsService_DecodeWeather"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/v1/clubs/{name}/assessments/{name_1}": {
         parameters: {
             query?: never;
@@ -1166,6 +1200,11 @@ export interface components {
             windSpeedMetersPerSecond?: components["schemas"]["pitgate.v1.Quantity"];
         };
         "pitgate.v1.DecodeSurveyResponse": {
+            /**
+             * Format: double
+             * @description Height of the datum above mean sea level, when it is known.
+             */
+            datumHeightMeters?: number;
             /** Format: double */
             datumLatitudeDegrees?: number;
             /** Format: double */
@@ -1173,6 +1212,16 @@ export interface components {
             features?: components["schemas"]["pitgate.v1.SurveyFeature"][];
             /** @description What was changed or left out while reading, in words. */
             notes?: string[];
+        };
+        "pitgate.v1.DecodeWeatherResponse": {
+            /** @description What the report leaves out, in words. */
+            absent?: string[];
+            /** @description What the report says of the day, each value measured at the report's station, and nothing beside. */
+            day?: components["schemas"]["pitgate.v1.DayConditions"];
+            /** @description What to bear in mind, in words. */
+            notes?: string[];
+            /** @description Location indicator of the station. */
+            station?: string;
         };
         /** @description A small part that costs drag. */
         "pitgate.v1.DragItem": {
@@ -2572,6 +2621,11 @@ export interface components {
             part?: components["schemas"]["pitgate.v1.FieldPart"];
             /** @description In metres from the datum. */
             points?: components["schemas"]["pitgate.v1.Point"][];
+            /**
+             * Format: double
+             * @description How far its places may be off, one standard deviation, when the file says so.
+             */
+            positionSpreadMeters?: number;
         };
         /**
          * @description What a field was surveyed with.
@@ -2694,6 +2748,56 @@ export interface components {
             time?: string;
             windDirectionDegrees?: components["schemas"]["pitgate.v1.Quantity"];
             windSpeedMetersPerSecond?: components["schemas"]["pitgate.v1.Quantity"];
+        };
+        /** @description The mean wind speeds from one direction in which all findings hold. */
+        "pitgate.v1.WindRange": {
+            /** @description Id of the finding that stands against more wind, or against any. */
+            decides?: string;
+            /**
+             * Format: double
+             * @description Direction the wind comes from, degrees true.
+             */
+            fromDegrees?: number;
+            /** @description False when no wind from there holds. */
+            holds?: boolean;
+            /** Format: double */
+            leastMetersPerSecond?: number;
+            /** Format: double */
+            mostMetersPerSecond?: number;
+            /** @description True when the greatest wind looked at still holds. */
+            open?: boolean;
+            /** @description True when stronger winds hold again, so that there is more than one range; this is the lowest. */
+            split?: boolean;
+        };
+        /** @description One direction to launch in. */
+        "pitgate.v1.WindWay": {
+            /**
+             * Format: double
+             * @description Heading of the launch, degrees true.
+             */
+            headingDegrees?: number;
+            /** @description Plain words, such as "06/24 to 60 degrees". */
+            name?: string;
+            ranges?: components["schemas"]["pitgate.v1.WindRange"][];
+            /** @description True from the strip's end to its start. */
+            reversed?: boolean;
+            /** @description Strip by name; empty for a launch without one. */
+            strip?: string;
+        };
+        /** @description Which winds launch and circuit hold in. Every value is taken as given, without its spread. */
+        "pitgate.v1.WindWindow": {
+            /** @description The way that holds in the strongest wind from the day's direction, by its name; empty when none does. */
+            bestWay?: string;
+            /** @description Greatest wind over direction for each way, as a diagram. */
+            curve?: components["schemas"]["pitgate.v1.ReportCurve"];
+            /** @description Ids of the findings that were asked. */
+            findingIds?: string[];
+            /** @description What is missing, as paths of the document; then there are no ways. */
+            missing?: string[];
+            /** @description The deciding numbers in a sentence. */
+            note?: string;
+            /** @description One for each way of each strip, or for the launch as planned. */
+            ways?: components["schemas"]["pitgate.v1.WindWay"][];
         };
     };
     responses: never;
@@ -3394,6 +3498,81 @@ export interface operations {
             };
         };
     };
+    AssessmentsService_PreviewWindow: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["pitgate.v1.AssessmentInput"];
+            };
+        };
+        responses: {
+            /** @description Which winds launch and circuit hold in. Every value is taken as given, without its spread. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.WindWindow"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    AssessmentsService_DecodeWeather: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    /** @description RFC 3339: the report names no month; the time nearest to this is taken. Absent: now. */
+                    nearTime?: string;
+                    /** @description One report, as it was issued. */
+                    text: string;
+                };
+            };
+        };
+        responses: {
+            /** @description A successful response. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.DecodeWeatherResponse"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
     AssessmentsService_GetAssessment: {
         parameters: {
             query?: never;
@@ -3654,6 +3833,11 @@ export interface operations {
                 "application/json": {
                     /** Format: byte */
                     content: string;
+                    /**
+                     * Format: double
+                     * @description Height of that datum above mean sea level; absent: heights of the ground are left out.
+                     */
+                    datumHeightMeters?: number;
                     /**
                      * Format: double
                      * @description Datum of the field the places are read for; absent: the middle of the survey.
