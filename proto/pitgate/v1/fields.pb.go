@@ -784,8 +784,10 @@ type DecodeSurveyRequest struct {
 	// Datum of the field the places are read for; absent: the middle of the survey.
 	DatumLatitudeDegrees  *float64 `protobuf:"fixed64,4,opt,name=datum_latitude_degrees,json=datumLatitudeDegrees,proto3,oneof" json:"datum_latitude_degrees,omitempty"`
 	DatumLongitudeDegrees *float64 `protobuf:"fixed64,5,opt,name=datum_longitude_degrees,json=datumLongitudeDegrees,proto3,oneof" json:"datum_longitude_degrees,omitempty"`
-	unknownFields         protoimpl.UnknownFields
-	sizeCache             protoimpl.SizeCache
+	// Height of that datum above mean sea level; absent: heights of the ground are left out.
+	DatumHeightMeters *float64 `protobuf:"fixed64,6,opt,name=datum_height_meters,json=datumHeightMeters,proto3,oneof" json:"datum_height_meters,omitempty"`
+	unknownFields     protoimpl.UnknownFields
+	sizeCache         protoimpl.SizeCache
 }
 
 func (x *DecodeSurveyRequest) Reset() {
@@ -853,15 +855,24 @@ func (x *DecodeSurveyRequest) GetDatumLongitudeDegrees() float64 {
 	return 0
 }
 
+func (x *DecodeSurveyRequest) GetDatumHeightMeters() float64 {
+	if x != nil && x.DatumHeightMeters != nil {
+		return *x.DatumHeightMeters
+	}
+	return 0
+}
+
 type DecodeSurveyResponse struct {
 	state                 protoimpl.MessageState `protogen:"open.v1"`
 	DatumLatitudeDegrees  float64                `protobuf:"fixed64,1,opt,name=datum_latitude_degrees,json=datumLatitudeDegrees,proto3" json:"datum_latitude_degrees,omitempty"`
 	DatumLongitudeDegrees float64                `protobuf:"fixed64,2,opt,name=datum_longitude_degrees,json=datumLongitudeDegrees,proto3" json:"datum_longitude_degrees,omitempty"`
 	Features              []*SurveyFeature       `protobuf:"bytes,3,rep,name=features,proto3" json:"features,omitempty"`
 	// What was changed or left out while reading, in words.
-	Notes         []string `protobuf:"bytes,4,rep,name=notes,proto3" json:"notes,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	Notes []string `protobuf:"bytes,4,rep,name=notes,proto3" json:"notes,omitempty"`
+	// Height of the datum above mean sea level, when it is known.
+	DatumHeightMeters *float64 `protobuf:"fixed64,5,opt,name=datum_height_meters,json=datumHeightMeters,proto3,oneof" json:"datum_height_meters,omitempty"`
+	unknownFields     protoimpl.UnknownFields
+	sizeCache         protoimpl.SizeCache
 }
 
 func (x *DecodeSurveyResponse) Reset() {
@@ -922,6 +933,13 @@ func (x *DecodeSurveyResponse) GetNotes() []string {
 	return nil
 }
 
+func (x *DecodeSurveyResponse) GetDatumHeightMeters() float64 {
+	if x != nil && x.DatumHeightMeters != nil {
+		return *x.DatumHeightMeters
+	}
+	return 0
+}
+
 // One feature of a survey file.
 type SurveyFeature struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -935,9 +953,11 @@ type SurveyFeature struct {
 	// Height above the ground, when the file gives one.
 	HeightMeters *float64 `protobuf:"fixed64,5,opt,name=height_meters,json=heightMeters,proto3,oneof" json:"height_meters,omitempty"`
 	// Kind of the obstacle, when the file gives one.
-	ObstacleKind  ObstacleKind `protobuf:"varint,6,opt,name=obstacle_kind,json=obstacleKind,proto3,enum=pitgate.v1.ObstacleKind" json:"obstacle_kind,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	ObstacleKind ObstacleKind `protobuf:"varint,6,opt,name=obstacle_kind,json=obstacleKind,proto3,enum=pitgate.v1.ObstacleKind" json:"obstacle_kind,omitempty"`
+	// How far its places may be off, one standard deviation, when the file says so.
+	PositionSpreadMeters *float64 `protobuf:"fixed64,7,opt,name=position_spread_meters,json=positionSpreadMeters,proto3,oneof" json:"position_spread_meters,omitempty"`
+	unknownFields        protoimpl.UnknownFields
+	sizeCache            protoimpl.SizeCache
 }
 
 func (x *SurveyFeature) Reset() {
@@ -1012,6 +1032,13 @@ func (x *SurveyFeature) GetObstacleKind() ObstacleKind {
 	return ObstacleKind_OBSTACLE_KIND_UNSPECIFIED
 }
 
+func (x *SurveyFeature) GetPositionSpreadMeters() float64 {
+	if x != nil && x.PositionSpreadMeters != nil {
+		return *x.PositionSpreadMeters
+	}
+	return 0
+}
+
 var File_pitgate_v1_fields_proto protoreflect.FileDescriptor
 
 const file_pitgate_v1_fields_proto_rawDesc = "" +
@@ -1072,28 +1099,34 @@ const file_pitgate_v1_fields_proto_rawDesc = "" +
 	"\x04path\x18\x01 \x01(\tR\x04path\x12\x12\n" +
 	"\x04part\x18\x02 \x01(\tR\x04part\x12\x12\n" +
 	"\x04text\x18\x03 \x01(\tR\x04text\x12\x14\n" +
-	"\x05fault\x18\x04 \x01(\bR\x05fault\"\xe6\x02\n" +
+	"\x05fault\x18\x04 \x01(\bR\x05fault\"\xcc\x03\n" +
 	"\x13DecodeSurveyRequest\x12\x1c\n" +
 	"\x06parent\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x06parent\x12%\n" +
 	"\tfile_name\x18\x02 \x01(\tB\b\xbaH\x05r\x03\x18\xc8\x01R\bfileName\x12)\n" +
 	"\acontent\x18\x03 \x01(\fB\x0f\xe2A\x01\x02\xbaH\bz\x06\x10\x01\x18\x80\x80 R\acontent\x12R\n" +
 	"\x16datum_latitude_degrees\x18\x04 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x80V@)\x00\x00\x00\x00\x00\x80V\xc0H\x00R\x14datumLatitudeDegrees\x88\x01\x01\x12T\n" +
-	"\x17datum_longitude_degrees\x18\x05 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x80f@)\x00\x00\x00\x00\x00\x80f\xc0H\x01R\x15datumLongitudeDegrees\x88\x01\x01B\x19\n" +
+	"\x17datum_longitude_degrees\x18\x05 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x80f@)\x00\x00\x00\x00\x00\x80f\xc0H\x01R\x15datumLongitudeDegrees\x88\x01\x01\x12L\n" +
+	"\x13datum_height_meters\x18\x06 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00@\x8f\xc0H\x02R\x11datumHeightMeters\x88\x01\x01B\x19\n" +
 	"\x17_datum_latitude_degreesB\x1a\n" +
-	"\x18_datum_longitude_degrees\"\xd1\x01\n" +
+	"\x18_datum_longitude_degreesB\x16\n" +
+	"\x14_datum_height_meters\"\x9e\x02\n" +
 	"\x14DecodeSurveyResponse\x124\n" +
 	"\x16datum_latitude_degrees\x18\x01 \x01(\x01R\x14datumLatitudeDegrees\x126\n" +
 	"\x17datum_longitude_degrees\x18\x02 \x01(\x01R\x15datumLongitudeDegrees\x125\n" +
 	"\bfeatures\x18\x03 \x03(\v2\x19.pitgate.v1.SurveyFeatureR\bfeatures\x12\x14\n" +
-	"\x05notes\x18\x04 \x03(\tR\x05notes\"\x8c\x02\n" +
+	"\x05notes\x18\x04 \x03(\tR\x05notes\x123\n" +
+	"\x13datum_height_meters\x18\x05 \x01(\x01H\x00R\x11datumHeightMeters\x88\x01\x01B\x16\n" +
+	"\x14_datum_height_meters\"\xe2\x02\n" +
 	"\rSurveyFeature\x12\x12\n" +
 	"\x04name\x18\x01 \x01(\tR\x04name\x12)\n" +
 	"\x04part\x18\x02 \x01(\x0e2\x15.pitgate.v1.FieldPartR\x04part\x12)\n" +
 	"\x06points\x18\x03 \x03(\v2\x11.pitgate.v1.PointR\x06points\x12\x16\n" +
 	"\x06closed\x18\x04 \x01(\bR\x06closed\x12(\n" +
 	"\rheight_meters\x18\x05 \x01(\x01H\x00R\fheightMeters\x88\x01\x01\x12=\n" +
-	"\robstacle_kind\x18\x06 \x01(\x0e2\x18.pitgate.v1.ObstacleKindR\fobstacleKindB\x10\n" +
-	"\x0e_height_meters*\xc1\x02\n" +
+	"\robstacle_kind\x18\x06 \x01(\x0e2\x18.pitgate.v1.ObstacleKindR\fobstacleKind\x129\n" +
+	"\x16position_spread_meters\x18\a \x01(\x01H\x01R\x14positionSpreadMeters\x88\x01\x01B\x10\n" +
+	"\x0e_height_metersB\x19\n" +
+	"\x17_position_spread_meters*\xc1\x02\n" +
 	"\tFieldPart\x12\x1a\n" +
 	"\x16FIELD_PART_UNSPECIFIED\x10\x00\x12\x1a\n" +
 	"\x16FIELD_PART_FLYING_AREA\x10\x01\x12\x14\n" +
@@ -1199,6 +1232,7 @@ func file_pitgate_v1_fields_proto_init() {
 	}
 	file_pitgate_v1_field_description_proto_init()
 	file_pitgate_v1_fields_proto_msgTypes[11].OneofWrappers = []any{}
+	file_pitgate_v1_fields_proto_msgTypes[12].OneofWrappers = []any{}
 	file_pitgate_v1_fields_proto_msgTypes[13].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{

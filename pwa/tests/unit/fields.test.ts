@@ -217,14 +217,14 @@ describe('files', () => {
       }
     }
     const hedge = features.find((f) => f.properties['name'] === 'east hedge');
-    expect(hedge?.properties).toMatchObject({ part: 'obstacle', kind: 'hedge', heightMeters: 2.4 });
+    expect(hedge?.properties).toEqual({ kind: 'hedge', name: 'east hedge', height: 2.4 });
   });
 
   it('the places of a file lead back to the same metres', () => {
     const datum = datumOf(longAcre);
     if (!datum) throw new Error('no datum');
     const features = (geoJson(longAcre) as { features: Feature[] }).features;
-    const strip = features.find((f) => f.properties['part'] === 'strip');
+    const strip = features.find((f) => f.properties['kind'] === 'strip');
     const [lon = 0, lat = 0] = (strip?.geometry.coordinates as unknown as number[][])[0] ?? [];
     const at = toMetres(datum, { latitude: lat, longitude: lon });
     expect(Math.hypot(at.x + 123.41, at.y + 71.25)).toBeLessThan(0.02);
@@ -235,6 +235,15 @@ describe('files', () => {
     expect(text).toContain('A &lt;b&gt; &amp; &quot;c&quot;');
     expect(text.match(/<wpt /g)).toHaveLength(2);
     expect(text.match(/<rte>/g)).toHaveLength(8);
+  });
+
+  it('an obstacle in a shape that its kind cannot have is written without the kind', () => {
+    const odd = {
+      ...longAcre,
+      obstacles: [{ name: 'post', kind: 'OBSTACLE_KIND_HEDGE' as const, points: [{ xMeters: 1 }] }],
+    };
+    const features = (geoJson(odd) as { features: Feature[] }).features;
+    expect(features.find((f) => f.properties['name'] === 'post')?.properties).toEqual({ name: 'post' });
   });
 
   it('without a datum there is no file to make', () => {
@@ -265,13 +274,14 @@ describe('what a file brings', () => {
   });
 
   it('an obstacle brings kind, height and outline; a height from a file is an estimate', () => {
-    const shed = { ...box, obstacleKind: 'OBSTACLE_KIND_BUILDING' } as const;
+    const shed = { ...box, obstacleKind: 'OBSTACLE_KIND_BUILDING', positionSpreadMeters: 3 } as const;
     const out = merged(longAcre, [shed], [{ kind: 'obstacles', name: 'barn', height: 4 }], datum, stems);
     expect(out.obstacles?.at(-1)).toMatchObject({
       name: 'barn 2',
       kind: 'OBSTACLE_KIND_BUILDING',
       closed: true,
       heightMeters: { value: 4, basis: 'BASIS_ESTIMATED' },
+      positionSpreadMeters: 3,
     });
     expect(out.datumLatitudeDegrees).toBe(longAcre.datumLatitudeDegrees);
   });

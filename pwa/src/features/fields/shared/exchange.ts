@@ -9,20 +9,42 @@ export function datumOf(field: FieldDescription): Place | undefined {
   return latitude === undefined || longitude === undefined ? undefined : { latitude, longitude };
 }
 
-/** Words by which a survey file says what a feature is. */
-export const partWords: Record<Kind, string> = {
-  flyingArea: 'flying area',
+/** Words by which a survey file says what a feature is; an obstacle says its own kind. */
+const kindWords: Record<Exclude<Kind, 'obstacles'>, string> = {
+  flyingArea: 'flying-area',
   strips: 'strip',
-  launchSpots: 'launch spot',
-  obstacles: 'obstacle',
+  launchSpots: 'launch-spot',
   keepOuts: 'keep-out',
-  landingAreas: 'landing area',
+  landingAreas: 'landing-area',
   pilotPosition: 'pilot',
-  peopleLines: 'people line',
+  peopleLines: 'people-line',
   pits: 'pits',
   parking: 'parking',
   roads: 'road',
 };
+
+type Shape = 'spot' | 'line' | 'area';
+const shapeOf = (part: Part): Shape => (part.closed ? 'area' : part.corners.length > 1 ? 'line' : 'spot');
+
+/** Shapes in which a survey file takes an obstacle's kind; in another shape it is written without one. */
+const obstacleShapes: Record<string, Shape[]> = {
+  hedge: ['line', 'area'],
+  wall: ['line', 'area'],
+  tree: ['spot', 'line', 'area'],
+  building: ['spot', 'area'],
+  wire: ['line'],
+  bank: ['line', 'area'],
+  mast: ['spot'],
+  fence: ['line', 'area'],
+};
+
+/** What a survey file calls a part; undefined for an obstacle of no kind. */
+function kindOf(field: FieldDescription, part: Part): string | undefined {
+  if (part.kind !== 'obstacles') return kindWords[part.kind];
+  const kind = getIn(field, `${part.path}.kind`) as string | undefined;
+  const word = kind?.replace('OBSTACLE_KIND_', '').toLowerCase() ?? '';
+  return obstacleShapes[word]?.includes(shapeOf(part)) ? word : undefined;
+}
 
 const placesOf = (part: Part, datum: Place): Place[] =>
   part.corners.map((c) => {
@@ -30,13 +52,8 @@ const placesOf = (part: Part, datum: Place): Place[] =>
     return { latitude: degrees(p.latitude), longitude: degrees(p.longitude) };
   });
 
-const titleOf = (part: Part): string => part.name || partWords[part.kind];
-
 const heightOf = (field: FieldDescription, part: Part): number | undefined =>
   (getIn(field, `${part.path}.heightMeters`) as Quantity | undefined)?.value;
-
-const kindOf = (field: FieldDescription, part: Part): string | undefined =>
-  getIn(field, `${part.path}.kind`) as string | undefined;
 
 type Geometry = { type: 'Point' | 'LineString' | 'Polygon'; coordinates: unknown };
 
@@ -66,10 +83,9 @@ export function geoJson(field: FieldDescription): object | undefined {
       return {
         type: 'Feature',
         properties: {
-          name: titleOf(part),
-          part: partWords[part.kind],
-          ...(kind ? { kind: kind.replace('OBSTACLE_KIND_', '').toLowerCase() } : {}),
-          ...(height === undefined ? {} : { heightMeters: height }),
+          ...(kind ? { kind } : {}),
+          ...(part.name ? { name: part.name } : {}),
+          ...(height === undefined ? {} : { height }),
         },
         geometry: geometry(part, placesOf(part, datum)),
       };
@@ -88,8 +104,14 @@ export function gpx(field: FieldDescription): string | undefined {
   const datum = datumOf(field);
   if (!datum) return undefined;
   const parts = partsOf(field).filter((p) => p.corners.length > 0);
-  const label = (part: Part): string =>
-    `<name>${escaped(titleOf(part))}</name><type>${partWords[part.kind]}</type>`;
+  const label = (part: Part): string => {
+    const [kind, height] = [kindOf(field, part), heightOf(field, part)];
+    return [
+      part.name ? `<name>${escaped(part.name)}</name>` : '',
+      kind ? `<type>${kind}</type>` : '',
+      height === undefined ? '' : `<extensions><p:height>${String(height)}</p:height></extensions>`,
+    ].join('');
+  };
   const [points, lines] = [
     parts.filter((p) => p.corners.length === 1),
     parts.filter((p) => p.corners.length > 1),
@@ -102,7 +124,7 @@ export function gpx(field: FieldDescription): string | undefined {
   });
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
-    '<gpx version="1.1" creator="pitgate" xmlns="http://www.topografix.com/GPX/1/1">',
+    '<gpx version="1.1" creator="pitgate" xmlns="http://www.topografix.com/GPX/1/1" xmlns:p="urn:pitgate:survey:1">',
     `<metadata><name>${escaped(field.displayName ?? '')}</name></metadata>`,
     ...waypoints,
     ...routes,

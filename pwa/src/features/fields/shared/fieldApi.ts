@@ -72,6 +72,7 @@ export async function decodeSurvey(
   club: string,
   file: File,
   datum: Place | undefined,
+  height: number | undefined,
 ): Promise<DecodeSurveyResponse> {
   return ask(
     api.POST('/v1/clubs/{parent}/fields:decodeSurvey', {
@@ -80,7 +81,8 @@ export async function decodeSurvey(
         fileName: file.name,
         content: base64(new Uint8Array(await file.arrayBuffer())),
         ...(datum ? { datumLatitudeDegrees: datum.latitude, datumLongitudeDegrees: datum.longitude } : {}),
-      } as never,
+        ...(height === undefined ? {} : { datumHeightMeters: height }),
+      },
     }),
   );
 }

@@ -87,7 +87,8 @@ function detailed(
   // How a file's height came about is unknown; whoever knows better says so in the form.
   if (height !== undefined)
     out = setIn(out, `${path}.heightMeters`, { value: height, basis: 'BASIS_ESTIMATED' });
-  return out;
+  const spread = feature.positionSpreadMeters;
+  return spread === undefined ? out : setIn(out, `${path}.positionSpreadMeters`, spread);
 }
 
 /** One feature more in the field; a single part takes the place of the one before. Unchanged where it does not fit. */
@@ -111,12 +112,16 @@ export function merged(
   field: FieldDescription,
   features: SurveyFeature[],
   choices: Choice[],
-  datum: Place,
+  datum: Place & { height?: number | undefined },
   stems: Record<Kind, string>,
 ): FieldDescription {
-  const start = datumOf(field)
+  const placed = datumOf(field)
     ? field
     : { ...field, datumLatitudeDegrees: datum.latitude, datumLongitudeDegrees: datum.longitude };
+  const start =
+    datum.height === undefined || placed.elevationMeters
+      ? placed
+      : { ...placed, elevationMeters: { value: datum.height, basis: 'BASIS_ESTIMATED' as const } };
   return features.reduce((so, feature, i) => {
     const choice = choices[i];
     return choice && choice.kind !== '' ? withFeature(so, feature, choice, stems[choice.kind]) : so;
