@@ -132,10 +132,10 @@ func (l Lap) Seen(pilot field.Point, height, size, reach float64) Sight {
 		for k := range parts {
 			p := piece.At((float64(k) + 0.5) / parts)
 			if s.look(pilot, p, height) <= reach {
-				within += (b.Time - a.Time) / parts
+				within += float64((b.Time - a.Time) / parts)
 				beyond = 0
 			} else {
-				beyond += (b.Time - a.Time) / parts
+				beyond += float64((b.Time - a.Time) / parts)
 				s.TimeOut = max(s.TimeOut, beyond)
 			}
 		}
