@@ -278,21 +278,81 @@ export function fieldTests({ phone }) {
       },
     ],
     [
-      'the field leaves as GeoJSON and GPX',
+      'the field leaves as GeoJSON and GPX and comes back from both as the same parts',
       async () => {
         const page = shared.mei;
-        await page.goto(`/fields/${idOf(await listed(page, 'Long Acre'))}`);
+        const field = await listed(page, 'Long Acre');
+        await page.goto(`/fields/${idOf(field)}`);
         const saved = async (name) => {
           const [file] = await Promise.all([
             page.waitForEvent('download'),
             page.getByRole('button', { name }).click(),
           ]);
-          return readFileSync(await file.path(), 'utf8');
+          return readFileSync(await file.path());
         };
-        const geo = JSON.parse(await saved('Save as GeoJSON'));
-        equal(geo.features.length, 11, 'features');
-        equal(((await saved('Save as GPX')).match(/<rte>/g) ?? []).length, 10, 'routes');
         equal(JSON.parse(await saved('Save as JSON')).displayName, 'Long Acre', 'name in the JSON');
+        shared.files = {
+          'long_acre.geojson': await saved('Save as GeoJSON'),
+          'long_acre.gpx': await saved('Save as GPX'),
+        };
+        for (const [name, buffer] of Object.entries(shared.files)) {
+          const read = await rest(page, 'POST', '/v1/clubs/larkmoor/fields:decodeSurvey', {
+            fileName: name,
+            content: buffer.toString('base64'),
+            datumLatitudeDegrees: field.description.datumLatitudeDegrees,
+            datumLongitudeDegrees: field.description.datumLongitudeDegrees,
+          });
+          equal(read.status, 200, `${name}: ${JSON.stringify(read.body.message ?? '')}`);
+          equal(read.body.features.length, 11, `features of ${name}`);
+          const barn = read.body.features.find((f) => f.name === 'barn');
+          equal(
+            `${barn.part} ${barn.obstacleKind} ${String(barn.closed)} ${String(barn.heightMeters)}`,
+            'FIELD_PART_OBSTACLE OBSTACLE_KIND_BUILDING true 7.5',
+            `the barn of ${name}`,
+          );
+          const corner = field.description.obstacles[1].points[0];
+          const off = Math.min(
+            ...barn.points.map((p) => Math.hypot(p.xMeters - corner.xMeters, p.yMeters - corner.yMeters)),
+          );
+          if (off > 0.02) throw new Error(`${name}: the barn is ${off.toFixed(3)} m away`);
+        }
+      },
+    ],
+    [
+      'a survey file is read, looked through on the plan, and what is chosen becomes part of the draft',
+      async () => {
+        const page = shared.mei;
+        await page.goto('/fields/new');
+        await page.getByText('Read a survey file').click();
+        const give = (name, buffer) =>
+          page.locator('input[name=survey]').setInputFiles({ name, mimeType: 'application/json', buffer });
+        const fault = (text) =>
+          see(page.locator('[data-survey-fault]', { hasText: text }), `word of “${text}”`);
+        await give('big.csv', Buffer.alloc(524289, 'x'));
+        await fault('at most 512 KiB');
+        const swapped = JSON.parse(shared.files['long_acre.geojson']);
+        swapped.features[3].geometry.coordinates[0] = swapped.features[3].geometry.coordinates[0].map(
+          ([a, b]) => [b, a],
+        );
+        await give('swapped.geojson', Buffer.from(JSON.stringify(swapped)));
+        await fault('feature 4');
+        await give('long_acre.geojson', shared.files['long_acre.geojson']);
+        await see(page.getByText('11 features were read.'), 'what was read');
+        await see(page.locator('[data-plan] .preview'), 'the preview on the plan');
+        await page.locator('[data-feature="power line"] select').selectOption('');
+        await page.locator('[data-feature="farm track"] select').selectOption('pilotPosition');
+        await page.locator('[data-feature="farm track"] select').selectOption('roads');
+        await page.getByRole('button', { name: 'Put 10 parts into the draft' }).click();
+        equal(await page.locator('[data-choose]').count(), 10, 'parts of the draft');
+        equal(await page.locator('[data-plan] .preview').count(), 0, 'previews left on the plan');
+        await choose(page, 'obstacles.1');
+        equal(
+          await page.locator('[data-entry="obstacles.1.kind"] select').inputValue(),
+          'OBSTACLE_KIND_BUILDING',
+          'kind of the barn',
+        );
+        await page.getByRole('button', { name: 'Undo' }).click();
+        equal(await page.locator('[data-choose]').count(), 0, 'parts after undo');
       },
     ],
     [

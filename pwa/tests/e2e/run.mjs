@@ -1,6 +1,7 @@
 // Drives the demonstration in a phone-sized browser. PITGATE_URL says where it runs; the data should be fresh.
 import { approvalTests } from './approvals.mjs';
 import { startBrowser } from './browser.mjs';
+import { fieldTests } from './fields.mjs';
 import { incidentTests } from './incidents.mjs';
 import { pageTests } from './page.mjs';
 import { sheetTests } from './sheet.mjs';
@@ -9,7 +10,13 @@ const house = await startBrowser();
 let passed = 0;
 let failed = 0;
 
-const tests = [...sheetTests(house), ...approvalTests(house), ...incidentTests(house), ...pageTests(house)];
+const tests = [
+  ...sheetTests(house),
+  ...approvalTests(house),
+  ...incidentTests(house),
+  ...fieldTests(house),
+  ...pageTests(house),
+];
 
 for (const [name, run] of tests) {
   const start = Date.now();
