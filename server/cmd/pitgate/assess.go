@@ -21,13 +21,14 @@ func runAssess(_ context.Context, args []string, std streams) (int, error) {
 	var parts report.Options
 	set.BoolVar(&parts.Quantities, "quantities", false, "add every computed intermediate")
 	set.BoolVar(&parts.Methods, "methods", false, "add method, source and validity of every finding")
+	window := set.Bool("window", false, "write which winds launch and circuit hold in instead")
 	explain := set.String("explain", "", "write the chain behind one finding or quantity, e.g. stall.speed")
 	files, err := filesAndFlags(set, args)
 	if err != nil {
 		return 0, err
 	}
 	if len(files) != 1 {
-		return 0, errors.New("give one document: pitgate assess FILE [--json | --explain ID]; - reads standard input")
+		return 0, errors.New("give one document: pitgate assess FILE [--json | --window | --explain ID]; - reads standard input")
 	}
 	input, err := readDocument(files[0], std.in)
 	var faults document.Errors
@@ -40,6 +41,9 @@ func runAssess(_ context.Context, args []string, std streams) (int, error) {
 	if err != nil {
 		return 0, err
 	}
+	if *window {
+		return writeWindow(std.out, input, *asJSON)
+	}
 	computed, err := document.Assess(input)
 	if err != nil {
 		return 0, err
@@ -48,6 +52,20 @@ func runAssess(_ context.Context, args []string, std streams) (int, error) {
 		return 0, report.Explain(std.out, input, computed, *explain)
 	}
 	return report.ExitStatus(computed), write(std.out, computed, *asJSON, parts)
+}
+
+// writeWindow finds the winds that hold and writes them as text or as JSON.
+func writeWindow(w io.Writer, input assess.Input, asJSON bool) (int, error) {
+	found, err := document.Window(input)
+	if err != nil {
+		return 0, err
+	}
+	if !asJSON {
+		return report.WindowStatus(found), report.Window(w, found)
+	}
+	encoder := json.NewEncoder(w)
+	encoder.SetIndent("", "  ")
+	return report.WindowStatus(found), encoder.Encode(found)
 }
 
 // filesAndFlags lets flags stand before or after the file.

@@ -5,6 +5,7 @@
 //	pitgate migrate          bring a database to this version
 //	pitgate club             open a club with its first administrator
 //	pitgate export CLUB      write a club's ledger for others to verify
+//	pitgate metar TEXT       read an aerodrome report into the conditions of the day
 //	pitgate assess FILE      compute one document; exit status 0 holds, 1 something fails or is unknown, 2 bad input
 //	pitgate weigh FILE       mass, balance, travel with fuel and ballast; exit status as assess
 //	pitgate verify EXPORT    check a ledger export; exit status 0 verified, 1 not
@@ -43,6 +44,7 @@ func commands() []command {
 		{"demo", "serve the Larkmoor club on this machine only", runDemo},
 		{"migrate", "bring a database to this version", runMigrate},
 		{"assess", "compute one document: assess FILE [--json]", runAssess},
+		{"metar", "read an aerodrome report: metar TEXT [--json]", runMetar},
 		{"weigh", "work out a weigh-in: weigh FILE [--json], or --form for a blank one", runWeigh},
 		{"club", "open a club with its first administrator", runClub},
 		{"export", "write a club's ledger: export CLUB > FILE", runExport},

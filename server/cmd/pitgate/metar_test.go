@@ -1,0 +1,74 @@
+package main
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"pitgate/server/document"
+	"pitgate/server/report"
+)
+
+const reported = "METAR EGXX 160950Z 05012G24KT 020V080 6000 -RA BKN014 09/07 Q1009 TEMPO 3000"
+
+func TestMetar(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name, stdin string
+		args        []string
+		status      int
+		out, err    string
+	}{
+		{"one argument", "", []string{"metar", reported, "--near", "2026-05-16T11:00:00+01:00"}, 0, "2026-05-16T09:50:00Z", ""},
+		{"many arguments", "", append([]string{"metar"}, strings.Fields(reported)...), 0, "Present weather: -RA.", ""},
+		{"standard input", reported + "\n", []string{"metar", "-"}, 0, "turns between 20 and 80 degrees", ""},
+		{"not understood", "", []string{"metar", "METAR EGXX 160950Z 05012"}, 2, "", `"05012" at character 20`},
+		{"nothing", "", []string{"metar"}, 2, "", "give one report"},
+		{"bad time", "", []string{"metar", reported, "--near", "noon"}, 2, "", "near: has to be"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			status, out, errors := try(t, c.stdin, c.args...)
+			if status != c.status || !strings.Contains(out, c.out) || !strings.Contains(errors, c.err) {
+				t.Errorf("status %d, out %q, errors %q; want %d, %q, %q", status, out, errors, c.status, c.out, c.err)
+			}
+			wantNarrow(t, out)
+		})
+	}
+}
+
+// wantNarrow wants lines of no more than 80 columns.
+func wantNarrow(t *testing.T, out string) {
+	t.Helper()
+	for line := range strings.Lines(out) {
+		if utf8.RuneCountInString(strings.TrimSuffix(line, "\n")) > report.Width {
+			t.Errorf("too wide: %q", line)
+		}
+	}
+}
+
+// TestMetarWritesAPartOfTheDocument wants the JSON to be conditions of the day that the document takes.
+func TestMetarWritesAPartOfTheDocument(t *testing.T) {
+	t.Parallel()
+	_, out, errors := try(t, "", "metar", reported, "--json", "--near", "2026-05-16T11:00:00+01:00")
+	day, err := document.DecodeDay([]byte(out))
+	if err != nil {
+		t.Fatalf("%v: %s", err, errors)
+	}
+	// 12 and 24 knots of 1852/3600 m/s; the cloud base of 1400 feet is 426.72 m.
+	for name, row := range map[string]struct{ got, want float64 }{
+		"wind": {*day.WindSpeedMetersPerSecond.Value, 6.1733}, "gust": {*day.GustSpeedMetersPerSecond.Value, 12.3467},
+		"direction": {*day.WindDirectionDegrees.Value, 50}, "visibility": {*day.VisibilityMeters.Value, 6000},
+		"cloud": {*day.CloudBaseMeters.Value, 426.72}, "temperature": {*day.TemperatureCelsius.Value, 9}, "dew point": {*day.DewPointCelsius.Value, 7},
+		"pressure": {*day.QnhPascals.Value, 100900},
+	} {
+		if row.got < row.want-1e-3 || row.got > row.want+1e-3 {
+			t.Errorf("%s: %g, want %g", name, row.got, row.want)
+		}
+	}
+	if day.Frost != "" || day.SurfaceState != "" || !json.Valid([]byte(out)) {
+		t.Errorf("a report says nothing of frost and surface: %q, %q", day.Frost, day.SurfaceState)
+	}
+}
+
