@@ -1,9 +1,11 @@
 import { fieldWords } from './fieldWords';
+import { flightWords } from './flightWords';
 import type { ApprovalState, HandlingClass, Injury, LaunchMethod, Role, Verdict } from './wire';
 
 /** Every word the page says. A second language is a second file of this shape. */
 export const words = {
   fields: fieldWords,
+  ...flightWords,
   app: {
     name: 'Pitgate',
     line: 'First-flight approvals',
@@ -165,8 +167,7 @@ export const words = {
     findings: 'Findings',
     noAssessment:
       'Nothing has been computed for this approval yet. It is computed when the owner submits it.',
-    field: 'The field',
-    launch: 'The launch',
+    launch: 'Field and launch',
     cautions: 'Bear in mind',
     history: 'History',
     historyNone: 'Nothing has been decided yet.',
@@ -563,12 +564,39 @@ export const words = {
       label: 'Throw speed',
       hint: 'Of a person’s throw, from a film if you can.',
     },
+    'launchPlan.ramp.dollyMassKg': { label: 'Dolly mass', hint: 'Weighed alone.' },
+    'launchPlan.ramp.frictionRatio': {
+      label: 'Friction of the dolly',
+      hint: 'Pull it level with the model on: force over weight.',
+    },
+    'launchPlan.ramp.cradleDegrees': {
+      label: 'Model on the dolly, nose up',
+      hint: 'Angle of the model to the rails.',
+    },
+    'launchPlan.bungee.efficiencyRatio': {
+      label: 'Share of the work that comes back',
+      hint: 'From a pull test out and back.',
+    },
+    'launchPlan.bungee.cordMassKg': { label: 'Mass of the moving cord', hint: 'Weighed alone.' },
+    'launchPlan.bungee.frictionRatio': {
+      label: 'Friction on the ground',
+      hint: 'Of skid or dolly: pulling force over weight.',
+    },
+    'launchPlan.handHeightMeters': { label: 'Height of the hand', hint: 'Above the ground as it lets go.' },
     'launchPlan.circuit.heightMeters': { label: 'Circuit height', hint: 'Above the ground.' },
     'day.temperatureCelsius': { label: 'Temperature', hint: 'In the shade.' },
     'day.qnhPascals': { label: 'Pressure at sea level (QNH)', hint: 'From a weather report.' },
     'day.windSpeedMetersPerSecond': { label: 'Wind, mean', hint: 'At 10 m, ten minutes.' },
     'day.gustSpeedMetersPerSecond': { label: 'Wind, highest gust', hint: 'Leave empty if unknown.' },
     'day.windDirectionDegrees': { label: 'Wind from', hint: 'Degrees true.' },
+    'day.relativeHumidityRatio': { label: 'Humidity', hint: '1 is saturated.' },
+    'day.dewPointCelsius': { label: 'Dew point', hint: 'From a weather report.' },
+    'day.visibilityMeters': { label: 'Visibility', hint: 'The least in any direction.' },
+    'day.cloudBaseMeters': { label: 'Cloud base', hint: 'Above the ground; leave empty without cloud.' },
+    'model.radio.failSafeDelaySeconds': {
+      label: 'Fail-safe acts after',
+      hint: 'Transmitter off, engine stopped: time it with a watch.',
+    },
   } satisfies Record<string, { label: string; hint: string }>,
   day: {
     surface: 'Surface',

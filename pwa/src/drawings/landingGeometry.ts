@@ -14,7 +14,8 @@ export function along(spots: Spot[], distance: number): Spot | undefined {
   for (const [i, b] of spots.slice(1).entries()) {
     const a = spots[i] as Spot;
     const length = size(a, b);
-    if (left <= length) return { x: a.x + ((b.x - a.x) * left) / (length || 1), y: a.y + ((b.y - a.y) * left) / (length || 1) };
+    if (left <= length)
+      return { x: a.x + ((b.x - a.x) * left) / (length || 1), y: a.y + ((b.y - a.y) * left) / (length || 1) };
     left -= length;
   }
   return spots.at(-1);
@@ -31,11 +32,7 @@ function thresholdHeight(field: FieldDescription, place: Spot): number {
  * Every obstacle under the approach, with distances from the threshold, negative before it. The track over the field and the
  * profile end at the same place, where the model has come to rest.
  */
-export function landingPosts(
-  field: FieldDescription,
-  plan: ReportPath | undefined,
-  profile: Spot[],
-): Post[] {
+export function landingPosts(field: FieldDescription, plan: ReportPath | undefined, profile: Spot[]): Post[] {
   const track = pathSpots(plan);
   const end = profile.at(-1);
   if (track.length < 2 || !end) return [];

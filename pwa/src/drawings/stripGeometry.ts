@@ -76,10 +76,10 @@ function barOf(input: StripInput, at: (v: number) => number): Span | undefined {
   return { x, width: Math.max(2, at(high) - x) };
 }
 
-/** Places band, value, posts and marks along a strip of the given width. */
-export function stripGeometry(input: StripInput, width: number): Strip {
+/** Places band, value, posts and marks along a strip of the given width, on its own scale or on one shared with others. */
+export function stripGeometry(input: StripInput, width: number, shared?: [number, number]): Strip {
   const unknown = input.value === undefined || input.verdict === 'VERDICT_UNKNOWN';
-  const domain = domainOf(input);
+  const domain = shared ?? domainOf(input);
   if (!domain) return { unknown: true, posts: [], wrong: [], marks: [] };
   const [low, high] = domain;
   const at = (v: number): number => ((v - low) / (high - low)) * width;

@@ -1,13 +1,14 @@
 import { numberText } from '../../app/units';
 import type { Report, ReportCurve } from '../../app/wire';
 import { words } from '../../app/words';
+import { isFlightCurve } from '../field-sheet/fieldSheet';
 
 const order = {
   lift: ['lift.curve', 'drag.polar', 'lift.span_loading'],
   balance: ['trim.elevator', 'balance.burn'],
 };
 
-/** Curves of a part of the sheet in its order; curves that no part names stand with lift and drag. */
+/** Curves of a part of the sheet in its order; curves that no part names stand with lift and drag, those of the flight over the field not here. */
 export function curvesOf(report: Report | undefined, part: keyof typeof order): ReportCurve[] {
   const curves = report?.curves ?? [];
   const named = order[part]
@@ -15,7 +16,7 @@ export function curvesOf(report: Report | undefined, part: keyof typeof order): 
     .filter((c): c is ReportCurve => c !== undefined);
   if (part !== 'lift') return named;
   const known = Object.values(order).flat();
-  return [...named, ...curves.filter((c) => !known.includes(c.id ?? ''))];
+  return [...named, ...curves.filter((c) => !known.includes(c.id ?? '') && !isFlightCurve(c.id))];
 }
 
 /** A number of the report by the id of its quantity, else of its finding; undefined when it was not computed. */

@@ -54,14 +54,24 @@ export function whole(draft: Draft, fields: Field[]): AssessmentInput {
 }
 
 const always: EntryPath[] = ['launchPlan.circuit.heightMeters'];
-const byMethod: Partial<Record<LaunchMethod, EntryPath[]>> = {
+/** What each way of launching needs or uses, beside its place. */
+export const byMethod: Partial<Record<LaunchMethod, EntryPath[]>> = {
   LAUNCH_METHOD_RAMP: [
     'launchPlan.ramp.lengthMeters',
     'launchPlan.ramp.angleDegrees',
     'launchPlan.ramp.endHeightMeters',
+    'launchPlan.ramp.dollyMassKg',
+    'launchPlan.ramp.frictionRatio',
+    'launchPlan.ramp.cradleDegrees',
   ],
-  LAUNCH_METHOD_BUNGEE: ['launchPlan.bungee.stiffnessNewtonsPerMeter', 'launchPlan.bungee.stretchMeters'],
-  LAUNCH_METHOD_HAND: ['launchPlan.handSpeedMetersPerSecond'],
+  LAUNCH_METHOD_BUNGEE: [
+    'launchPlan.bungee.stiffnessNewtonsPerMeter',
+    'launchPlan.bungee.stretchMeters',
+    'launchPlan.bungee.efficiencyRatio',
+    'launchPlan.bungee.cordMassKg',
+    'launchPlan.bungee.frictionRatio',
+  ],
+  LAUNCH_METHOD_HAND: ['launchPlan.handSpeedMetersPerSecond', 'launchPlan.handHeightMeters'],
 };
 
 /** Boxes of the plan for a way of launching. */

@@ -1,5 +1,11 @@
 import { getIn } from '../../../app/paths';
-import type { AssessmentInput, ModelDescription, Quantity, ScaleReading } from '../../../app/wire';
+import type {
+  AssessmentInput,
+  ModelDescription,
+  Quantity,
+  ScaleReading,
+  WindChange,
+} from '../../../app/wire';
 import { words } from '../../../app/words';
 
 export type ListName = 'scales' | 'items' | 'tanks' | 'ballast';
@@ -107,4 +113,12 @@ export function pitchThrows(
       ];
     }),
   );
+}
+
+/** A wind one hour after the last one that has a time; without a time where none has. */
+export function laterWind(changes: WindChange[]): WindChange {
+  const last = changes.at(-1)?.time;
+  const moment = last === undefined ? NaN : new Date(last).getTime();
+  if (Number.isNaN(moment)) return {};
+  return { time: new Date(moment + 3_600_000).toISOString().replace(/\.\d+Z$/, 'Z') };
 }

@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import type { Report } from '../../src/app/wire';
+import { stripGeometry } from '../../src/drawings/stripGeometry';
+import {
+  decidingLine,
+  failureCurves,
+  findingOf,
+  findingsOf,
+} from '../../src/features/field-sheet/fieldSheet';
+import { curvesOf } from '../../src/features/model-sheet/sheet';
+
+const report: Report = {
+  findings: [
+    { id: 'link_loss.footprint', title: 'Nearest people', verdict: 'VERDICT_FAILS', note: 'It reaches 3 m.' },
+    { id: 'climb.clearance', title: 'Clearance', verdict: 'VERDICT_HOLDS' },
+    { id: 'engine_out.reach', title: 'Reach', verdict: 'VERDICT_HOLDS' },
+  ],
+  curves: [
+    { id: 'lift.curve' },
+    { id: 'engine_out.turn_back' },
+    { id: 'weather.window' },
+    { id: 'structure.moment' },
+  ],
+};
+
+describe('the field sheet', () => {
+  it('says of a part what its worst finding says', () => {
+    expect(decidingLine(report, 'failures', 'none')).toBe('Nearest people: fails. It reaches 3 m.');
+    expect(decidingLine(report, 'launch', 'none')).toBe('Clearance: holds.');
+    expect(decidingLine(report, 'landing', 'none')).toBe('none');
+    expect(decidingLine(undefined, 'plan', 'none')).toBe('none');
+  });
+
+  it('takes the findings of a part in the report’s order, and the first id that there is', () => {
+    expect(findingsOf(report, 'failures').map((f) => f.id)).toEqual([
+      'link_loss.footprint',
+      'engine_out.reach',
+    ]);
+    expect(findingOf(report, 'landing.clearance', 'climb.clearance')?.title).toBe('Clearance');
+    expect(findingOf(report, 'landing.clearance')).toBeUndefined();
+  });
+
+  it('every curve stands in one sheet only', () => {
+    expect(failureCurves(report).map((c) => c.id)).toEqual(['engine_out.turn_back']);
+    expect(curvesOf(report, 'lift').map((c) => c.id)).toEqual(['lift.curve', 'structure.moment']);
+  });
+});
+
+describe('strips that are compared', () => {
+  it('lie on the scale they share', () => {
+    const strip = stripGeometry({ value: 5, limit: 10, limitSense: 'LIMIT_SENSE_AT_LEAST' }, 100, [0, 20]);
+    expect(strip.tick).toBe(25);
+    expect(strip.posts[0]?.x).toBe(50);
+  });
+});
