@@ -73,3 +73,35 @@ func TestSpoolUpSlopeAndFrictionCostRun(t *testing.T) {
 		}
 	}
 }
+
+func TestHeadwindAndMassOverManyLaunches(t *testing.T) {
+	t.Parallel()
+	// Places of a sequence that fills the unit cube evenly stand in for chance.
+	for i := 1; i <= 150; i++ {
+		u := func(step float64) float64 { v := float64(i) * step; return v - math.Floor(v) }
+		a := jet()
+		a.Mass = 6 + 12*u(0.5545497)
+		a.CD0, a.CLGround = 0.025+0.03*u(0.308517), 0.1+0.4*u(0.754877)
+		thrust := a.Mass * Gravity * (0.35 + 0.6*u(0.569840))
+		a.Thrust = func(v, s float64) float64 { return thrust*min(1, 0.2+s/2) - 0.3*v }
+		air := grass(-3+10*u(0.819173), 0)
+		l := Launch{
+			Method: Wheels, Friction: 0.03 + 0.15*u(0.671044), Slope: -0.03 + 0.06*u(0.438579), LiftoffSpeed: 1.1 * a.StallSpeed(air),
+			RotationSpeed: 1.3 * a.StallSpeed(air) * u(0.2360680), ThrustTime: 3 * u(0.6180340),
+		}
+		r := mustRun(t, l, a, air)
+		if r.NeverLiftsOff {
+			continue
+		}
+		more := air
+		more.Headwind += 0.5 + 2*u(0.414214)
+		if w := mustRun(t, l, a, more); w.NeverLiftsOff || w.Run > r.Run+1e-6 {
+			t.Errorf("launch %d: headwind from %g to %g lengthens the run from %g to %g", i, air.Headwind, more.Headwind, r.Run, w.Run)
+		}
+		heavy := a
+		heavy.Mass *= 1.02 + 0.2*u(0.732051)
+		if h := mustRun(t, l, heavy, air); !h.NeverLiftsOff && h.Run < r.Run-1e-6 {
+			t.Errorf("launch %d: mass from %g to %g shortens the run from %g to %g", i, a.Mass, heavy.Mass, r.Run, h.Run)
+		}
+	}
+}
