@@ -100,3 +100,54 @@ func checkLineList(list string, lines []assess.NamedLine, s shapes, found *remar
 		}
 	}
 }
+
+// checkPlaces wants both coordinates of every place: one that is missing counts as zero, which is hardly meant.
+func checkPlaces(f assess.FieldDescription, found *remarks) {
+	lists := map[string][]namedPlaces{}
+	lists["flyingArea"] = []namedPlaces{{"", "flyingArea.corners", cornersOf(f.FlyingArea)}}
+	for i, o := range f.Obstacles {
+		lists["obstacles"] = append(lists["obstacles"], namedPlaces{o.Name, fmt.Sprintf("obstacles[%d].points", i), o.Points})
+	}
+	for i, k := range f.KeepOuts {
+		lists["keepOuts"] = append(lists["keepOuts"], namedPlaces{k.Name, fmt.Sprintf("keepOuts[%d].area.corners", i), cornersOf(k.Area)})
+	}
+	for list, areas := range map[string][]assess.NamedArea{"landingAreas": f.LandingAreas, "pits": f.Pits, "parking": f.Parking} {
+		for i, a := range areas {
+			lists[list] = append(lists[list], namedPlaces{a.Name, fmt.Sprintf("%s[%d].area.corners", list, i), cornersOf(a.Area)})
+		}
+	}
+	for list, lines := range map[string][]assess.NamedLine{"peopleLines": f.PeopleLines, "roads": f.Roads} {
+		for i, l := range lines {
+			lists[list] = append(lists[list], namedPlaces{l.Name, fmt.Sprintf("%s[%d].points", list, i), l.Points})
+		}
+	}
+	for _, list := range []string{"flyingArea", "obstacles", "keepOuts", "landingAreas", "pits", "parking", "peopleLines", "roads"} {
+		for _, places := range lists[list] {
+			places.check(found)
+		}
+	}
+}
+
+// namedPlaces are the places of one part.
+type namedPlaces struct {
+	name, path string
+	points     []assess.Point
+}
+
+func (n namedPlaces) check(found *remarks) {
+	for i, p := range n.points {
+		if p.XMeters == nil {
+			found.add(fmt.Sprintf("%s[%d].xMeters", n.path, i), n.name, "corner %d lacks its distance to the east", i+1)
+		}
+		if p.YMeters == nil {
+			found.add(fmt.Sprintf("%s[%d].yMeters", n.path, i), n.name, "corner %d lacks its distance to the north", i+1)
+		}
+	}
+}
+
+func cornersOf(p *assess.Polygon) []assess.Point {
+	if p == nil {
+		return nil
+	}
+	return p.Corners
+}

@@ -30,6 +30,7 @@ func Remarks(field assess.FieldDescription) []Remark {
 	found := &remarks{}
 	s := newShapes(field)
 	checkWhole(field, found)
+	checkPlaces(field, found)
 	checkPilot(field, s, found)
 	for i := range field.Strips {
 		checkStrip(field.Strips[i], fmt.Sprintf("strips[%d]", i), s, found)

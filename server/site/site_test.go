@@ -118,6 +118,11 @@ func TestRemarks(t *testing.T) {
 		}},
 		{"road over the strip", "roads[0].points[0]", "crosses strip", func(f *assess.FieldDescription) { f.Roads[0].Points = []assess.Point{at(0, -50), at(0, 50)} }},
 		{"line of one point", "peopleLines[0].points", "needs two", func(f *assess.FieldDescription) { f.PeopleLines[0].Points = f.PeopleLines[0].Points[:1] }},
+		{"a corner without east", "pits[0].area.corners[2].xMeters", "corner 3 lacks", func(f *assess.FieldDescription) {
+			f.Pits[0].Area.Corners[2].XMeters = nil
+			f.Pits[0].Area.Corners[3].XMeters = f.Pits[0].Area.Corners[0].XMeters
+		}},
+		{"a corner without north", "roads[0].points[1].yMeters", "corner 2 lacks", func(f *assess.FieldDescription) { f.Roads[0].Points[1].YMeters = nil }},
 		{"two of a name", "roads[1].name", "same name as number 1", func(f *assess.FieldDescription) { f.Roads = append(f.Roads, f.Roads[0]) }},
 	}
 	for _, row := range rows {

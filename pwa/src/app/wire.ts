@@ -40,6 +40,7 @@ export type NamedLine = Schemas['pitgate.v1.NamedLine'];
 export type ObstacleKind = Schemas['pitgate.v1.ObstacleKind'];
 export type KeepOutReason = Schemas['pitgate.v1.KeepOutReason'];
 export type Surface = Schemas['pitgate.v1.Surface'];
+export type ProfilePoint = Schemas['pitgate.v1.ProfilePoint'];
 export type FieldRemark = Schemas['pitgate.v1.FieldRemark'];
 export type FieldVersion = Schemas['pitgate.v1.FieldVersion'];
 export type FieldPart = Schemas['pitgate.v1.FieldPart'];

@@ -48,7 +48,16 @@ export function closeSpots(field: FieldDescription): Spot[] {
     ...grounds.flatMap((a) => a.area?.corners ?? []),
     ...(field.pilotPosition ? [field.pilotPosition] : []),
   ];
-  return points.map(spot);
+  return grown(points.map(spot));
+}
+
+/** Spots with the corners of a box that is larger than theirs: what stands close by belongs to the picture. */
+function grown(spots: Spot[]): Spot[] {
+  if (spots.length < 2) return spots;
+  const [xs, ys] = [spots.map((s) => s.x), spots.map((s) => s.y)];
+  const [left, right, low, high] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const by = Math.max(60, Math.max(right - left, high - low) * 0.15);
+  return [...spots, { x: left - by, y: low - by }, { x: right + by, y: high + by }];
 }
 
 /** True when a page spot lies within the drawing. */

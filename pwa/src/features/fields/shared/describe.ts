@@ -1,6 +1,13 @@
 import { getIn } from '../../../app/paths';
 import { numberText, show, type UnitChoice } from '../../../app/units';
-import type { FieldDescription, KeepOutReason, ObstacleKind, Quantity, Surface } from '../../../app/wire';
+import type {
+  FieldDescription,
+  KeepOutReason,
+  ObstacleKind,
+  ProfilePoint,
+  Quantity,
+  Surface,
+} from '../../../app/wire';
 import { words } from '../../../app/words';
 import { areaOf, headingOf, lengthOf, type Part } from './parts';
 
@@ -33,6 +40,7 @@ export function moreOf(field: FieldDescription, part: Part, units: UnitChoice): 
   const at = (name: string): unknown => getIn(field, `${part.path}.${name}`);
   const height = (at('heightMeters') as Quantity | undefined)?.value;
   const surface = at('surface') as Surface | undefined;
+  const ground = ((at('groundProfile') as ProfilePoint[] | undefined) ?? []).map((g) => g.heightMeters ?? 0);
   const reason = at('reason') as KeepOutReason | undefined;
   return [
     part.kind === 'obstacles'
@@ -41,6 +49,9 @@ export function moreOf(field: FieldDescription, part: Part, units: UnitChoice): 
     height === undefined ? '' : w.high(show(height, 'm', units)),
     surface ? w.surfaces[surface] : '',
     reason ? w.reasons[reason] : '',
+    ground.length > 0
+      ? w.ground(show(Math.min(...ground), 'm', units), show(Math.max(...ground), 'm', units))
+      : '',
   ]
     .filter((t) => t !== '')
     .join(', ');
