@@ -11,8 +11,13 @@ import numpy as np
 import scipy.linalg
 import scipy.stats
 
+import falls
+import landings
 import lattice
+import launches
 import motions
+import outlines
+import places
 
 SAME_MATRIX = 1e-9  # greatest relative difference of two solutions of one matrix
 SAME_WING = 0.005  # greatest relative difference of two lattices; the neutral point as a share of the chord
@@ -89,12 +94,15 @@ def check_sideways(name, ours, other):
     return worst
 
 
-def check_launch(run):
-    """A take-off run by the package's own integrator."""
-    distance, duration = motions.take_off_run(run)
-    apart_distance = hold("launch: run", apart(run["runMeters"], distance), SAME_RUN)
-    apart_duration = hold("launch: time", apart(run["timeSeconds"], duration), SAME_RUN)
-    print(f"take-off run of {distance:.2f} m in {duration:.2f} s: distance {apart_distance:.1e}, time {apart_duration:.1e}")
+def compare(name, ours, theirs, shown, scales=None):
+    """Figures of one motion by two integrations, each over itself, over one where smaller, or over the figure given as its scale."""
+    scales = scales or {}
+    differences = {key: abs(ours[key] - value) / max(abs(scales.get(key, value)), 1) for key, value in theirs.items()}
+    for key, difference in differences.items():
+        hold(f"{name}: {key} {ours[key]:.9g} against {theirs[key]:.9g}", difference, SAME_RUN)
+    worst = max(differences, key=differences.get)
+    listed = ", ".join(f"{key} {theirs[key]:.3f}" for key in shown)
+    print(f"{name:32} {listed}: {len(theirs)} figures within {differences[worst]:.1e} ({worst})")
 
 
 def check_motions(all_motions):
@@ -151,7 +159,11 @@ def main():
     if sys.argv[1:] != ["speed"]:
         for wing in cases["wings"]:
             check_wing(wing)
-        check_launch(cases["launch"])
+        launches.check(cases["launches"], compare)
+        landings.check(cases["landings"], compare, hold)
+        falls.check(cases["falls"], compare)
+        places.check(cases, hold)
+        outlines.check(cases["outlines"], hold)
         check_motions(cases["motions"])
         check_functions(cases["functions"])
     check_speed(cases["timed"])

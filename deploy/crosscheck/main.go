@@ -1,11 +1,12 @@
-// Command crosscheck writes what the core makes of a few cases, with their inputs, as one JSON file: check.py computes the same with a
-// general-purpose numerical package and says where the two differ.
+// Command crosscheck writes what the core makes of a few cases, with their inputs, as one JSON file: check.py computes the same with
+// general-purpose packages for numerics, geodesics, plane geometry and the sun, and says where the two differ.
 //
 //	deploy/crosscheck/run
 package main
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"log/slog"
 	"os"
@@ -14,7 +15,12 @@ import (
 // cases is all that is compared.
 type cases struct {
 	Wings     []solvedWing `json:"wings"`
-	Launch    launch       `json:"launch"`
+	Launches  []launched   `json:"launches"`
+	Landings  []landed     `json:"landings"`
+	Falls     []fallen     `json:"falls"`
+	Places    []placed     `json:"places"`
+	Suns      []shining    `json:"suns"`
+	Outlines  []outlined   `json:"outlines"`
 	Motions   []natural    `json:"motions"`
 	Functions []sampled    `json:"functions"`
 	Timed     timed        `json:"timed"`
@@ -37,22 +43,29 @@ func run() error {
 
 // solveAll lets the core solve every case.
 func solveAll() (cases, error) {
-	var all cases
+	all := cases{Functions: functions(), Outlines: outlines()}
+	err := errors.Join(
+		fill(&all.Wings, solveWings), fill(&all.Motions, motions), fill(&all.Launches, launches), fill(&all.Landings, landings), fill(&all.Falls, falls),
+		fill(&all.Places, places), fill(&all.Suns, suns), fill(&all.Timed, timeSolve),
+	)
+	return all, err
+}
+
+// fill puts what is solved in its place.
+func fill[T any](place *T, solve func() (T, error)) (err error) {
+	*place, err = solve()
+	return err
+}
+
+// solveWings lets the core solve every wing.
+func solveWings() ([]solvedWing, error) {
+	var all []solvedWing
 	for _, w := range wings() {
 		solved, err := solveWing(w)
 		if err != nil {
-			return all, fmt.Errorf("%s: %w", w.name, err)
+			return nil, fmt.Errorf("%s: %w", w.name, err)
 		}
-		all.Wings = append(all.Wings, solved)
+		all = append(all, solved)
 	}
-	all.Functions = functions()
-	var err error
-	if all.Motions, err = motions(); err != nil {
-		return all, err
-	}
-	if all.Launch, err = solveLaunch(); err != nil {
-		return all, err
-	}
-	all.Timed, err = timeSolve()
-	return all, err
+	return all, nil
 }

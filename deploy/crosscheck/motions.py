@@ -1,10 +1,9 @@
-"""Motions of an aircraft written from the equations of motion, each left side with its own mass matrix, and a take-off run.
+"""Motions of an aircraft written from the equations of motion, each left side with its own mass matrix.
 
-Source: Nelson, Flight Stability and Automatic Control, chapters 4 and 5; Newton's second law along the slope.
+Source: Nelson, Flight Stability and Automatic Control, chapters 4 and 5.
 """
 
 import numpy as np
-import scipy.integrate
 import scipy.linalg
 
 
@@ -63,26 +62,3 @@ def roots(motion):
         return of_matrix, None
     equations = pitching(motion["state"], motion["longitudinal"]) if "longitudinal" in motion else lateral(motion["state"], motion["lateral"])
     return of_matrix, scipy.linalg.eigvals(equations[1], equations[0])
-
-
-def take_off_run(run):
-    """Distance and time to the rotation speed, by an integrator of order eight."""
-    slope, mass = run["slopeRadians"], run["massKilograms"]
-    weight, wind = mass * run["gravityMetersPerSecondSquared"], run["headwindMetersPerSecond"] * np.cos(slope)
-
-    def rate(t, state):
-        air = state[1] + wind
-        pressure = 0.5 * run["densityKilogramsPerCubicMeter"] * run["areaSquareMeters"] * air**2
-        thrust = (run["staticThrustNewtons"] - run["thrustFallNewtonsPerMeterPerSecond"] * air) * (1 - np.exp(-t / run["spoolTimeSeconds"]))
-        normal = max(0.0, weight * np.cos(slope) - pressure * run["liftCoefficient"])
-        force = thrust - pressure * run["dragCoefficient"] - run["friction"] * normal - weight * np.sin(slope)
-        if state[1] <= 0:
-            force = max(force, 0.0)
-        return [state[1], force / mass]
-
-    def rotates(t, state):
-        return state[1] + wind - run["rotationAirspeedMetersPerSecond"]
-
-    rotates.terminal = True
-    solved = scipy.integrate.solve_ivp(rate, (0, 60), [0.0, 0.0], method="DOP853", rtol=1e-12, atol=1e-12, events=rotates, max_step=0.05)
-    return solved.y[0, -1], solved.t[-1]
