@@ -63,8 +63,8 @@ func (g Ground) LongestAlong(heading, width float64) (Run, error) {
 	return g.sweep(heading, width), nil
 }
 
-// Longest returns the longest run of a width (m) in any direction: every degree, every direction between two corners of areas of up to 40 corners, then the
-// best refined to a thousandth of a degree. Of the two ways along it the one with heading below pi is given. What is returned is free.
+// Longest returns the longest run of a width (m) in any direction: every degree (every third for more than 40 corners), every direction between two corners of
+// areas of up to 20 corners, then the best refined to a thousandth of a degree. Of the two ways along it the one with heading below pi is given. What is returned is free.
 //
 // Valid for: as LongestAlong. Source: the longest line within an outline touches two of its corners. Errors name what is impossible.
 func (g Ground) Longest(width float64) (Run, error) {
@@ -77,20 +77,24 @@ func (g Ground) Longest(width float64) (Run, error) {
 			best = r
 		}
 	}
-	for degree := range 180 {
+	n, step := len(g.Area), 1
+	if n > 40 {
+		step = 3
+	}
+	for degree := 0; degree < 180; degree += step {
 		try(float64(degree) * (math.Pi / 180))
 	}
-	if n := len(g.Area); n <= 40 {
+	if n <= 20 {
 		for i := range n {
 			for j := i + 1; j < n; j++ {
 				try(math.Mod(g.Area[i].Heading(g.Area[j]), math.Pi))
 			}
 		}
 	}
-	for step := math.Pi / 360; step > 1e-5; step /= 2 {
+	for turn := float64(step) * (math.Pi / 360); turn > 1e-5; turn /= 2 {
 		middle := best.Heading
-		try(middle - step)
-		try(middle + step)
+		try(middle - turn)
+		try(middle + turn)
 	}
 	return best.forward(), nil
 }

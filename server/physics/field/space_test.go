@@ -51,11 +51,20 @@ func TestPassingObstacles(t *testing.T) {
 	}
 }
 
+// wallsOf is an obstacle as walls.
+func wallsOf(s Standing) []wall {
+	var all []wall
+	for _, part := range s.stretches() {
+		all = append(all, part.walls...)
+	}
+	return all
+}
+
 // bruteNearest is the least distance in space by sampling the track.
 func bruteNearest(s Standing, track Track) float64 {
 	best := math.Inf(1)
 	eachPlace(track, func(p Place) {
-		for _, w := range s.walls() {
+		for _, w := range wallsOf(s) {
 			best = min(best, w.away(p))
 		}
 		if s.Closed && Polygon(s.Points).Contains(p.Point) {
@@ -69,7 +78,7 @@ func bruteNearest(s Standing, track Track) float64 {
 func bruteAbove(s Standing, track Track) float64 {
 	best := math.Inf(1)
 	eachPlace(track, func(p Place) {
-		for _, w := range s.walls() {
+		for _, w := range wallsOf(s) {
 			if w.foot.Distance(p.Point) <= p.Spread {
 				best = min(best, p.Height-w.top)
 			}
@@ -81,12 +90,12 @@ func bruteAbove(s Standing, track Track) float64 {
 	return best
 }
 
-// eachPlace visits a track in 20,000 steps a leg.
+// eachPlace visits a track in 1,500 steps a leg.
 func eachPlace(track Track, visit func(Place)) {
 	for i := 1; i < len(track); i++ {
 		l := leg{track[i-1], track[i], 0}
-		for k := range 20001 {
-			visit(l.at(float64(k) / 20000))
+		for k := range 1501 {
+			visit(l.at(float64(k) / 1500))
 		}
 	}
 }
@@ -253,5 +262,31 @@ func TestAreasApart(t *testing.T) {
 	}
 	if got := field.AreaClearance(Polygon{{350, 100}, {450, 100}, {450, 120}}); got.Distance > -49 {
 		t.Errorf("area half outside: %g", got.Distance)
+	}
+}
+
+func TestPassingOfManyTracks(t *testing.T) {
+	t.Parallel()
+	for i := 1; i <= 24; i++ {
+		u := func(step, size float64) float64 { v := float64(i) * step; return size * (v - math.Floor(v)) }
+		o := Standing{
+			Points: []Point{{u(0.31, 200), u(0.57, 100)}, {u(0.71, 200), u(0.13, 100)}, {u(0.19, 200), u(0.87, 100)}},
+			Closed: i%3 == 0, Height: u(0.43, 12), Sag: u(0.29, 2),
+		}
+		if o.Closed {
+			o.Sag = 0
+		}
+		var track Track
+		for k := range 5 {
+			track = append(track, Place{Point{float64(50 * k), u(0.37+0.1*float64(k), 100)}, u(0.61+0.17*float64(k), 25), u(0.23, 6)})
+		}
+		got := o.Pass(track, 0)
+		if want := bruteNearest(o, track); math.Abs(got.Nearest-want) > 0.02 {
+			t.Errorf("track %d: nearest %g, sampled %g", i, got.Nearest, want)
+		}
+		want := bruteAbove(o, track)
+		if got.Over != !math.IsInf(want, 1) || got.Over && math.Abs(got.Above-want) > 0.05 {
+			t.Errorf("track %d: above %g, sampled %g", i, got.Above, want)
+		}
 	}
 }

@@ -1,9 +1,11 @@
 package field
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Place is a point of a flight path over the field.
@@ -69,24 +71,41 @@ func (s Standing) Allowed(deviations float64) (raised Standing, widened float64)
 	return s, float64(deviations * s.PositionSpread)
 }
 
-// walls returns the obstacle as walls.
-func (s Standing) walls() []wall {
-	n := len(s.Points)
-	if n == 1 {
-		return []wall{{Segment{s.Points[0], s.Points[0]}, s.top(0)}}
+// stretch is one straight stretch of an obstacle as walls.
+type stretch struct {
+	foot  Segment
+	top   float64 // highest of its walls
+	walls []wall
+}
+
+// newStretch gathers the walls on a segment.
+func newStretch(foot Segment, walls []wall) stretch {
+	s := stretch{foot: foot, top: math.Inf(-1), walls: walls}
+	for _, w := range walls {
+		s.top = max(s.top, w.top)
 	}
+	return s
+}
+
+// stretches returns the obstacle as walls, by straight stretches.
+func (s Standing) stretches() []stretch {
+	n := len(s.Points)
 	edges := n - 1
-	if s.Closed {
+	if n == 1 || s.Closed {
 		edges = n
 	}
-	out := make([]wall, 0, edges)
+	out := make([]stretch, 0, edges)
 	for i := range edges {
 		j := (i + 1) % n
-		if s.Closed {
-			out = append(out, wall{Segment{s.Points[i], s.Points[j]}, s.roof()})
-			continue
+		foot := Segment{s.Points[i], s.Points[j]}
+		walls := []wall{{foot, s.top(i)}}
+		switch {
+		case s.Closed:
+			walls[0].top = s.roof()
+		case n > 1:
+			walls = Span{Support{foot.A, s.top(i)}, Support{foot.B, s.top(j)}, s.Sag}.pieces()
 		}
-		out = append(out, Span{Support{s.Points[i], s.top(i)}, Support{s.Points[j], s.top(j)}, s.Sag}.pieces()...)
+		out = append(out, newStretch(foot, walls))
 	}
 	return out
 }
@@ -119,71 +138,58 @@ type Passing struct {
 // pieces as high as their higher end, so that a sloping or hanging top is taken too high by up to a 24th of its rise or a 6th of its sag at the pole. Source: distance to a convex body is convex along a straight leg, so its least is bracketed.
 func (s Standing) Pass(track Track, deviations float64) Passing {
 	raised, widened := s.Allowed(deviations)
-	walls := raised.walls()
+	stretches := raised.stretches()
 	found := Passing{Nearest: math.Inf(1), Above: math.Inf(1)}
 	legs := track.legs(widened)
-	for _, l := range legs {
-		for _, w := range walls {
-			if d := w.away(l.from); d < found.Nearest {
-				found.Nearest, found.At, found.Along = d, l.from, l.along
-			}
+	for _, m := range meetings(legs, stretches) {
+		if m.apart > 0 && m.bound > found.Nearest {
+			continue
+		}
+		for _, w := range stretches[m.stretch].walls {
+			found.meet(legs[m.leg], w)
 		}
 	}
-	for _, l := range legs {
-		for _, w := range walls {
-			found.meet(l, w)
-		}
-		if raised.Closed {
+	if raised.Closed {
+		for _, l := range legs {
 			found.block(l, raised)
 		}
 	}
 	return found
 }
 
-// legs returns the straight pieces of a track, widened on each side (m); one of no length for a single place.
-func (t Track) legs(widened float64) []leg {
-	out := make([]leg, 0, len(t))
-	along := 0.0
-	for i := range max(len(t)-1, min(len(t), 1)) {
-		l := leg{t[i], t[min(i+1, len(t)-1)], along}
-		l.from.Spread += widened
-		l.to.Spread += widened
-		along += l.from.Distance(l.to.Point)
-		out = append(out, l)
+// meeting is a leg and a stretch of an obstacle with a lower bound of what lies between them.
+type meeting struct {
+	leg, stretch int
+	apart        float64 // level distance left at least, spread taken off, m; not above zero where they may lie over each other
+	bound        float64 // distance in space at least, m
+}
+
+// meetings returns every leg with every stretch, those that may be nearest first.
+func meetings(legs []leg, stretches []stretch) []meeting {
+	out := make([]meeting, 0, len(legs)*len(stretches))
+	for i, l := range legs {
+		for j, s := range stretches {
+			apart := l.apart(s.foot)
+			out = append(out, meeting{i, j, apart, l.bound(apart, s.top)})
+		}
 	}
+	slices.SortFunc(out, func(a, b meeting) int {
+		return cmp.Or(cmp.Compare(a.bound, b.bound), cmp.Compare(a.leg, b.leg), cmp.Compare(a.stretch, b.stretch))
+	})
 	return out
-}
-
-// leg is a straight piece of a track.
-type leg struct {
-	from, to Place
-	along    float64 // way along the track to its start, m
-}
-
-// at returns the place at a share of the leg.
-func (l leg) at(share float64) Place {
-	return Place{
-		Point:  Segment{l.from.Point, l.to.Point}.At(share),
-		Height: between(l.from.Height, l.to.Height, share),
-		Spread: between(l.from.Spread, l.to.Spread, share),
-	}
-}
-
-// way returns the way along the track at a share of the leg, m.
-func (l leg) way(share float64) float64 {
-	return l.along + float64(share*l.from.Distance(l.to.Point))
 }
 
 // meet takes a leg's passing of one wall into account.
 func (p *Passing) meet(l leg, w wall) {
-	reach := l.from.Distance(l.to.Point) + max(l.from.Spread, l.to.Spread)
-	apart := w.foot.Distance(l.from.Point) - reach
-	if apart > 0 && max(apart, min(l.from.Height, l.to.Height)-w.top) > p.Nearest {
-		return
+	apart := l.apart(w.foot)
+	if l.bound(apart, w.top) <= p.Nearest {
+		least := l.least(w.away, w.foot)
+		if d := w.away(l.at(least)); d < p.Nearest {
+			p.Nearest, p.At, p.Along = d, l.at(least), l.way(least)
+		}
 	}
-	least := l.least(w.away, w.foot)
-	if d := w.away(l.at(least)); d < p.Nearest {
-		p.Nearest, p.At, p.Along = d, l.at(least), l.way(least)
+	if apart > 0 {
+		return
 	}
 	gap := func(x float64) float64 { return w.gap(l.at(x)) }
 	middle := l.least(w.gap, w.foot)
@@ -193,21 +199,6 @@ func (p *Passing) meet(l leg, w wall) {
 	for _, x := range [...]float64{edgeOf(gap, middle, 0), edgeOf(gap, middle, 1)} {
 		p.over(l, x, w.top)
 	}
-}
-
-// least returns the share of the leg at which a distance from what stands on a segment is least: where it crosses the segment, or by sections.
-func (l leg) least(value func(Place) float64, foot Segment) float64 {
-	at := func(x float64) float64 { return value(l.at(x)) }
-	best := leastAt(at)
-	if cross, crosses := (Segment{l.from.Point, l.to.Point}).Crosses(foot); crosses {
-		length := l.from.Distance(l.to.Point)
-		if length > 0 {
-			if x := min(1, l.from.Distance(cross)/length); at(x) <= at(best) {
-				return x
-			}
-		}
-	}
-	return best
 }
 
 // over notes the height over a top at a share of a leg.
@@ -230,46 +221,4 @@ func (p *Passing) block(l leg, s Standing) {
 			p.Nearest, p.At, p.Along = d, q, l.way(share)
 		}
 	}
-}
-
-// leastAt returns where a convex value is least from 0 to 1, by golden sections.
-func leastAt(value func(float64) float64) float64 {
-	const golden = 0.6180339887498949
-	low, high := 0.0, 1.0
-	x1, x2 := 1-golden, golden
-	v1, v2 := value(x1), value(x2)
-	for high-low > 1e-7 {
-		if v1 <= v2 {
-			high, x2, v2 = x2, x1, v1
-			x1 = high - float64(golden*(high-low))
-			v1 = value(x1)
-		} else {
-			low, x1, v1 = x1, x2, v2
-			x2 = low + float64(golden*(high-low))
-			v2 = value(x2)
-		}
-	}
-	best := (low + high) / 2
-	for _, end := range [...]float64{0, 1} {
-		if value(end) <= value(best) {
-			best = end
-		}
-	}
-	return best
-}
-
-// edgeOf returns where a convex value that is not positive at a place becomes zero on the way to an end; the end where it does not.
-func edgeOf(value func(float64) float64, inside, end float64) float64 {
-	if value(end) <= 0 {
-		return end
-	}
-	for range 40 {
-		mid := inside + float64((end-inside)/2)
-		if value(mid) <= 0 {
-			inside = mid
-		} else {
-			end = mid
-		}
-	}
-	return inside
 }
