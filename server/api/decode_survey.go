@@ -26,11 +26,19 @@ func (s *fieldsService) DecodeSurvey(ctx context.Context, req *pb.DecodeSurveyRe
 	if err != nil {
 		return nil, badSurvey(err)
 	}
+	var notes []string
+	for i := range features {
+		if note := thin(&features[i]); note != "" {
+			notes = append(notes, surveyNote(i, features[i].Name, note))
+		}
+	}
 	plan, err := survey.Place(features, surveyDatum(req))
 	if err != nil {
 		return nil, badSurvey(err)
 	}
-	return showSurvey(plan, req.DatumLatitudeDegrees == nil || req.DatumHeightMeters != nil), nil
+	out := showSurvey(plan, req.DatumLatitudeDegrees == nil || req.DatumHeightMeters != nil)
+	out.Notes = append(notes, out.Notes...)
+	return out, nil
 }
 
 // badSurvey is the refusal of a file; its words name the feature.
@@ -68,9 +76,6 @@ func showSurvey(plan survey.Plan, heightKnown bool) *pb.DecodeSurveyResponse {
 		part := &plan.Parts[i]
 		if repaired := part.Repair.String(); repaired != "" {
 			out.Notes = append(out.Notes, surveyNote(i, part.Name, repaired))
-		}
-		if thinned := thin(part); thinned != "" {
-			out.Notes = append(out.Notes, surveyNote(i, part.Name, thinned))
 		}
 		grounded = grounded || part.Grounded
 		out.Features = append(out.Features, showSurveyPart(part, heightKnown))
@@ -139,30 +144,50 @@ func obstacleOfKind(k survey.Kind) pb.ObstacleKind {
 // manyCorners is how many corners a person can still look through; a longer track is thinned.
 const manyCorners = 60
 
-// thin drops places of a long track that lie close to the line through the others, and says so. The distance allowed doubles from 0.5 m until no
-// more than manyCorners are left. An outline that would cross itself stays as it is.
-func thin(part *survey.Part) string {
-	before := len(part.Points)
+// thin drops places of a long track that lie close to the line through the others, and says so; whoever walked an area with a position a second
+// has hundreds. The distance allowed doubles from 0.5 m until no more than manyCorners are left. An outline that would cross itself stays as it
+// is, and so does one that is nowhere on the earth, which is refused later with its reason.
+func thin(f *survey.Feature) string {
+	before := len(f.Places)
 	if before <= manyCorners {
 		return ""
 	}
-	line := field.Line(part.Outline())
-	tolerance, kept := 0.25, []int(nil)
-	for kept == nil || len(kept) > manyCorners {
-		tolerance *= 2
-		if part.Shape == survey.Area {
-			kept = survey.SimplifyRing(line, tolerance)
-		} else {
-			kept = survey.Simplify(line, tolerance)
-		}
+	datum, err := field.NewDatum(f.Places[0])
+	if err != nil {
+		return ""
 	}
-	points, outline := make([]field.Local, len(kept)), make(field.Polygon, len(kept))
-	for i, at := range kept {
-		points[i], outline[i] = part.Points[at], line[at]
+	line := make(field.Line, before)
+	for i, p := range f.Places {
+		line[i] = datum.Local(p).Point()
 	}
-	if part.Shape == survey.Area && outline.Check() != nil {
-		return fmt.Sprintf("has %d corners, which is more than can be looked through", before)
+	kept, tolerance := thinned(line, f.Shape == survey.Area)
+	if f.Shape == survey.Area && field.Polygon(chosen(line, kept)).Check() != nil {
+		return ""
 	}
-	part.Points = points
+	f.Places, f.Grounded, f.Accuracy = chosen(f.Places, kept), chosen(f.Grounded, kept), chosen(f.Accuracy, kept)
 	return fmt.Sprintf("%d places thinned to %d, none of them farther than %.1f m from the line that is left", before, len(kept), tolerance)
+}
+
+// thinned returns the indexes of the places that are left and the distance that took, m.
+func thinned(line field.Line, closed bool) ([]int, float64) {
+	simplify := survey.Simplify
+	if closed {
+		simplify = survey.SimplifyRing
+	}
+	tolerance := 0.5
+	kept := simplify(line, tolerance)
+	for len(kept) > manyCorners {
+		tolerance *= 2
+		kept = simplify(line, tolerance)
+	}
+	return kept, tolerance
+}
+
+// chosen are the elements at the indexes.
+func chosen[E any](of []E, indexes []int) []E {
+	out := make([]E, len(indexes))
+	for i, at := range indexes {
+		out[i] = of[at]
+	}
+	return out
 }

@@ -86,14 +86,14 @@ func TestDecodeSurveyRefuses(t *testing.T) {
 	wantRefusal(t, err, codes.PermissionDenied, "ROLE_MISSING")
 }
 
-// TestDecodeSurveyThinsTracks: a circle of 500 fixes becomes an outline that a person can look through and that keeps its area.
+// TestDecodeSurveyThinsTracks: a circle of 1,500 fixes becomes an outline that a person can look through and that keeps its area.
 func TestDecodeSurveyThinsTracks(t *testing.T) {
 	t.Parallel()
 	h := open(t, "")
 	var b strings.Builder
 	b.WriteString("kind,name,latitude,longitude,ground\n")
-	for i := range 500 {
-		a := float64(i) * 2 * math.Pi / 500
+	for i := range 1500 {
+		a := float64(i) * 2 * math.Pi / 1500
 		fmt.Fprintf(&b, "flying-area,round,%.9f,%.9f,64\n", 54+0.001*math.Sin(a), -1+0.0017*math.Cos(a))
 	}
 	latitude, longitude := 54.0, -1.0
@@ -109,7 +109,7 @@ func TestDecodeSurveyThinsTracks(t *testing.T) {
 	if len(points) > 60 || len(points) < 12 || math.Abs(area/38980-1) > 0.02 {
 		t.Errorf("%d corners around %.0f m2", len(points), area)
 	}
-	if len(out.GetNotes()) != 2 || !strings.Contains(out.GetNotes()[0], "500 places thinned") || !strings.Contains(out.GetNotes()[1], "heights") {
+	if len(out.GetNotes()) != 2 || !strings.Contains(out.GetNotes()[0], "1500 places thinned") || !strings.Contains(out.GetNotes()[1], "heights") {
 		t.Errorf("notes %q", out.GetNotes())
 	}
 	req.DatumHeightMeters = new(float64)
