@@ -141,17 +141,14 @@ func TestRemarks(t *testing.T) {
 	}
 }
 
-// TestDemoFields: Long Acre's landing is on its strip, Quarry Top has no width to ask for; both lack only what the scenario leaves open.
+// TestDemoFields: nothing stands out in the fields of the scenario but what a slide on Quarry Top's heath costs, which nobody has tried.
 func TestDemoFields(t *testing.T) {
 	t.Parallel()
-	rows := map[string][]string{"long_acre": nil, "quarry_top": {"landingAreas[0].surface"}}
-	for name, want := range rows {
-		var got []string
+	for _, name := range []string{"long_acre", "quarry_top"} {
 		for _, r := range site.Remarks(load(t, name)) {
-			got = append(got, r.Path)
-		}
-		if !slices.Equal(got, want) {
-			t.Errorf("%s: remarks at %v, want %v", name, got, want)
+			if r.Part != "cropped heath" || r.Path != "landingAreas[0].surface" {
+				t.Errorf("%s: %s: %s", name, r.Path, r.Text)
+			}
 		}
 	}
 }
