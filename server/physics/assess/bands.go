@@ -7,6 +7,13 @@ type drawing struct {
 	distances []float64 // of the launch path's points, m
 	lifts     []float64 // lift coefficients of the polar
 	twist     twist     // of the wing under its ailerons
+
+	kept     map[string]keptAnswer // answers that take long
+	place    landingPlace
+	landing  landingSection // as the base pass flew it
+	under    []int          // obstacles under the approach, as they stand in the field
+	lull     float64        // that the pilot allows for on the approach, m/s
+	goAround float64        // least height, m
 }
 
 // ordinates are what a pass reads off there.

@@ -42,13 +42,20 @@ func (p *pass) answerDistance() {
 	distance.limit.value = share.value * p.launch.length
 	r := &p.launch.result
 	toScreen := p.in.Limits != nil && p.in.Limits.MaximumStripUseRatio != nil
+	factor := p.limit(takeoffFactorFigure)
+	if factor.path != "" {
+		distance.from = append(distance.from, factor.path)
+	}
 	if p.launch.flown {
-		distance.value = r.Run
+		distance.value = factor.value * r.Run
 		distance.note = say("Ground run %.1f m in %.1f s of a strip of %.0f m, head wind %.1f m/s.", r.Run, r.Time, p.launch.length, p.launch.head)
 		if toScreen {
-			distance.value = r.ScreenDistance
+			distance.value = factor.value * r.ScreenDistance
 			distance.note = say("%.1f m to the screen, %.1f m of it on the ground, of a strip of %.0f m, head wind %.1f m/s.",
 				r.ScreenDistance, r.Run, p.launch.length, p.launch.head)
+		}
+		if factor.value != 1 {
+			distance.note += say(" The limits ask for %.2f times the distance.", factor.value)
 		}
 		switch {
 		case r.NeverLiftsOff:

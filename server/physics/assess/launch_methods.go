@@ -43,6 +43,8 @@ func (p *pass) describeWheels(launch *motion.Launch, aircraft *motion.Aircraft, 
 	p.launch.standing = p.groundAttitude()
 	aircraft.CLGround = p.groundLift(p.launch.standing)
 	launch.LiftoffSpeed = p.rotationSpeed(aircraft.CLGround, launch.ClimbLift)
+	p.launch.friction = launch.Friction
+	launch.RotationSpeed, _ = p.controlSpeed(launch.LiftoffSpeed)
 }
 
 // stripSlope returns the slope of a strip from one threshold to the other, rad, uphill positive.

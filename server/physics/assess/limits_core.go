@@ -40,7 +40,7 @@ var (
 
 var coreFigures = []figure{
 	liftoffFigure, stripUseFigure, launchEndFigure, sinkFigure, clearanceFigure, thrustFigure, turnFigure, leastMargin, mostMargin,
-	tipFigure, reserveFigure, loadFigure, finFigure, rollFigure, dampingFigure, reversalFigure, massFigure,
+	tipFigure, reserveFigure, loadFigure, finFigure, rollFigure, dampingFigure, reversalFigure, massFigure, approachFigure, landingUseFigure, reachFigure,
 }
 
 // with returns the figure with another default.

@@ -37,6 +37,8 @@ type pass struct {
 	pitch   pitchControl
 	inertia inertias
 	yaw     yawSection
+	landing landingSection
+	glide   engineOutSection
 	day     daySection
 
 	topMissing []string

@@ -49,5 +49,8 @@ func (p *pass) walk() {
 	p.answerTrim()
 	p.answerPitchDamping()
 	p.answerLateral()
+	p.answerLanding()
+	p.answerLaunchFailure()
+	p.answerEngineOut()
 	p.drawCurves()
 }

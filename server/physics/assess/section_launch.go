@@ -38,6 +38,9 @@ type launchSection struct {
 	held       float64 // incidence of the x axis in the ramp's cradle, rad
 	friction   float64 // rolling friction
 
+	how    motion.Launch
+	model  motion.Aircraft
+	air    motion.Conditions
 	flown  bool
 	result motion.Result
 }
@@ -230,6 +233,7 @@ func (p *pass) fly(launch motion.Launch, aircraft motion.Aircraft) {
 		aircraft.Thrust = func(speed, time float64) float64 { return setting * p.thrust(speed, time) }
 	}
 	air := p.conditions(p.launch.heading)
+	p.launch.how, p.launch.model, p.launch.air = launch, aircraft, air
 	result, err := launch.Run(aircraft, air)
 	p.launch.flown = err == nil
 	p.launch.result = result
