@@ -8,6 +8,9 @@ else. Source: Katz and Plotkin, Low-Speed Aerodynamics, chapter 12 and the segme
 import numpy as np
 
 TRAIL = 1.0e4  # length of the trailing segments, m
+BENDS = np.concatenate([[0.0], np.geomspace(0.03, 60.0, 30)])  # places behind the trailing edge where a bent one has corners, m
+STRAIGHT, ASIDE, RAISED, BENT = range(4)  # ways of a wake
+STEP = 1e-6  # slope, or bend per m, of which half the difference is a derivative
 
 
 def segment(points, start, end):
@@ -27,14 +30,21 @@ def segment(points, start, end):
     return cross * factor[..., None]
 
 
-def horseshoe(points, left, right, left_edge, right_edge, drift=None):
-    """Velocity at each point by each horseshoe of unit circulation: from far behind along the stream to the trailing edge on the
-    left, along the chord to the bound segment, and the same way back on the right. Drift is how far the stream behind each goes to
-    starboard and up per length."""
-    drift = np.zeros((len(left), 2)) if drift is None else drift
-    back = TRAIL * np.concatenate([np.ones((len(left), 1)), drift], axis=1)
-    corners = [left_edge + back, left_edge, left, right, right_edge, right_edge + back]
+def horseshoe(points, left, right, left_edge, right_edge, trails):
+    """Velocity at each point by each horseshoe of unit circulation: from far behind along the wake to the trailing edge on the
+    left, along the chord to the bound segment, and the same way back on the right. Trails are the corners of the wakes from the
+    trailing edge on."""
+    corners = [left_edge + t for t in reversed(trails)] + [left, right] + [right_edge + t for t in trails]
     return sum(segment(points, start, end) for start, end in zip(corners[:-1], corners[1:]))
+
+
+def trails_of(way, amounts):
+    """Corners of wakes: straight along x, or aside to starboard or raised by an amount per length, or bent to starboard by half the
+    amount times the square of the length."""
+    distances = BENDS if way == BENT else np.array([0.0, TRAIL])
+    moved = distances[:, None] ** (2 if way == BENT else 1) * amounts * (0.5 if way == BENT else 1.0)
+    along, none = np.broadcast_to(distances[:, None], moved.shape), np.zeros_like(moved)
+    return np.stack([along, none if way in (STRAIGHT, RAISED) else moved, moved if way == RAISED else none], axis=-1)
 
 
 def axes(incidence):
@@ -158,41 +168,45 @@ class Lattice:
         self.normal, self.strip, self.wake = np.array(normal), np.array(strip), np.array(wake)
         self.own = np.equal.outer(owner, owner)
         self.width = np.array(width)
-        self.matrix = self.influence(np.zeros((len(left), 2)))
+        self.matrix, self.changes = self.influence(STRAIGHT, np.zeros(len(left))), None
 
-    def influence(self, drift, receiver=slice(None)):
-        """Normal velocity at control points by each horseshoe whose wake drifts to starboard and up."""
+    def influence(self, way, amounts, receivers=slice(None)):
+        """Normal velocity at control points by each horseshoe, whose wake goes its way by an amount."""
         corners = [self.left, self.right, self.wake[self.strip, 0], self.wake[self.strip, 2]]
-        velocity = horseshoe(self.control[receiver], *corners, drift)
+        trails = trails_of(way, amounts)
+        velocity = horseshoe(self.control[receivers], *corners, trails)
         if self.height:
-            velocity -= horseshoe(self.control[receiver], *(below(corner, self.height) for corner in corners), drift * [1, -1])
-        return np.einsum("ijk,ik->ij", velocity, self.normal[receiver])
+            images = [below(corner, self.height) for corner in corners]
+            velocity -= horseshoe(self.control[receivers], *images, trails * [1, 1, -1])
+        return np.einsum("ijk,ik->ij", velocity, self.normal[receivers])
+
+    def change(self, way, step, receivers=slice(None)):
+        """Derivative of the influence with the amount by which wakes go a way."""
+        steps = np.broadcast_to(step, self.strip.shape)
+        return (self.influence(way, steps, receivers) - self.influence(way, -steps, receivers)) / (2 * steps)
+
+    def changes_by_wake(self):
+        """Derivatives of the matrix with the ways of the wake. A strip of another surface feels how it has moved aside in the mean over
+        its width, half the difference between wakes that pass it by that to either side; its middle alone would feel too much of a
+        bare vortex that passes near it. A bent wake passes a place as far aside as a straight one of the slope midway."""
+        aside, raised, bent = (self.change(way, STEP) for way in (ASIDE, RAISED, BENT))
+        behind = self.control[:, None, 0] - self.wake[None, self.strip, 1, 0]
+        mean = aside.copy()
+        for i in np.flatnonzero(~self.own.all(axis=1)):
+            wide = self.change(ASIDE, np.maximum(self.width[i] / np.abs(behind[i]), STEP), slice(i, i + 1))[0]
+            mean[i] = np.where(self.own[i], aside[i], wide)
+        return mean, raised, bent + behind / 2 * (mean - aside)
 
     def matrix_in(self, motion):
-        """The matrix in sideways motion: the wake runs with the stream from the trailing edge on. A strip of another surface feels how
-        it has moved aside in the mean over its width; its middle alone would feel too much of a bare vortex that passes near it.
-        """
+        """The matrix in sideways motion: the wake runs with the stream from the trailing edge on."""
         if not motion:
             return self.matrix
-        still, moving = (self.stream(self.wake[self.strip, 1], 0.0, **m) for m in ({}, motion))
-        matrix = np.where(self.own, self.influence((moving - still)[:, 1:]), self.matrix)
-        ahead = np.maximum(self.control[:, None, 0] - self.wake[None, self.strip, 1, 0], 0)
-        for i in np.flatnonzero(~self.own.all(axis=1)):
-            matrix[i] += np.where(self.own[i], 0.0, self.shift(i, ahead[i], motion))
-        return matrix
-
-    def shift(self, receiver, ahead, motion):
-        """Change of the normal velocity at one control point by each wake: half the difference between wakes that pass it by the width
-        to either side, in proportion. A wake bent by yawing has gone as far aside there as a straight one with the stream midway."""
-        places = self.wake[self.strip, 1] + np.stack([ahead / 2, 0 * ahead, 0 * ahead], axis=-1)
-        drift = (self.stream(places, 0.0, **motion) - self.stream(places, 0.0))[:, 1:]
-        distance = np.abs(self.control[receiver, 0] - self.wake[self.strip, 1, 0])
-        total = np.zeros(len(ahead))
-        for axis, step in enumerate((np.maximum(self.width[receiver] / distance, 1e-4), np.full(len(ahead), 1e-4))):
-            moved = step[:, None] * np.eye(2)[axis]
-            there, back = (self.influence(sign * moved, slice(receiver, receiver + 1))[0] for sign in (1, -1))
-            total += drift[:, axis] * (there - back) / (2 * step)
-        return total
+        if self.changes is None:
+            self.changes = self.changes_by_wake()
+        edge = self.wake[self.strip, 1]
+        moved, further = (self.stream(at, 0.0, **motion) - self.stream(at, 0.0) for at in (edge, edge + [1.0, 0.0, 0.0]))
+        amounts = moved[:, 1], moved[:, 2], (further - moved)[:, 1]
+        return self.matrix + sum(change * amount for change, amount in zip(self.changes, amounts))
 
     def stream(self, points, incidence, slip=0.0, roll=0.0, yaw=0.0):
         """Velocity of the air over speed: incidence and sideslip in rad, turning about the stream and across it in p b/(2V), r b/(2V)."""

@@ -138,6 +138,7 @@ type sideways struct {
 	Point [3]float64 `json:"pointMeters"`
 	Lift  float64    `json:"liftCoefficient"` // of Roll
 	Roll  [3]float64 `json:"roll"`            // rolling moment under a little lift
+	Side  [3]float64 `json:"side"`            // side force under it
 	// Still is side force, rolling and yawing moment without lift, where no part lifts.
 	Still *[3][3]float64 `json:"still,omitempty"`
 }
@@ -151,6 +152,7 @@ func solveSideways(w namedWing, surfaces []planform.Surface, reference lift.Refe
 	}
 	d := lateral.At(out.Point[0], out.Point[2], out.Lift)
 	out.Roll = [3]float64{d.RollBeta, d.RollRollRate, d.RollYawRate}
+	out.Side = [3]float64{d.SideForceBeta, d.SideForceRollRate, d.SideForceYawRate}
 	if w.still {
 		d = lateral.At(out.Point[0], out.Point[2], 0)
 		out.Still = &[3][3]float64{

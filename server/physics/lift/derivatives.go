@@ -11,11 +11,12 @@ func (a *Lateral) IncidenceFor(liftCoefficient float64) float64 {
 // At returns the derivatives in stability axes through the point (x, 0, z) at a lift coefficient.
 //
 // Formula: linear part of the lattice about the point, the sideslip arms of the rates shifted with it; roll and roll rate turned by the
-// incidence a (L + a N, p + a r) for what acts sideways; plus the parts that grow with lift: forces of the motion on the loading of the
-// lift and of its shifted wake, change of that loading by the yaw rate, induced drag of either with the other.
-// Valid for: attached flow. Left out: bodies, propellers, what the profile drag damps in yaw (ProfileYawDamping), that a wake twists in roll,
-// and what grows with the square of the lift: forces of the shifted wakes on the loading itself, hence the yaw stiffness of a wing by its
-// own wake (package stability, WingYaw).
+// incidence a (L + a N, p + a r) for what acts sideways, its arms behind the point longer by a z; plus the parts that grow with lift: forces
+// of the motion on the loading of the lift and of its moved wake, on the surface that sheds it and on all others; side force of the motion's
+// loading on inclined legs; change of the lift's loading by the yaw rate, induced drag of either loading with the other.
+// Valid for: attached flow. Left out: bodies, propellers, what the profile drag damps in yaw (ProfileYawDamping), the rolling up of wakes, and
+// what grows with the square of the lift other than the drag in yaw rate: the forces of moved wakes on the loading of the lift itself, hence
+// the yaw stiffness of a wing by its own wake (package stability, WingYaw) and that of a wing or tail by a wake from ahead.
 // Source: vortex lattice; Etkin, Dynamics of Flight, for the axes.
 func (a *Lateral) At(x, z, liftCoefficient float64) LateralDerivatives {
 	incidence := a.IncidenceFor(liftCoefficient)
@@ -34,8 +35,10 @@ func (a *Lateral) At(x, z, liftCoefficient float64) LateralDerivatives {
 		set[yawRate] = set[yawRate].plus(float64(2*x)/a.Reference.Span, beta)
 	}
 	all[rollRate] = all[rollRate].plus(incidence, linear[yawRate])
+	all[yawRate] = all[yawRate].plus(float64(incidence*float64(2*z))/a.Reference.Span, linear[sideslip])
 	for m := range motions {
 		all[m].roll += float64(incidence * linear[m].yaw)
+		all[m].yaw += float64(float64(incidence*linear[m].side)*z) / a.Reference.Span
 	}
 	return LateralDerivatives{
 		all[sideslip].side, all[sideslip].roll, all[sideslip].yaw,

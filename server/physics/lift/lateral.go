@@ -112,7 +112,8 @@ func (a *Lateral) termsOf(l *lattice, strength, far []float64, loadings [2]loadi
 	own := l.loadingOf(strength, far)
 	terms := lateralTerms{linear: a.coefficients(l.forcesOf(strength))}
 	for k := range loadings {
-		terms.lift[k] = a.coefficients(lateralForces{yaw: l.dragYaw(loadings[k], own)})
+		inclined := l.inclinedForces(strength, k == 1)
+		terms.lift[k] = a.coefficients(inclined.plus(1, lateralForces{yaw: l.dragYaw(loadings[k], own)}))
 	}
 	return terms
 }

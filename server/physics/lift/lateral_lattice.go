@@ -43,6 +43,7 @@ func (s *latticeStrip) mirrored() latticeStrip {
 	m.alone, m.port, m.Y = true, true, -s.Y
 	m.a, m.b, m.middle = s.b.mirrored(), s.a.mirrored(), s.middle.mirrored()
 	m.chordA, m.chordB = s.chordB, s.chordA
+	m.builtA, m.builtB = s.builtB, s.builtA
 	return m
 }
 

@@ -5,7 +5,7 @@ type sideAnswers struct {
 	lift     [2][]float64 // per rad of incidence, and at zero incidence
 	motion   [motions][]float64
 	yawLift  [2][]float64          // the answer to the yaw rate's change of speed on each of lift
-	skewLift [motions][2][]float64 // the answer to the shift of the wake by each motion on each of lift
+	skewLift [motions][2][]float64 // the answer to the shift of the wake by each motion on each of lift, and to the tilted axis of yaw
 	control  [][]float64
 	controls []control
 }
@@ -46,7 +46,11 @@ func (l *lattice) lateralColumns(basic, lift [][]float64, controls []control, sp
 	for m := range motions {
 		columns = append(columns, l.motionColumn(m, span))
 		for k := range lift {
-			columns = append(columns, l.skewColumn(skew, l.stripStrength(lift[k]), m, span))
+			column := l.skewColumn(skew, l.stripStrength(lift[k]), m, span)
+			if m == yawRate && k == 0 {
+				l.addTiltedYaw(column, span)
+			}
+			columns = append(columns, column)
 		}
 	}
 	for k := range lift {

@@ -31,6 +31,8 @@ type latticeStrip struct {
 	zeroLift     float64 // zero-lift angle of the section, rad
 	camberMoment float64 // quarter-chord moment coefficient of the section
 	slopeLoss    float64 // incidence lost per section lift coefficient, rad
+	builtA       float64 // incidence and twist at the edges, rad
+	builtB       float64
 	inner, outer float64 // edges over the half span (over the height of a winglet)
 }
 
@@ -229,7 +231,7 @@ func newStrip(index int, s planform.Surface, cut stripCut, inner, outer, middle 
 			SpanRatio: cut.middle,
 		},
 		surface: index, a: at(inner, 0), b: at(outer, 0), middle: at(middle, 0), chordA: inner.Chord, chordB: outer.Chord,
-		incidence: s.Incidence + middle.Twist, inner: cut.inner, outer: cut.outer,
+		incidence: s.Incidence + middle.Twist, builtA: s.Incidence + inner.Twist, builtB: s.Incidence + outer.Twist, inner: cut.inner, outer: cut.outer,
 	}
 	if tip.Y > 0 && !s.Vertical() && s.Stations[0].Y >= 0 {
 		strip.SpanRatio, strip.inner, strip.outer = middle.Y/tip.Y, inner.Y/tip.Y, outer.Y/tip.Y

@@ -53,6 +53,19 @@ func (l *lattice) streamColumn(column []float64, m motion, span float64) []float
 	return out
 }
 
+// addTiltedYaw adds to a right-hand side of yaw, per rad of incidence, that the axis of yaw is across the stream: what lies higher is further
+// behind it and feels more sideslip. That what lies further to starboard moves down, streamColumn holds.
+//
+// Formula: -ny 2 z/b; where ny normal's part to starboard.
+// Valid for: small angles.
+// Source: kinematics.
+func (l *lattice) addTiltedYaw(column []float64, span float64) {
+	for i := range column {
+		p := &l.panels[i]
+		column[i] -= float64(p.normalY*float64(2*p.control.z)) / span
+	}
+}
+
 // lateralForces are side force to starboard (m2), rolling moment starboard down and yawing moment nose to starboard (m3), all over dynamic
 // pressure, about x = z = 0; or their coefficients.
 type lateralForces struct{ side, roll, yaw float64 }
@@ -94,8 +107,11 @@ func (l *lattice) forcesOf(strength []float64) lateralForces {
 }
 
 // boundMiddle returns the middle of the bound leg.
-func (p *panel) boundMiddle() point {
-	return point{float64(0.5 * (p.a.x + p.b.x)), float64(0.5 * (p.a.y + p.b.y)), float64(0.5 * (p.a.z + p.b.z))}
+func (p *panel) boundMiddle() point { return middleOf(p.a, p.b) }
+
+// middleOf returns the place midway between two.
+func middleOf(a, b point) point {
+	return point{float64(0.5 * (a.x + b.x)), float64(0.5 * (a.y + b.y)), float64(0.5 * (a.z + b.z))}
 }
 
 // crossForces returns the lateral forces that a unit of a motion makes of symmetric circulations: on the bound legs and on the trailing
@@ -110,19 +126,65 @@ func (l *lattice) crossForces(strength []float64, m motion, span float64) latera
 		p := &l.panels[i]
 		strip := &l.strips[p.strip]
 		factor := float64(2 * float64(strength[i]*strip.sides()))
-		endA, endB := p.a, p.b
-		endA.x, endB.x = strip.a.x+strip.chordA, strip.b.x+strip.chordB
-		for _, leg := range [3][2]point{{endA, p.a}, {p.a, p.b}, {p.b, endB}} {
-			middle := (&panel{a: leg[0], b: leg[1]}).boundMiddle()
-			sum.add(middle, legForce(factor, m.velocityAt(middle, span), leg))
+		corners := p.corners(strip)
+		for k, start := range corners[:3] {
+			end := corners[k+1]
+			middle := middleOf(start, end)
+			sum.add(middle, legForce(factor, m.velocityAt(middle, span), start, end))
 		}
 	}
 	return sum
 }
 
+// corners returns the ends of the legs of a panel up to the trailing edge, from a's leg to b's.
+func (p *panel) corners(strip *latticeStrip) [4]point {
+	endA, endB := p.a, p.b
+	endA.x, endB.x = strip.a.x+strip.chordA, strip.b.x+strip.chordB
+	return [4]point{endA, p.a, p.b, endB}
+}
+
+// inclinedForces returns the lateral forces that circulations of a lateral motion gain as their legs drop aft: per rad of incidence of the
+// model, or by the incidence and twist that are built in. They hold most of the side force in roll of a swept wing under lift.
+//
+// Formula: F/q = 2 g (0, -lz, 0) of the inclined leg, and its arms; where z falls by the distance behind the origin per rad of incidence, or by
+// incidence and twist times the distance behind the leading edge. With the model's incidence x grows by z; the roll of that and the forces
+// along x follow from turning the axes (At).
+// Valid for: small angles; circulations opposite at port, or a whole lattice.
+// Source: Kutta-Joukowski theorem, first order in the product of incidence and motion.
+func (l *lattice) inclinedForces(strength []float64, built bool) lateralForces {
+	var sum lateralForces
+	for i := range l.panels {
+		p := &l.panels[i]
+		strip := &l.strips[p.strip]
+		factor := float64(2 * float64(strength[i]*strip.sides()))
+		corners := p.corners(strip)
+		drops := [4]float64{corners[0].x, corners[1].x, corners[2].x, corners[3].x}
+		if built {
+			drops = strip.builtDrops(p)
+		}
+		for k, start := range corners[:3] {
+			end := corners[k+1]
+			middle, rise := middleOf(start, end), float64(factor*(end.z-start.z))
+			sum.add(middle, vector{0, float64(factor * (drops[k+1] - drops[k])), 0})
+			if built {
+				sum.roll += float64(float64(0.5*(drops[k]+drops[k+1])) * rise)
+			} else {
+				sum.yaw += float64(middle.z * rise)
+			}
+		}
+	}
+	return sum
+}
+
+// builtDrops returns how far incidence and twist lower the corners of a panel.
+func (s *latticeStrip) builtDrops(p *panel) [4]float64 {
+	a, b := float64(p.normalZ*s.builtA), float64(p.normalZ*s.builtB)
+	return [4]float64{float64(a * s.chordA), float64(a * (p.a.x - s.a.x)), float64(b * (p.b.x - s.b.x)), float64(b * s.chordB)}
+}
+
 // legForce returns factor U x l for a leg between two points.
-func legForce(factor float64, u vector, leg [2]point) vector {
-	lx, ly, lz := leg[1].x-leg[0].x, leg[1].y-leg[0].y, leg[1].z-leg[0].z
+func legForce(factor float64, u vector, start, end point) vector {
+	lx, ly, lz := end.x-start.x, end.y-start.y, end.z-start.z
 	return vector{
 		float64(factor * (float64(u.y*lz) - float64(u.z*ly))),
 		float64(factor * (float64(u.z*lx) - float64(u.x*lz))),
