@@ -78,7 +78,7 @@ export const flightWords = {
     absent: (what: string) => `Not in the report: ${what}.`,
     notUnderstood: 'Not understood, so nothing was filled',
     untouched: 'The report stays in its box. Correct or leave out what is named and read it again.',
-    kept: 'What you typed there is kept.',
+    staying: (what: string) => `Stays as it was before: ${what}. Empty what no longer holds.`,
   },
   wind: {
     title: 'Wind later on',
@@ -146,6 +146,7 @@ export const flightWords = {
     noStrip: 'a strip on this field',
     noSpot: 'a launch spot on this field',
     noValue: 'not computed',
+    noQuestion: 'does not arise',
     chosen: 'as planned',
   },
 };

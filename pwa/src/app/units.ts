@@ -96,6 +96,15 @@ export function steppedText(value: number, step: number): string {
   return minus((Math.abs(value) < step / 2 ? 0 : value).toFixed(digits));
 }
 
+/** A number of a column: with more digits where the column as a whole spans little, so that its lines differ. */
+export function columnText(value: number, column: number[]): string {
+  const [low, high] = [Math.min(...column), Math.max(...column)];
+  const span = high - low;
+  const size = Math.max(Math.abs(low), Math.abs(high));
+  if (!(span > nothing) || span >= 0.1 * size) return numberText(value);
+  return steppedText(value, 10 ** Math.floor(Math.log10(span / 20)));
+}
+
 /** Number and unit as one text, e.g. "14.2 m/s", "12.3°". */
 export function show(value: number | undefined, si: string, choice: UnitChoice): string {
   if (value === undefined || !Number.isFinite(value)) return '\u2013';

@@ -7,7 +7,7 @@ import {
   findingOf,
   findingsOf,
 } from '../../src/features/field-sheet/fieldSheet';
-import { curvesOf } from '../../src/features/model-sheet/sheet';
+import { alongSpan, curvesOf } from '../../src/features/model-sheet/sheet';
 
 const report: Report = {
   findings: [
@@ -43,6 +43,25 @@ describe('the field sheet', () => {
   it('every curve stands in one sheet only', () => {
     expect(failureCurves(report).map((c) => c.id)).toEqual(['engine_out.turn_back']);
     expect(curvesOf(report, 'lift').map((c) => c.id)).toEqual(['lift.curve', 'structure.moment']);
+  });
+});
+
+describe('the diagram along the span', () => {
+  it('leaves the fins out, and nothing that merely begins alike', () => {
+    const curve = {
+      id: 'lift.span_loading',
+      series: ['wing', 'fin', 'fin, section limit', 'finlet'].map((name) => ({ name })),
+    };
+    const model = {
+      surfaces: [
+        { name: 'wing', role: 'SURFACE_ROLE_WING' as const },
+        { name: 'fin', role: 'SURFACE_ROLE_FIN' as const },
+        { name: 'finlet', role: 'SURFACE_ROLE_WINGLET' as const },
+      ],
+    };
+    expect(alongSpan(curve, model).series?.map((s) => s.name)).toEqual(['wing', 'finlet']);
+    const other = { ...curve, id: 'lift.curve' };
+    expect(alongSpan(other, model)).toBe(other);
   });
 });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  columnText,
   defaultUnits,
   fromShown,
   numberText,
@@ -82,5 +83,20 @@ describe('typed numbers', () => {
     ['Infinity', { wrong: true }],
   ])('%s', (text, expected) => {
     expect(parseNumber(text)).toEqual(expected);
+  });
+});
+
+describe('numbers of a column', () => {
+  it('differ where the values do, however little the column spans', () => {
+    const margin = [0.10988516, 0.11007211, 0.11026637, 0.11161304];
+    const texts = margin.map((v) => columnText(v, margin));
+    expect(texts).toEqual(['0.10989', '0.11007', '0.11027', '0.11161']);
+    expect(new Set(texts).size).toBe(margin.length);
+  });
+
+  it('are as everywhere where the column spans much, or nothing', () => {
+    expect(columnText(14.23, [3.1, 14.23])).toBe('14.2');
+    expect(columnText(0.08, [0.08, 0.08])).toBe('0.08');
+    expect(columnText(5, [])).toBe('5');
   });
 });

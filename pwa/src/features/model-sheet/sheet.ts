@@ -1,5 +1,5 @@
 import { numberText } from '../../app/units';
-import type { Report, ReportCurve } from '../../app/wire';
+import type { ModelDescription, Report, ReportCurve } from '../../app/wire';
 import { words } from '../../app/words';
 import { isFlightCurve } from '../field-sheet/fieldSheet';
 
@@ -17,6 +17,14 @@ export function curvesOf(report: Report | undefined, part: keyof typeof order): 
   if (part !== 'lift') return named;
   const known = Object.values(order).flat();
   return [...named, ...curves.filter((c) => !known.includes(c.id ?? '') && !isFlightCurve(c.id))];
+}
+
+/** A diagram along the span without the fins, which stand across it. */
+export function alongSpan(curve: ReportCurve, model: ModelDescription): ReportCurve {
+  if (curve.id !== 'lift.span_loading') return curve;
+  const fins = (model.surfaces ?? []).filter((s) => s.role === 'SURFACE_ROLE_FIN').map((s) => s.name ?? '');
+  const ofFin = (name: string): boolean => fins.some((f) => name === f || name.startsWith(`${f}, `));
+  return { ...curve, series: (curve.series ?? []).filter((s) => !ofFin(s.name ?? '')) };
 }
 
 /** A number of the report by the id of its quantity, else of its finding; undefined when it was not computed. */

@@ -87,7 +87,7 @@ export function wayOf(input: AssessmentInput, method: LaunchMethod): Way {
 export const questions = [
   { title: words.compare.speed, findings: ['launch.end_speed', 'liftoff.margin'], quantity: undefined },
   { title: words.compare.distance, findings: ['launch.distance'], quantity: 'launch.screen_distance' },
-  { title: words.compare.sink, findings: ['launch.sink'], quantity: 'launch.sink' },
+  { title: words.compare.sink, findings: ['launch.sink'], quantity: undefined },
   { title: words.compare.clearance, findings: ['climb.clearance'], quantity: undefined },
 ];
 

@@ -1,0 +1,98 @@
+import { clockText } from '../../../app/dates';
+import { words } from '../../../app/words';
+import { dropDraft, keepDraft, loadDraft } from './draftStore';
+import { redo, startTrail, step, undo, type Trail } from './trail';
+
+const w = words.form;
+
+/** What is typed in one form: kept on this device after every change, with undo and redo. */
+export class Typing<D> {
+  trail: Trail<D> = $state.raw() as Trail<D>;
+  /** Says when it was kept last. */
+  kept = $state(w.unsaved);
+  restored = $state(false);
+  #timer: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(
+    private readonly key: string,
+    private readonly start: D,
+    private readonly changed: (now: D) => void,
+  ) {
+    this.trail = startTrail(start);
+  }
+
+  get now(): D {
+    return this.trail.now;
+  }
+
+  /** Takes up what this device kept. */
+  async open(): Promise<void> {
+    const found = await loadDraft<D>(this.key);
+    if (found) {
+      this.trail = step(this.trail, found.draft, '');
+      this.restored = true;
+      this.kept = w.saved(clockText(found.time));
+    }
+    this.changed(this.now);
+  }
+
+  /** A change; changes at the same place one after another are one step to take back. */
+  put(next: D, place: string): void {
+    this.#become(step(this.trail, next, place));
+  }
+
+  undo(): void {
+    this.#become(undo(this.trail));
+  }
+
+  redo(): void {
+    this.#become(redo(this.trail));
+  }
+
+  /** Takes back or does again by the usual keys. */
+  shortcut(event: KeyboardEvent): void {
+    const key = event.key.toLowerCase();
+    if (!(event.ctrlKey || event.metaKey) || (key !== 'z' && key !== 'y')) return;
+    event.preventDefault();
+    if (key === 'z' && !event.shiftKey) this.undo();
+    else this.redo();
+  }
+
+  #become(trail: Trail<D>): void {
+    this.trail = trail;
+    this.kept = w.saving;
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.save(), 250);
+    this.changed(trail.now);
+  }
+
+  async save(): Promise<void> {
+    clearTimeout(this.#timer);
+    try {
+      const time = await keepDraft(this.key, this.now);
+      this.kept = w.saved(clockText(time));
+    } catch {
+      this.kept = w.saveFailed;
+    }
+  }
+
+  /** Deletes what this device kept. */
+  async drop(): Promise<void> {
+    clearTimeout(this.#timer);
+    await dropDraft(this.key);
+  }
+
+  /** Goes back to the beginning. */
+  async discard(): Promise<void> {
+    await this.drop();
+    this.trail = startTrail(this.start);
+    this.restored = false;
+    this.kept = w.unsaved;
+    this.changed(this.now);
+  }
+
+  /** The page is left: what waits to be kept is kept at once. */
+  close(): void {
+    if (this.kept === w.saving) void this.save();
+  }
+}
