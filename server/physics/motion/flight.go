@@ -45,11 +45,13 @@ type airMotion struct {
 	cosine    float64
 	clearance float64 // of the wheels over the ground, m
 	wind      float64 // factor of the wind at the wing's height
+	induced   float64 // induced factor in ground effect
 }
 
 // through returns the motion through the air of a state.
 func (f *flight) through(s State) airMotion {
 	m := airMotion{clearance: s[atHeight] - f.ground.height(s[atDistance])}
+	m.induced = GroundEffect(m.clearance+f.model.WingHeight, f.model.Span) * f.model.InducedFactor
 	if f.air.Headwind != 0 || f.air.Crosswind != 0 {
 		m.wind = f.air.Profile.Factor(m.clearance + f.model.WingHeight)
 	}
@@ -104,8 +106,12 @@ func (f *flight) belief(speed, t, thrust float64) float64 {
 func (f *flight) climbSine(m airMotion, pressureArea, thrust float64) float64 {
 	weight := f.model.Mass * f.air.gravity()
 	level := min(f.held, weight/pressureArea)
-	drag := float64(pressureArea * f.model.DragCoefficient(level, m.clearance+f.model.WingHeight))
-	return min(max((thrust-drag)/weight, -1), f.steepest)
+	return min(max((thrust-f.drag(m, pressureArea, level))/weight, -1), f.steepest)
+}
+
+// drag returns the drag at a lift coefficient, N: the polar of Aircraft.DragCoefficient.
+func (f *flight) drag(m airMotion, pressureArea, lift float64) float64 {
+	return float64(pressureArea * (f.model.CD0 + float64(m.induced*lift*lift)))
 }
 
 // rate returns the change of a flight's state.
@@ -119,8 +125,7 @@ func (f *flight) rate(t float64, s State) State {
 	pressureArea := 0.5 * f.air.Density * m.speed * m.speed * f.model.Area
 	thrust := f.model.thrust(m.speed, t)
 	coefficient := f.lift(m, pressureArea, thrust, f.belief(m.speed, t, thrust))
-	drag := float64(pressureArea * f.model.DragCoefficient(coefficient, m.clearance+f.model.WingHeight))
-	along := float64(thrust*f.along) - drag
+	along := float64(thrust*f.along) - f.drag(m, pressureArea, coefficient)
 	across := float64(pressureArea*coefficient) + float64(thrust*f.upward)
 	return State{
 		atDistance: s[atForward],

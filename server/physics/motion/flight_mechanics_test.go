@@ -99,7 +99,7 @@ func TestFlightMechanics(t *testing.T) {
 			a, air := polar(in)
 			f := newFlight(&Launch{MaxClimbAngle: 1.5, ClimbLift: 1}, &a, &air, &ground{})
 			pressureArea := 0.5 * air.Density * in["speed"] * in["speed"] * a.Area
-			return math.Asin(f.climbSine(airMotion{clearance: 1e3}, pressureArea, in["thrust"])) * 180 / math.Pi
+			return math.Asin(f.climbSine(airMotion{clearance: 1e3, induced: a.InducedFactor}, pressureArea, in["thrust"])) * 180 / math.Pi
 		},
 		"least-sink-lift": func(in inputs) float64 {
 			a, air := polar(in)
