@@ -30,7 +30,7 @@ var (
 	glideMovers = []string{
 		"day.windSpeedMetersPerSecond", "day.windDirectionDegrees", "method: zero-lift drag", reactionMethod,
 	}
-	failureMovers  = glideMovers[:3]
+	failureMovers  = glideMovers[:2]
 	goAroundMovers = []string{
 		"day.windSpeedMetersPerSecond", "method: zero-lift drag", "method: greatest lift of the section", "model.mass.emptyMassKg",
 		"model.engines[0].staticThrustNewtons", "model.engines[0].spoolUpSeconds",

@@ -103,67 +103,6 @@ func (p *pass) landingObstacles(heading, along float64, n *need) []landing.Obsta
 	return found
 }
 
-// goAround finds the least height from which the landing can be broken off.
-func (p *pass) goAround() answer {
-	n, l := p.need(), &p.landing
-	n.lack(l.missing...)
-	n.lack(p.engine.spoolMissing...)
-	out := answer{id: "landing.go_around", missing: n.missing}
-	if !n.met() {
-		return out
-	}
-	return p.remember(out.id, p.bracket(goAroundMovers), p.leastGoAround)
-}
-
-// leastGoAround looks for the height in the base pass; a moved pass takes one step from there, since a metre more of height is a metre more
-// of clearance.
-func (p *pass) leastGoAround() answer {
-	l := &p.landing
-	out := answer{id: "landing.go_around"}
-	if out.never = l.broken(); out.never != "" {
-		return out
-	}
-	how := p.brokenOff()
-	if !p.base() {
-		from := p.drawing.goAround
-		climb, err := landing.BreakOff(l.model, l.air, l.plan, how, from)
-		out.value = from - climb.Clearance
-		if err != nil || !climb.Climbs {
-			out.never = neverClimbsAway
-		}
-		return out
-	}
-	climb, found, err := landing.LeastGoAround(l.model, l.air, l.plan, how)
-	if err != nil || !found {
-		out.never = neverClimbsAway
-		return out
-	}
-	out.value = climb.Start.Height
-	p.drawing.goAround = out.value
-	out.note = say("Decided at %.1f m, %.0f m before the threshold, the throttle opens after %.1f s and the model sinks to %.1f m; full thrust takes %.1f s.",
-		climb.Start.Height, -climb.Start.Distance, how.Reaction, climb.Lowest.Height, p.engine.spool)
-	p.tell("landing.go_around_height", out.value)
-	return out
-}
-
-const neverClimbsAway = "From no height of the approach does the model climb away over ground and obstacles."
-
-// brokenOff says how a go-around is flown: obstacles as high as the clearance over them asks for.
-func (p *pass) brokenOff() landing.GoAround {
-	l, n := &p.landing, p.need()
-	how := landing.GoAround{Reaction: p.reaction(), Margin: overGround}
-	raised := max(0, p.limit(clearanceFigure).value-overGround)
-	for _, o := range p.landingObstacles(l.place.heading, 1, &n) {
-		o.Top += raised
-		how.Obstacles = append(how.Obstacles, o)
-	}
-	for _, o := range l.plan.Obstacles {
-		o.Top += raised
-		how.Obstacles = append(how.Obstacles, o)
-	}
-	return how
-}
-
 func (p *pass) tellApproach() {
 	l := &p.landing
 	p.tell("lift.maximum_coefficient_landing", l.lift.Coefficient)

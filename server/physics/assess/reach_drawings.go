@@ -7,7 +7,7 @@ import (
 )
 
 // turnBackSteps is how many distances along the launch are asked for a turn back.
-const turnBackSteps = 16
+const turnBackSteps = 10
 
 // reachNote says which point has least to spare and what the glide is.
 func (p *pass) reachNote(points []reach.Point, survey *reach.Survey) string {

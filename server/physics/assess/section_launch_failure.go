@@ -9,7 +9,7 @@ import (
 
 const (
 	// failureCount is how many times along the launch lose the thrust.
-	failureCount = 11
+	failureCount = 9
 	// bellyFriction is the friction of a model that slides where it is not given (judgement, no source).
 	bellyFriction = 0.45
 	// unlimitedGround stands for ground without end where only the stopping place is asked for, m.
