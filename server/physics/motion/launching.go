@@ -2,9 +2,10 @@ package motion
 
 // Run launches a model from letting go to the screen, or as far as asked, in the air of the day.
 //
-// A wheeled model rolls with its ground lift, is rotated at the lift-off speed and leaves the ground when its lift carries it. A ramp, bungee or
-// catapult lets go at the end of its stroke whatever the speed. A thrown model starts in the air. After that the model flies as flight.lift
-// says. An error names impossible input; a launch that comes to nothing is a Result with its flags set.
+// A wheeled model rolls with its ground lift, is rotated at the lift-off speed or when its controls can, and leaves the ground when its lift carries
+// it. A ramp or catapult lets go at the end of its stroke whatever the speed; a bungee where its hook lets go, and a model too slow to fly then slides
+// on. Any but a thrown model may be held to a release force first. A thrown model starts in the air. After that the model flies as flight.lift says. An
+// error names impossible input; a launch that comes to nothing is a Result with its flags set.
 func (l Launch) Run(a Aircraft, air Conditions) (Result, error) {
 	if err := l.check(a, air); err != nil {
 		return Result{}, err
