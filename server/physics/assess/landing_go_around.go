@@ -65,7 +65,7 @@ func (p *pass) brokenOff() landing.GoAround {
 
 // lowestClimb steps down from the screen height by the clearance left until none is; where that does not settle, all heights are looked through.
 func (p *pass) lowestClimb(how landing.GoAround) (landing.Climbout, bool) {
-	const steps, close = 6, 0.01
+	const steps, width = 6, 0.01
 	l := &p.landing
 	height := l.plan.ScreenHeight
 	for range steps {
@@ -73,10 +73,10 @@ func (p *pass) lowestClimb(how landing.GoAround) (landing.Climbout, bool) {
 		if err != nil || !climb.Climbs {
 			break
 		}
-		if climb.Clearance >= 0 && climb.Clearance <= close {
+		if climb.Clearance >= 0 && climb.Clearance <= width {
 			return climb, true
 		}
-		height = max(0, height-climb.Clearance+close/2)
+		height = max(0, height-climb.Clearance+width/2)
 	}
 	climb, found, err := landing.LeastGoAround(l.model, l.air, l.plan, how)
 	return climb, found && err == nil
