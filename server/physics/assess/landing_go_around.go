@@ -1,6 +1,10 @@
 package assess
 
-import "pitgate/server/physics/landing"
+import (
+	"math"
+
+	"pitgate/server/physics/landing"
+)
 
 // goAround finds the least height from which the landing can be broken off.
 func (p *pass) goAround() answer {
@@ -39,8 +43,12 @@ func (p *pass) leastGoAround() answer {
 	}
 	out.value = climb.Start.Height
 	p.drawing.goAround = out.value
-	out.note = say("Decided at %.1f m, %.0f m before the threshold, the throttle opens after %.1f s and the model sinks to %.1f m; full thrust takes %.1f s.",
-		climb.Start.Height, -climb.Start.Distance, how.Reaction, climb.Lowest.Height, p.engine.spool)
+	side := "before"
+	if climb.Start.Distance > 0 {
+		side = "beyond"
+	}
+	out.note = say("Decided at %.1f m, %.0f m %s the threshold, the throttle opens after %.1f s and the model sinks to %.1f m; full thrust takes %.1f s.",
+		climb.Start.Height, math.Abs(climb.Start.Distance), side, how.Reaction, climb.Lowest.Height, p.engine.spool)
 	p.tell("landing.go_around_height", out.value)
 	return out
 }
