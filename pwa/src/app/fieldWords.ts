@@ -113,7 +113,6 @@ export const fieldWords = {
   form: {
     titleNew: 'Describe a field',
     titleChange: 'Change the field',
-    redo: 'Redo',
     whole: 'The field as a whole',
     name: 'Name of the field',
     datumLatitude: {

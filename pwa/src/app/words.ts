@@ -517,6 +517,7 @@ export const words = {
     unsaved: 'Nothing changed yet',
     saveFailed: 'This device refused to keep the draft. Do not close the page before you submit.',
     undo: 'Undo',
+    redo: 'Redo',
     discard: 'Throw the draft away',
     restored: 'Your draft from this device was restored.',
     live: 'Findings as you type',
