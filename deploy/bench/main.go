@@ -1,5 +1,6 @@
-// Command bench measures how fast pitgate reads and computes, beside references run in the same minute on the same machine: a bare gRPC call and a
-// bare SQL select. It starts its own demo server and database, sends traffic to loopback only and stops by itself.
+// Command bench prints one table of how fast pitgate computes and reads: computations from the output of Go benchmarks, reads beside references run in
+// the same minute on the same machine, a bare gRPC call and a bare SQL select. It starts its own demo server and database, sends traffic to loopback
+// only and stops by itself.
 //
 //	./deploy/bench/run
 package main
@@ -18,17 +19,30 @@ import (
 func main() {
 	seconds := flag.Duration("for", 4*time.Second, "how long each row runs")
 	callers := flag.Int("callers", 8, "concurrent callers")
+	core := flag.String("core", "", "output of the Go benchmarks; left out when empty")
 	binary := flag.String("binary", ".bin/pitgate", "server to measure")
 	flag.Parse()
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
-	if err := run(ctx, load{duration: *seconds, callers: *callers}, *binary); err != nil {
+	if err := run(ctx, load{duration: *seconds, callers: *callers}, *binary, *core); err != nil {
 		slog.Error("bench", "error", err)
 		os.Exit(1)
 	}
 }
 
-func run(ctx context.Context, l load, binary string) (err error) {
+func run(ctx context.Context, l load, binary, core string) error {
+	fmt.Println("| what | figure | wanted or reference |")
+	fmt.Println("|---|---:|---|")
+	if core != "" {
+		if err := printCore(core); err != nil {
+			return err
+		}
+	}
+	return serve(ctx, l, binary)
+}
+
+// serve measures the server and prints its rows.
+func serve(ctx context.Context, l load, binary string) (err error) {
 	system, err := startDemo(ctx, binary)
 	if err != nil {
 		return err
@@ -46,15 +60,12 @@ func run(ctx context.Context, l load, binary string) (err error) {
 	defer closeEcho()
 
 	rows := []row{
-		{"bare gRPC call (health check, no interceptors)", echo},
-		{"bare SQL select by key (pgx pool)", select1},
-		{"gRPC GetModel", system.getModelGRPC},
-		{"REST GET a model", system.getModelREST},
-		{"gRPC PreviewAssessment (compute, with spread)", system.preview},
+		{"bare gRPC call, health check without interceptors", echo},
+		{"bare SQL select by key", select1},
+		{"reads of a model, gRPC", system.getModelGRPC},
+		{"reads of a model, REST", system.getModelREST},
+		{"assessments with spread, gRPC", system.preview},
 	}
-	fmt.Printf("%d callers, %v a row\n\n", l.callers, l.duration)
-	fmt.Println("| what | per second | p50 | p99 | against bare gRPC | against bare SQL |")
-	fmt.Println("|---|---:|---:|---:|---:|---:|")
 	var results []result
 	for _, r := range rows {
 		got, err := l.measure(ctx, r.call)
@@ -62,16 +73,16 @@ func run(ctx context.Context, l load, binary string) (err error) {
 			return fmt.Errorf("%s: %w", r.name, err)
 		}
 		results = append(results, got)
-		fmt.Printf("| %s | %.0f | %v | %v | %s | %s |\n", r.name, got.perSecond, got.p50, got.p99,
-			ratio(got, results, 0), ratio(got, results, 1))
+		fmt.Printf("| %s, %d callers | %.0f per second, half within %v, 99 %% within %v | %s |\n", r.name, l.callers, got.perSecond, got.p50, got.p99,
+			against(got, results))
 	}
 	return nil
 }
 
-// ratio is this row's rate over the reference row's, or a dash before the reference has run.
-func ratio(got result, results []result, reference int) string {
-	if len(results) <= reference {
-		return "-"
+// against is this row's rate over those of the two references, or nothing before they have run.
+func against(got result, references []result) string {
+	if len(references) < 3 {
+		return "reference"
 	}
-	return fmt.Sprintf("%.3f", got.perSecond/results[reference].perSecond)
+	return fmt.Sprintf("%.2g of a bare gRPC call, %.2g of a bare SQL select", got.perSecond/references[0].perSecond, got.perSecond/references[1].perSecond)
 }
