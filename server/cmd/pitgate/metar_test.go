@@ -72,3 +72,28 @@ func TestMetarWritesAPartOfTheDocument(t *testing.T) {
 	}
 }
 
+func TestAssessWindow(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name, stdin string
+		args        []string
+		status      int
+		out         string
+	}{
+		{"holds", wholeDocument(t, "dabchick_long_acre.json"), []string{"assess", "-", "--window"}, 0, "06/24 to 60 degrees"},
+		{"fails in every wind from ahead", wholeDocument(t, "redshank_quarry_top.json"), []string{"assess", "-", "--window"}, 1, "launch.end_speed"},
+		{"nothing given", "{}", []string{"assess", "-", "--window"}, 1, "Missing: model.surfaces"},
+		{"as JSON", wholeDocument(t, "dabchick_long_acre.json"), []string{"assess", "-", "--window", "--json"}, 0, `"fromDegrees": 350`},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			status, out, errors := try(t, c.stdin, c.args...)
+			if status != c.status || !strings.Contains(out, c.out) {
+				t.Errorf("status %d, out %q, errors %q; want %d, %q", status, out, errors, c.status, c.out)
+			}
+			if c.name != "as JSON" {
+				wantNarrow(t, out)
+			}
+		})
+	}
+}

@@ -27,6 +27,8 @@ func TestLooserNamesWhatLetsMorePass(t *testing.T) {
 			MinimumReversalRatio: number(1.2), MaximumMassDifferenceRatio: number(0.05)},
 			[]string{"minimumTipStallMarginDegrees", "maximumLoadPerDegree", "minimumFinStiffnessPerRadian", "minimumRollRatio",
 				"minimumPitchDampingRatio", "minimumReversalRatio", "maximumMassDifferenceRatio"}},
+		{"day", assess.Limits{MinimumSunOffsetDegrees: number(20), MaximumWeatherAgeMinutes: number(90), MaximumGustMetersPerSecond: number(60)},
+			[]string{"minimumSunOffsetDegrees", "maximumWeatherAgeMinutes"}},
 		{"figures the core has no own for", assess.Limits{MaximumMassKg: number(200), MaximumSpeedMetersPerSecond: number(300)}, nil},
 	}
 	for _, row := range rows {

@@ -16,6 +16,3 @@ var (
 	coldFigure       = figure{name: "minimumTemperatureCelsius", of: func(l *Limits) *float64 { return l.MinimumTemperatureCelsius }, least: true}
 	hotFigure        = figure{name: "maximumTemperatureCelsius", of: func(l *Limits) *float64 { return l.MaximumTemperatureCelsius }}
 )
-
-// dayLimits are those with a default of the core's own.
-var dayLimits = []figure{sunFigure, ageFigure}

@@ -52,5 +52,8 @@ func (p *pass) walk() {
 	p.answerLanding()
 	p.answerLaunchFailure()
 	p.answerEngineOut()
+	p.answerSeparation()
+	p.answerLinkLoss()
+	p.answerWeather()
 	p.drawCurves()
 }

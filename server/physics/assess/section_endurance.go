@@ -6,12 +6,18 @@ import (
 	"pitgate/server/physics/footprint"
 )
 
-const gramsPerMinute = 1e-3 / 60 // kg/s
+const (
+	gramsPerMinute = 1e-3 / 60 // kg/s
+	// idleFlowShare is the fuel at idle over that at full thrust where it was not measured.
+	idleFlowShare = 0.25
+)
 
 // powered fills in what a model needs that keeps its engine running after the loss.
 func (p *pass) powered(loss lossSection, m *footprint.Model, n *need) {
 	speed := p.stall.circuitSpeed
 	m.IdleThrust = max(0, p.thrust(speed, 0))
+	m.FullThrust = max(0, p.thrust(0, p.engine.spool))
+	m.ThrustSlope = max(0, (m.FullThrust-p.thrust(speed, p.engine.spool))/speed)
 	full, idle := p.endurances(n)
 	state := p.stateAt(speed)
 	needed := float64(state.Pressure() * state.Area * state.Drag)
@@ -47,12 +53,12 @@ func (p *pass) endurances(n *need) (full, idle float64) {
 	flow, still := 0.0, 0.0
 	for i := range p.in.Model.Engines {
 		e, path := &p.in.Model.Engines[i], at("model.engines", i)
-		one := n.quantity(path+".fullFuelFlowGramsPerMinute", e.FullFuelFlowGramsPerMinute) * gramsPerMinute
+		one := n.quantity(path+".fullFuelFlowGramsPerMinute", e.FullFuelFlowGramsPerMinute)
 		flow += one
-		still += p.optional(path+".idleFuelFlowGramsPerMinute", e.IdleFuelFlowGramsPerMinute, 0.25*one/gramsPerMinute) * gramsPerMinute
+		still += p.optional(path+".idleFuelFlowGramsPerMinute", e.IdleFuelFlowGramsPerMinute, idleFlowShare*one)
 	}
-	full, _ = footprint.Endurance(fuel, max(1e-9, flow))
-	idle, _ = footprint.Endurance(fuel, max(1e-9, still))
+	full, _ = footprint.Endurance(fuel, gramsPerMinute*max(1e-6, flow))
+	idle, _ = footprint.Endurance(fuel, gramsPerMinute*max(1e-6, still))
 	return min(longestEndurance, full), min(longestEndurance, idle)
 }
 

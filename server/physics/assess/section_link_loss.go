@@ -137,9 +137,6 @@ func (p *pass) fallingModel(loss lossSection, n *need) footprint.Model {
 		LevelTime: p.levelTime(), SpiralBank: radians(spiralBankDegrees), SpiralLift: spiralLift * p.wing.clean.Coefficient,
 		RunDown: p.runDown(),
 	}
-	speed := p.stall.circuitSpeed
-	m.FullThrust = max(0, p.thrust(0, p.engine.spool))
-	m.ThrustSlope = max(0, (m.FullThrust-p.thrust(speed, p.engine.spool))/speed)
 	if loss.action != footprint.CutNeutral && loss.action != footprint.CutSpiral {
 		p.powered(loss, &m, n)
 	}
@@ -241,66 +238,6 @@ func capital(text string) string {
 	return string(text[0]-'a'+'A') + text[1:]
 }
 
-// reachWords says how people stand to the outline.
-func reachWords(name string, distance float64) string {
-	if distance < 0 {
-		return say("their outline reaches %.0f m over %s.", -distance, name)
-	}
-	return say("the nearest people, %s, are %.0f m outside their outline.", name, distance)
-}
-
-// nearestPeople finds the people nearest to the outline or deepest in it.
-func (p *pass) nearestPeople(outline field.Polygon, people []site, found *answer) *site {
-	var nearest *site
-	found.value = math.Inf(1)
-	for i := range people {
-		if apart := people[i].apart(outline); nearest == nil || apart < found.value {
-			nearest, found.value = &people[i], apart
-		}
-	}
-	return nearest
-}
-
-// apart returns the distance of a site from an outline, m; negative by how deep the site reaches into it.
-//
-// The depth is the greatest signed distance on the site's line, which is concave along a straight piece of a convex outline: thirds are cut off
-// until a decimetre is left. Valid for: convex outlines. Source: plane geometry.
-func (o *site) apart(outline field.Polygon) float64 {
-	path := o.line
-	if len(o.area) > 0 {
-		path = append(field.Line(o.area), o.area[0])
-	}
-	deepest := math.Inf(-1)
-	for i := range path {
-		deepest = max(deepest, outline.SignedDistance(path[i]))
-		if i > 0 {
-			deepest = max(deepest, deepestOn(outline, field.Segment{A: path[i-1], B: path[i]}))
-		}
-	}
-	if deepest > 0 {
-		return -deepest
-	}
-	if len(o.area) > 0 {
-		apart, _ := outline.Separation(o.area)
-		return apart
-	}
-	return outline.PathDistance(path)
-}
-
-// deepestOn returns the greatest signed distance to an outline on a straight piece, m.
-func deepestOn(outline field.Polygon, s field.Segment) float64 {
-	low, high := 0.0, 1.0
-	for float64((high-low)*s.Length()) > 0.1 {
-		third := (high - low) / 3
-		if outline.SignedDistance(s.At(low+third)) < outline.SignedDistance(s.At(high-third)) {
-			low += third
-		} else {
-			high -= third
-		}
-	}
-	return outline.SignedDistance(s.At((low + high) / 2))
-}
-
 // drawArea adds a closed outline to the report.
 func (p *pass) drawArea(id string, outline field.Polygon) {
 	path := ReportPath{ID: id}
@@ -324,29 +261,4 @@ func (p *pass) tellCloud(cloud footprint.Cloud) {
 	if p.in.Field.PilotPosition != nil {
 		p.tell("link_loss.farthest", cloud.FarthestFrom(flat(p.in.Field.PilotPosition)))
 	}
-}
-
-// tellShares tells the share of the losses that meet each place the outline reaches, and says so.
-func (p *pass) tellShares(cloud footprint.Cloud, outline field.Polygon, sites []site) string {
-	words := ""
-	for i := range sites {
-		o := &sites[i]
-		hit, err := o.hit(cloud)
-		if err != nil || hit.Share == 0 && o.apart(outline) > 0 {
-			continue
-		}
-		id := numbered("link_loss.share.", i+1)
-		p.tell(id, hit.Share, o.path)
-		p.tellText(id+".name", o.name, o.path)
-		words += say(" %.1f %% of them meet %s.", 100*hit.Share, o.name)
-	}
-	return words
-}
-
-// hit returns how many losses meet the site.
-func (o *site) hit(cloud footprint.Cloud) (footprint.Hit, error) {
-	if len(o.area) > 0 {
-		return cloud.AreaHit(o.area, footprint.AnnexF())
-	}
-	return cloud.LineHit(o.line, roadHalfWidth, footprint.AnnexF())
 }

@@ -77,7 +77,7 @@ func (f *Finding) oneSided() {
 
 // settle gives a finding its band, its verdict across the band, and the inputs that decide its spread.
 func (f *Finding) settle(effects []effect) {
-	if f.Value == nil {
+	if f.Value == nil || catalogue[place(f.ID)].still {
 		return
 	}
 	variance := 0.0
