@@ -9,7 +9,8 @@ SAME_PLANE = 1e-3  # difference in the plane over 2 km, m
 SAME_AZIMUTH = 1e-9  # rad
 SAME_SKY = 0.01  # difference on the sky, degrees: what the core claims
 SAME_TIME = 60.0  # difference of rising and setting, s: what the core claims below 65 degrees of latitude
-HIGH = 10.0  # elevation from which refraction is compared, degrees; lower down the weather rules it
+HIGH = 5.0  # elevation from which refraction is compared, degrees; lower down the weather rules it
+SAME_REFRACTION = 0.005  # difference of how far the air lifts the sun by two formulas, degrees
 
 WGS84 = Geodesic.WGS84
 
@@ -93,7 +94,7 @@ def check_sky(case, name, hold):
     off = hold(f"{name}: place", np.degrees(off), SAME_SKY)
     if np.degrees(sun.alt) > HIGH:
         lifted = ephem.Sun(observer(case, case["place"]["Pressure"] / 100)).alt
-        hold(f"{name}: refraction", np.degrees(abs(position["Elevation"] - position["True"] - (lifted - sun.alt))), SAME_SKY)
+        hold(f"{name}: refraction", np.degrees(abs(position["Elevation"] - position["True"] - (lifted - sun.alt))), SAME_REFRACTION)
     return off
 
 
