@@ -10,6 +10,7 @@ export const flightWords = {
     linkLoss95: '95 % of the impacts, link lost',
     none: 'no landing area in reach from here, engine stopped',
     footprint: (hectares: string) => `footprint, ${hectares} ha`,
+    hectares: (n: string) => `${n} ha`,
   },
   landing: {
     title: 'The landing from the side',

@@ -51,6 +51,24 @@ export function thinned(spots: Spot[], apart: number): Spot[] {
   return kept;
 }
 
+/** A box on the field. */
+export type Box = { left: number; right: number; low: number; high: number };
+
+/** The box around some spots, wider on every side by a share of its longer side. */
+export function boxAround(spots: Spot[], share: number): Box | undefined {
+  if (spots.length === 0) return undefined;
+  const [xs, ys] = [spots.map((s) => s.x), spots.map((s) => s.y)];
+  const [left, right, low, high] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  const more = share * Math.max(right - left, high - low);
+  return { left: left - more, right: right + more, low: low - more, high: high + more };
+}
+
+/** The nearest place in a box: what lies beyond it does not make the drawing smaller. */
+export const intoBox = (s: Spot, box: Box): Spot => ({
+  x: Math.min(box.right, Math.max(box.left, s.x)),
+  y: Math.min(box.high, Math.max(box.low, s.y)),
+});
+
 /** Area inside an outline, in square metres: the sum of the trapezoids under its sides, whichever way round it runs. */
 export function areaOf(outline: Spot[]): number {
   const twice = outline.reduce((sum, a, i) => {

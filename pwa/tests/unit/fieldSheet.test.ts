@@ -14,6 +14,7 @@ const report: Report = {
     { id: 'link_loss.footprint', title: 'Nearest people', verdict: 'VERDICT_FAILS', note: 'It reaches 3 m.' },
     { id: 'climb.clearance', title: 'Clearance', verdict: 'VERDICT_HOLDS' },
     { id: 'engine_out.reach', title: 'Reach', verdict: 'VERDICT_HOLDS' },
+    { id: 'launch.abort', title: 'Given up', verdict: 'VERDICT_HOLDS' },
   ],
   curves: [
     { id: 'lift.curve' },
@@ -31,12 +32,14 @@ describe('the field sheet', () => {
     expect(decidingLine(undefined, 'plan', 'none')).toBe('none');
   });
 
-  it('takes the findings of a part in the report’s order, and the first id that there is', () => {
+  it('takes the findings of a part in the report’s order', () => {
     expect(findingsOf(report, 'failures').map((f) => f.id)).toEqual([
       'link_loss.footprint',
       'engine_out.reach',
+      'launch.abort',
     ]);
-    expect(findingOf(report, 'landing.clearance', 'climb.clearance')?.title).toBe('Clearance');
+    expect(findingOf(report, 'climb.clearance')?.title).toBe('Clearance');
+    expect(findingsOf(report, 'launch').map((f) => f.id)).toEqual(['climb.clearance']);
     expect(findingOf(report, 'landing.clearance')).toBeUndefined();
   });
 

@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { ReportPath } from '../../src/app/wire';
-import { areaOf, footprintsOf, thinned, unreached } from '../../src/drawings/footprintGeometry';
+import {
+  areaOf,
+  boxAround,
+  footprintsOf,
+  intoBox,
+  thinned,
+  unreached,
+} from '../../src/drawings/footprintGeometry';
 
 const square = (id: string, side: number): ReportPath => ({
   id,
@@ -46,6 +53,24 @@ describe('footprints', () => {
     expect(areaOf(corners)).toBe(900);
     expect(areaOf([...corners].reverse())).toBe(900);
     expect(areaOf([])).toBe(0);
+  });
+});
+
+describe('the frame of the plan', () => {
+  it('keeps what lies far off at its edge', () => {
+    const box = boxAround(
+      [
+        { x: 0, y: 0 },
+        { x: 100, y: 50 },
+      ],
+      0.2,
+    );
+    if (!box) throw new Error('no box');
+    expect(box).toEqual({ left: -20, right: 120, low: -20, high: 70 });
+    expect(intoBox({ x: 900, y: 10 }, box)).toEqual({ x: 120, y: 10 });
+    expect(intoBox({ x: 5, y: -900 }, box)).toEqual({ x: 5, y: -20 });
+    expect(intoBox({ x: 5, y: 5 }, box)).toEqual({ x: 5, y: 5 });
+    expect(boxAround([], 0.2)).toBeUndefined();
   });
 });
 

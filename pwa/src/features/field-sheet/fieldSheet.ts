@@ -7,22 +7,21 @@ const flight = /^(engine_out|weather|landing|launch|circuit|climb|link_loss|reac
 /** True for a curve of the flight over the field. */
 export const isFlightCurve = (id: string | undefined): boolean => flight.test(id ?? '');
 
-/** Findings of the parts of the sheet, by the beginnings of their ids. */
+/** Findings of the parts of the sheet, by their ids. */
 const parts = {
-  plan: ['link_loss.', 'separation.', 'circuit.'],
-  launch: ['climb.', 'launch.', 'liftoff.'],
-  landing: ['landing.', 'approach.', 'go_around.'],
-  failures: ['engine_out.', 'reach.', 'abort.', 'link_loss.'],
-  wind: ['weather.'],
-} satisfies Record<string, string[]>;
+  plan: /^(link_loss|separation|circuit)\./,
+  launch: /^(climb|liftoff|launch)\.(?!abort|engine_failure)/,
+  landing: /^(landing|approach)\./,
+  failures: /^(engine_out\.|link_loss\.|launch\.(abort|engine_failure)$)/,
+  wind: /^weather\./,
+} satisfies Record<string, RegExp>;
 
 /** A part of the sheet. */
 export type Part = keyof typeof parts;
 
 /** Findings of a part in the report's own order: worst first. */
 export function findingsOf(report: Report | undefined, part: Part): Finding[] {
-  const starts = parts[part];
-  return (report?.findings ?? []).filter((f) => starts.some((s) => f.id?.startsWith(s)));
+  return (report?.findings ?? []).filter((f) => parts[part].test(f.id ?? ''));
 }
 
 /** The deciding sentence of a part: its worst finding, or what stands in for it. */
@@ -38,11 +37,7 @@ export function failureCurves(report: Report | undefined): ReportCurve[] {
   return (report?.curves ?? []).filter((c) => isFlightCurve(c.id) && !c.id?.startsWith('weather.'));
 }
 
-/** The finding of an id, or of the first of several. */
-export function findingOf(report: Report | undefined, ...ids: string[]): Finding | undefined {
-  for (const id of ids) {
-    const found = report?.findings?.find((f) => f.id === id);
-    if (found) return found;
-  }
-  return undefined;
+/** The finding of an id. */
+export function findingOf(report: Report | undefined, id: string): Finding | undefined {
+  return report?.findings?.find((f) => f.id === id);
 }
