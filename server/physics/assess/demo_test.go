@@ -59,15 +59,21 @@ var demoVerdicts = []struct {
 	other map[string]assess.Verdict
 }{
 	{"dabchick_long_acre", nil},
-	{"nightjar_long_acre", nil},
+	{"nightjar_long_acre", map[string]assess.Verdict{"engine_out.footprint": assess.VerdictTight}},
 	{"sandmartin_long_acre", nil},
-	{"sandmartin_long_acre_wet", map[string]assess.Verdict{"launch.distance": assess.VerdictTight}},
+	{"sandmartin_long_acre_wet", map[string]assess.Verdict{
+		"launch.distance": assess.VerdictTight, "landing.distance": assess.VerdictTight,
+	}},
 	{"redshank_quarry_top", map[string]assess.Verdict{
 		"launch.end_speed": assess.VerdictFails, "climb.clearance": assess.VerdictFails, "launch.sink": assess.VerdictTight,
-		"pitch.sensitivity": assess.VerdictTight,
+		"landing.distance": assess.VerdictFails, "pitch.sensitivity": assess.VerdictTight,
 	}},
-	{"redshank_quarry_top_long_ramp", map[string]assess.Verdict{"launch.end_speed": assess.VerdictTight, "pitch.sensitivity": assess.VerdictTight}},
-	{"redshank_quarry_top_headwind", map[string]assess.Verdict{"launch.end_speed": assess.VerdictTight, "pitch.sensitivity": assess.VerdictTight}},
+	{"redshank_quarry_top_long_ramp", map[string]assess.Verdict{
+		"launch.end_speed": assess.VerdictTight, "landing.distance": assess.VerdictFails, "pitch.sensitivity": assess.VerdictTight,
+	}},
+	{"redshank_quarry_top_headwind", map[string]assess.Verdict{
+		"launch.end_speed": assess.VerdictTight, "landing.distance": assess.VerdictFails, "pitch.sensitivity": assess.VerdictTight,
+	}},
 }
 
 func TestDemoVerdicts(t *testing.T) {
