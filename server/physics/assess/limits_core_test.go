@@ -29,6 +29,8 @@ func TestLooserNamesWhatLetsMorePass(t *testing.T) {
 				"minimumPitchDampingRatio", "minimumReversalRatio", "maximumMassDifferenceRatio"}},
 		{"day", assess.Limits{MinimumSunOffsetDegrees: number(20), MaximumWeatherAgeMinutes: number(90), MaximumGustMetersPerSecond: number(60)},
 			[]string{"minimumSunOffsetDegrees", "maximumWeatherAgeMinutes"}},
+		{"landing and reach", assess.Limits{MinimumApproachRatio: number(1.2), MaximumLandingUseRatio: number(0.9), MinimumReachRatio: number(0.5),
+			LandingDistanceFactor: number(1.5), TakeoffDistanceFactor: number(1)}, []string{"minimumApproachRatio", "maximumLandingUseRatio", "minimumReachRatio"}},
 		{"figures the core has no own for", assess.Limits{MaximumMassKg: number(200), MaximumSpeedMetersPerSecond: number(300)}, nil},
 	}
 	for _, row := range rows {
