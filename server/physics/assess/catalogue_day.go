@@ -81,8 +81,8 @@ var dayKinds = []kind{
 		from: []string{"sun.elevation_true"},
 	},
 	{
-		id: "weather.wake", title: "Least share of the wind left behind hedges, banks and woods along the launch", unit: "1", sense: LimitSenseNone, still: true,
-		method:   "Loss of mean wind behind every windbreak at the points of the launch path, in the wind of the day.",
+		id: "weather.wake", title: "Least share of the wind left behind hedges, banks and woods along launch and approach", unit: "1", sense: LimitSenseNone, still: true,
+		method:   "Loss of mean wind behind every windbreak at the points of the launch path and of the last 200 m of the approach, in the wind of the day.",
 		source:   "Brandle and Finch, University of Nebraska Extension EC 91-1763 (1991); Perera, J. Wind Eng. Ind. Aerodyn. 8 (1981) 93, both from memory",
 		validity: "Long windbreaks across the wind, neutral air; within 0.15 of the wind.",
 		from:     []string{"launch.conditions", "wind.mean", "day.windDirectionDegrees", "field.obstacles", "field.roughness"},

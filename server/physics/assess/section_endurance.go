@@ -53,9 +53,9 @@ func (p *pass) endurances(n *need) (full, idle float64) {
 	flow, still := 0.0, 0.0
 	for i := range p.in.Model.Engines {
 		e, path := &p.in.Model.Engines[i], at("model.engines", i)
-		one := n.quantity(path+".fullFuelFlowGramsPerMinute", e.FullFuelFlowGramsPerMinute)
+		one := n.plain(path+".fullFuelFlowGramsPerMinute", e.FullFuelFlowGramsPerMinute)
 		flow += one
-		still += p.optional(path+".idleFuelFlowGramsPerMinute", e.IdleFuelFlowGramsPerMinute, idleFlowShare*one)
+		still += valueOr(e.IdleFuelFlowGramsPerMinute, idleFlowShare*one)
 	}
 	full, _ = footprint.Endurance(fuel, gramsPerMinute*max(1e-6, flow))
 	idle, _ = footprint.Endurance(fuel, gramsPerMinute*max(1e-6, still))
@@ -71,8 +71,8 @@ func (p *pass) packTime(n *need) float64 {
 			continue
 		}
 		found = true
-		charge := n.quantity(path+".capacityAmpereHours", pack.CapacityAmpereHours)
-		current := n.quantity(path+".meanCurrentAmperes", pack.MeanCurrentAmperes)
+		charge := n.plain(path+".capacityAmpereHours", pack.CapacityAmpereHours)
+		current := n.plain(path+".meanCurrentAmperes", pack.MeanCurrentAmperes)
 		if current > 0 {
 			shortest = min(shortest, secondsPerHour*charge/current)
 		}

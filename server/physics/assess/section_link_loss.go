@@ -39,7 +39,6 @@ type lossSection struct {
 	action footprint.Action
 	delay  float64 // s
 	words  string
-	paths  []string // inputs behind model and spread
 }
 
 // answerLinkLoss answers for where the model comes down when its link is lost. It carries its own spread, so that the base pass alone answers.
@@ -92,9 +91,19 @@ func (p *pass) readFailSafe(n *need) lossSection {
 	}
 	loss.words += failSafeWords[loss.action]
 	if loss.acts() {
-		loss.delay = max(0, n.quantity("model.radio.failSafeDelaySeconds", radio.FailSafeDelaySeconds))
+		loss.delay = max(0, n.plain("model.radio.failSafeDelaySeconds", radio.FailSafeDelaySeconds))
 	}
 	return loss
+}
+
+// plain reads a quantity whose spread the samples carry, so that no pass needs to move it.
+func (n *need) plain(name string, q *Quantity) float64 {
+	if q == nil || q.Value == nil {
+		n.lack(name)
+		return 0
+	}
+	n.pass.note(name)
+	return *q.Value
 }
 
 // acts reports whether the fail-safe does something after a delay.
@@ -168,8 +177,8 @@ func (p *pass) runDown() float64 {
 	longest := 0.0
 	for i := range p.in.Model.Engines {
 		path := at("model.engines", i)
-		time := p.optional(path+".runDownSeconds", p.in.Model.Engines[i].RunDownSeconds, p.engine.engines[i].SpoolTime)
-		longest = max(longest, time/3)
+		p.note(path + ".runDownSeconds")
+		longest = max(longest, valueOr(p.in.Model.Engines[i].RunDownSeconds, p.engine.engines[i].SpoolTime)/3)
 	}
 	return longest
 }

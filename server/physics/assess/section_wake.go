@@ -1,6 +1,7 @@
 package assess
 
 import (
+	"pitgate/server/physics/elementary"
 	"pitgate/server/physics/field"
 	"pitgate/server/physics/weather"
 )
@@ -19,8 +20,8 @@ func (p *pass) barriers() (list []weather.Barrier, indices []int) {
 	for i := range p.in.Field.Obstacles {
 		o := &p.in.Field.Obstacles[i]
 		open, slows := windbreaks[o.Kind]
-		height, known := p.read(at("field.obstacles", i)+".heightMeters", o.HeightMeters)
-		if !slows || !known || len(o.Points) < 2 {
+		height := valueOr(o.HeightMeters, 0)
+		if !slows || !(height > 0) || len(o.Points) < 2 {
 			continue
 		}
 		barrier := weather.Barrier{Windbreak: weather.Windbreak{Height: height, Porosity: orElse(o.PorosityRatio, open)}, Closed: yes(o.Closed)}
@@ -30,7 +31,35 @@ func (p *pass) barriers() (list []weather.Barrier, indices []int) {
 	return list, indices
 }
 
-// answerWake answers for the wind that hedges, banks and woods leave along the launch.
+// lee is what windbreaks leave along one path of the flight.
+type lee struct {
+	finding, words string // the finding it bears on, and the path in words
+	path           []field.Place
+}
+
+// lees returns the launch as flown and the last of the approach.
+func (p *pass) lees() []lee {
+	list := []lee{{"climb.clearance", "launch", p.flownPlaces()}}
+	if p.landing.flown {
+		list = append(list, lee{"landing.distance", "approach", p.approachPlaces()})
+	}
+	return list
+}
+
+// approachPlaces returns the slope of the approach from 200 m before the threshold, heights over it.
+func (p *pass) approachPlaces() []field.Place {
+	const step, reach = 2.0, 200.0
+	l := &p.landing
+	ahead := field.Ahead(l.place.heading)
+	gradient := elementary.Tan(l.result.Angle)
+	var places []field.Place
+	for before := reach; before >= 0; before -= step {
+		places = append(places, field.Place{Point: l.place.threshold.Minus(ahead.Times(before)), Height: float64((before + l.plan.AimPoint) * gradient)})
+	}
+	return places
+}
+
+// answerWake answers for the wind that hedges, banks and woods leave along launch and approach.
 func (p *pass) answerWake() {
 	n := p.need()
 	n.lack(p.launch.missing...)
@@ -45,24 +74,37 @@ func (p *pass) answerWake() {
 // openWind is the share of the wind above which nothing is said of a wake.
 const openWind = 0.95
 
+// wake finds the least share of the wind left along the paths and marks the findings they bear on.
 func (p *pass) wake(wake *answer) {
+	wake.none = true
+	wake.note = "No hedge, bank, wall or wood lies upwind of launch and approach near enough to slow the wind there."
 	barriers, indices := p.barriers()
-	path := p.flownPlaces()
-	worst := weather.AlongPath(path, barriers, p.air.from, roughness(p.in).Length())
-	if len(barriers) == 0 || !(p.air.wind > 0) || worst.Barrier < 0 || worst.Slowest.WindFactor > openWind {
-		wake.none = true
-		wake.note = "No hedge, bank, wall or wood lies upwind of the launch path near enough to slow its wind."
+	if !(p.air.wind > 0) {
 		return
 	}
-	wake.value = worst.Slowest.WindFactor
-	name := p.slowedBy(path[worst.SlowestAt], barriers, indices)
-	distance := path[worst.SlowestAt].Distance(p.launch.origin)
-	wake.note = say("Behind %s: %.0f %% of the wind are left %.0f m from the start, %.0f m up; the climb is computed in the open wind.",
-		name, 100*worst.Slowest.WindFactor, distance, path[worst.SlowestAt].Height)
-	p.addNote("climb.clearance", say(" The path crosses the lee of %s, where the wind is less.", name))
-	if worst.Roughest.Zone == weather.RoughAir || worst.Roughest.Zone == weather.FadingAir {
-		wake.note += say(" The air is up to %.1f times as rough.", worst.Roughest.TurbulenceFactor)
+	for _, l := range p.lees() {
+		worst := weather.AlongPath(l.path, barriers, p.air.from, roughness(p.in).Length())
+		left := worst.Slowest.WindFactor
+		if worst.Barrier < 0 || left > openWind {
+			continue
+		}
+		name := p.slowedBy(l.path[worst.SlowestAt], barriers, indices)
+		p.addNote(l.finding, say(" The path crosses the lee of %s, where the wind is less.", name))
+		if !wake.none && left >= wake.value {
+			continue
+		}
+		wake.none, wake.value = false, left
+		wake.note = say("Behind %s the %s keeps %.0f %% of the wind, %.1f m up; launch and landing are computed in the open wind.%s",
+			name, l.words, 100*left, l.path[worst.SlowestAt].Height, roughWords(worst.Roughest))
 	}
+}
+
+// roughWords says how rough the air is where it is worth a word.
+func roughWords(s weather.Shelter) string {
+	if s.Zone != weather.RoughAir && s.Zone != weather.FadingAir {
+		return ""
+	}
+	return say(" The air is up to %.1f times as rough.", s.TurbulenceFactor)
 }
 
 // slowedBy returns the name of the windbreak that takes most of the wind at a place.
