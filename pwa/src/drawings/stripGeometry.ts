@@ -29,7 +29,9 @@ export function domainOf(input: StripInput): [number, number] | undefined {
   if (all.length === 0) return undefined;
   const low = Math.min(...all);
   const high = Math.max(...all);
-  const span = high - low || Math.abs(high) * 0.2 || 1;
+  // Ends that differ by rounding alone are one value.
+  const alike = high - low <= 1e-6 * Math.max(Math.abs(high), Math.abs(low));
+  const span = alike ? Math.abs(high) * 0.2 || 1 : high - low;
   return [low - span * 0.22, high + span * 0.22];
 }
 

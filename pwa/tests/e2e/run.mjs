@@ -2,6 +2,7 @@
 import { approvalTests } from './approvals.mjs';
 import { startBrowser } from './browser.mjs';
 import { fieldTests } from './fields.mjs';
+import { flightTests } from './flight.mjs';
 import { incidentTests } from './incidents.mjs';
 import { pageTests } from './page.mjs';
 import { sheetTests } from './sheet.mjs';
@@ -12,6 +13,7 @@ let failed = 0;
 
 const tests = [
   ...sheetTests(house),
+  ...flightTests(house),
   ...approvalTests(house),
   ...incidentTests(house),
   ...fieldTests(house),

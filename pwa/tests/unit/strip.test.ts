@@ -103,3 +103,10 @@ describe('scale', () => {
     }
   });
 });
+
+it('a band of rounding alone gets a scale with marks that differ', () => {
+  const band = { value: 141.994617577, bandLow: 141.994617576, bandHigh: 141.994617578 };
+  const marks = stripGeometry({ ...band, limitSense: 'LIMIT_SENSE_NONE' }, 300).marks.map((m) => m.value);
+  expect(marks.length).toBeGreaterThan(1);
+  expect(new Set(marks).size).toBe(marks.length);
+});

@@ -117,7 +117,8 @@ export function scaleOf(answers: (Finding | undefined)[]): [number, number] | un
     .filter((v): v is number => v !== undefined && Number.isFinite(v));
   if (all.length === 0) return undefined;
   const [low, high] = [Math.min(...all), Math.max(...all)];
-  const room = (high - low || Math.abs(high) * 0.2 || 1) * 0.12;
+  const alike = high - low <= 1e-6 * Math.max(Math.abs(high), Math.abs(low));
+  const room = (alike ? Math.abs(high) * 0.2 || 1 : high - low) * 0.12;
   return [low - room, high + room];
 }
 
