@@ -74,6 +74,7 @@ func TestMetarWritesAPartOfTheDocument(t *testing.T) {
 
 func TestAssessWindow(t *testing.T) {
 	t.Parallel()
+	redshank := wholeDocument(t, "redshank_quarry_top.json")
 	for _, c := range []struct {
 		name, stdin string
 		args        []string
@@ -81,7 +82,8 @@ func TestAssessWindow(t *testing.T) {
 		out         string
 	}{
 		{"holds", wholeDocument(t, "dabchick_long_acre.json"), []string{"assess", "-", "--window"}, 0, "06/24 to 60 degrees"},
-		{"fails in every wind from ahead", wholeDocument(t, "redshank_quarry_top.json"), []string{"assess", "-", "--window"}, 1, "launch.end_speed"},
+		{"a ramp that needs wind", redshank, []string{"assess", "-", "--window"}, 0, "wind from  70  none        launch.end_speed"},
+		{"wind from behind", strings.Replace(redshank, "\"windDirectionDegrees\": {\n      \"value\": 240", "\"windDirectionDegrees\": {\n      \"value\": 60", 1), []string{"assess", "-", "--window"}, 1, "no way holds"},
 		{"nothing given", "{}", []string{"assess", "-", "--window"}, 1, "Missing: model.surfaces"},
 		{"as JSON", wholeDocument(t, "dabchick_long_acre.json"), []string{"assess", "-", "--window", "--json"}, 0, `"fromDegrees": 350`},
 	} {

@@ -63,7 +63,8 @@ var windowSearch = weather.Search{Top: 16, Tolerance: 0.25, Probes: 5}
 // windowDirections is how many directions of the wind are asked, evenly from north.
 const windowDirections = 36
 
-// Window finds the winds in which launch and circuit hold. Every value is taken as given, without its spread; the gust keeps its ratio to the mean.
+// Window finds the winds in which launch and circuit hold. Every value is taken as given, without its spread; the gust keeps its
+// excess over the mean and is no less than the ground makes.
 //
 // What is missing is named in the window and is no error; an error names a geometry or a mass that cannot exist, as for Run.
 func (g *Geometry) Window(in Input) (WindWindow, error) {
@@ -180,11 +181,8 @@ func (w *way) search(kept *pass, directions []float64) error {
 func (p *pass) inWind(in *Input, speed, from float64) string {
 	q := *p
 	q.in, q.moved, q.results, q.launch = in, "wind", nil, launchSection{}
-	ratio := weather.LeastGustFactor(roughness(in)) - 1
-	if p.air.wind > 0 {
-		ratio = max(ratio, p.air.gustExcess/p.air.wind)
-	}
-	q.air.wind, q.air.from, q.air.gustExcess = speed, from, float64(speed*ratio)
+	q.air.wind, q.air.from = speed, from
+	q.air.gustExcess = max(p.air.gustExcess, float64(speed*(weather.LeastGustFactor(roughness(in))-1)))
 	q.answerTurn()
 	q.answerLaunch()
 	q.answerClimb()

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"pitgate/server/physics/assess"
+	"pitgate/server/physics/weather"
 )
 
 // windowOf finds the winds that hold for a demo document.
@@ -30,7 +31,8 @@ func TestWindowAgreesWithWholeReports(t *testing.T) {
 	if len(window.Ways) != 2 {
 		t.Fatalf("%d ways", len(window.Ways))
 	}
-	ratio := *in.Day.GustSpeedMetersPerSecond.Value / *in.Day.WindSpeedMetersPerSecond.Value
+	excess := *in.Day.GustSpeedMetersPerSecond.Value - *in.Day.WindSpeedMetersPerSecond.Value
+	ground := weather.LeastGustFactor(weather.LowCrops) - 1
 	asked := 0
 	for i := 0; i < len(window.Ways[0].Ranges); i += 5 {
 		r := window.Ways[0].Ranges[i]
@@ -44,7 +46,7 @@ func TestWindowAgreesWithWholeReports(t *testing.T) {
 		}{{r.MostMetersPerSecond, true}, {r.MostMetersPerSecond + 0.3, false}} {
 			windy := in
 			day := *in.Day
-			day.WindSpeedMetersPerSecond, day.GustSpeedMetersPerSecond, day.WindDirectionDegrees = quantity(row.speed), quantity(ratio*row.speed), quantity(r.FromDegrees)
+			day.WindSpeedMetersPerSecond, day.GustSpeedMetersPerSecond, day.WindDirectionDegrees = quantity(row.speed), quantity(row.speed+max(excess, ground*row.speed)), quantity(r.FromDegrees)
 			windy.Day = &day
 			if got := failing(unbanded(t, windy), window.FindingIDs); (got == "") != row.holds {
 				t.Errorf("%.1f m/s from %.0f degrees: %q fails, holds should be %v", row.speed, r.FromDegrees, got, row.holds)
