@@ -13,6 +13,7 @@ type engineSection struct {
 	missing      []string
 	spoolMissing []string
 	engines      []engine.Engine
+	idle         []float64 // speed ratio of each at idle
 	air          engine.Air
 	static       float64 // installed, in the day's air, N
 	spool        float64 // time from idle to full, s
@@ -68,7 +69,7 @@ func (p *pass) addEngine(e *Engine, name string, n, spool *need) {
 		out.JetArea = jetArea(n.number(name+".discDiameterMeters", e.DiscDiameterMeters), orElse(e.HubDiameterMeters, 0), kind)
 	}
 	p.engine.spool = max(p.engine.spool, out.SpoolTime)
-	p.engine.engines = append(p.engine.engines, out)
+	p.engine.engines, p.engine.idle = append(p.engine.engines, out), append(p.engine.idle, out.IdleRatio())
 }
 
 // spoolPaths names the spool-up times of all engines.
@@ -103,7 +104,8 @@ func jetArea(disc, hub float64, kind engine.Kind) float64 {
 func (p *pass) thrust(speed, time float64) float64 {
 	sum := 0.0
 	for i := range p.engine.engines {
-		sum += p.engine.engines[i].Thrust(speed, time, p.engine.air)
+		e := &p.engine.engines[i]
+		sum += e.ThrustAtRatio(speed, engine.SpoolRatio(time, p.engine.idle[i], e.SpoolTime), p.engine.air)
 	}
 	return sum
 }
