@@ -16,6 +16,9 @@ func Weather(w io.Writer, report metar.Report, day assess.DayConditions, notes [
 	p.line("AERODROME REPORT%*s", Width-len("AERODROME REPORT"), strings.TrimSpace(string(report.Kind)+" "+report.Station))
 	p.paragraph("", day.Metar)
 	p.line("%s", strings.Repeat("-", Width))
+	for _, f := range skyFields(report) {
+		p.valued(f.name, f.text)
+	}
 	for _, f := range dayFields(day) {
 		p.valued(f.name, f.text)
 	}
@@ -32,11 +35,43 @@ func Weather(w io.Writer, report metar.Report, day assess.DayConditions, notes [
 
 // valued writes a value right of its name.
 func (p *page) valued(name, value string) {
+	if utf8.RuneCountInString(name)+1+utf8.RuneCountInString(value) > Width {
+		p.line("%s", name)
+		p.paragraph(indent, value)
+		return
+	}
 	p.line("%s%*s", name, max(1, Width-utf8.RuneCountInString(name)), value)
 }
 
 // namedText is a field of the document and its value in words.
 type namedText struct{ name, text string }
+
+// skyFields lists what a report says that the document has no field for.
+func skyFields(report metar.Report) []namedText {
+	var fields []namedText
+	add := func(name, text string) {
+		if text != "" {
+			fields = append(fields, namedText{name, text})
+		}
+	}
+	for _, w := range report.Weather {
+		add("present weather", w.Text)
+	}
+	for _, w := range report.Recent {
+		add("weather of the last hour", w.Text)
+	}
+	for _, c := range report.Clouds {
+		text := string(c.Amount)
+		if c.Base.Known {
+			text += " at " + strconv.FormatFloat(c.Base.Number, 'f', 0, 64) + " m"
+		}
+		add("cloud", strings.TrimSpace(text+" "+c.Convective))
+	}
+	add("sky", string(report.Sky))
+	add("trend", report.Trend)
+	add("remarks", report.Remarks)
+	return fields
+}
 
 // dayFields lists what a day holds, by the names of the document.
 func dayFields(day assess.DayConditions) []namedText {

@@ -23,6 +23,8 @@ func TestMetar(t *testing.T) {
 		{"one argument", "", []string{"metar", reported, "--near", "2026-05-16T11:00:00+01:00"}, 0, "2026-05-16T09:50:00Z", ""},
 		{"many arguments", "", append([]string{"metar"}, strings.Fields(reported)...), 0, "Present weather: -RA.", ""},
 		{"standard input", reported + "\n", []string{"metar", "-"}, 0, "turns between 20 and 80 degrees", ""},
+		{"cloud", "", []string{"metar", reported}, 0, "BKN at 427 m", ""},
+		{"long remarks", "", []string{"metar", reported + " RMK " + strings.Repeat("LONG ", 40)}, 0, "remarks", ""},
 		{"not understood", "", []string{"metar", "METAR EGXX 160950Z 05012"}, 2, "", `"05012" at character 20`},
 		{"nothing", "", []string{"metar"}, 2, "", "give one report"},
 		{"bad time", "", []string{"metar", reported, "--near", "noon"}, 2, "", "near: has to be"},
