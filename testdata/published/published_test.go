@@ -27,6 +27,7 @@ var parts = map[string]string{
 	"physics/field":  field,
 	"physics/engine": "engine",
 	"physics/motion": motion, "physics/landing": motion, "physics/reach": motion, "physics/footprint": motion,
+	"physics/loads": structure, "physics/structure": structure, "physics/aeroelastic": structure,
 	"physics/assess":     "whole assessment",
 	"physics/elementary": "arithmetic",
 }
@@ -36,12 +37,13 @@ const (
 	airAndWeather = "air, weather and sun"
 	field         = "field"
 	motion        = "launch, landing, fall"
+	structure     = "structure and speeds"
 	elsewhere     = "records and keys"
 	leastTextSize = 80
 )
 
 // least is what must be printed elsewhere for a part.
-var least = map[string]struct{ rows, sources int }{aerodynamics: {40, 12}, airAndWeather: {100, 6}, field: {20, 3}, motion: {60, 6}}
+var least = map[string]struct{ rows, sources int }{aerodynamics: {40, 12}, airAndWeather: {100, 6}, field: {20, 3}, motion: {60, 6}, structure: {35, 4}}
 
 var (
 	columns  = []string{"id", "inputs", "expected", "tolerance", "page", "status"}

@@ -59,11 +59,12 @@ func (l Linkage) Travel(throw float64) (Travel, error) {
 	}
 	sine := float64(l.HornArm*elementary.Sin(throw)) / l.ServoArm
 	if !(sine < 1) {
-		return Travel{Ratio: l.ServoArm / l.HornArm}, nil
+		middle := l.ServoArm / l.HornArm
+		return Travel{Ratio: middle}, checkResult(middle)
 	}
 	cosine := math.Sqrt(1 - float64(sine*sine))
 	ratio := float64(l.ServoArm*cosine) / float64(l.HornArm*elementary.Cos(throw))
-	return Travel{ServoAngle: elementary.Atan2(sine, cosine), Ratio: ratio, Reached: true}, nil
+	return Travel{ServoAngle: elementary.Atan2(sine, cosine), Ratio: ratio, Reached: true}, checkResult(ratio)
 }
 
 // HoldingLimits are the speeds at which a control can no longer be held at full throw.

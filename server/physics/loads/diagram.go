@@ -111,6 +111,11 @@ func (a Aircraft) Diagram(l Limits) (Diagram, error) {
 	}
 	d.setCorners()
 	d.setExtremes()
+	for _, corner := range d.Corners {
+		if err := checkResult(corner.Speed, corner.LoadFactor); err != nil {
+			return Diagram{}, err
+		}
+	}
 	return d, checkResult(d.StallSpeed, d.ManoeuvringSpeed, d.InvertedSpeed, d.Greatest.LoadFactor, d.Least.LoadFactor)
 }
 

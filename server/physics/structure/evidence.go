@@ -71,7 +71,8 @@ func SandbagMass(loadFactor, mass, wingMass float64) (float64, error) {
 	if err := checkNotNegative(named{"wingMass", wingMass}, named{"mass less wingMass", mass - wingMass}); err != nil {
 		return 0, err
 	}
-	return max(0, float64(loadFactor*(mass-wingMass))-wingMass), nil
+	bags := max(0, float64(loadFactor*(mass-wingMass))-wingMass)
+	return bags, checkResult(bags)
 }
 
 // Flight is what a load factor permits at a speed.

@@ -114,9 +114,9 @@ func (p Part) pieces() []piece {
 		inner := p.inner()
 		return []piece{{RingArea(p.Outer, inner), RingInertia(p.Outer, inner), p.OffsetZ, float64(0.5 * p.Outer)}}
 	case ShapeCapsAndWeb:
-		clear := p.Depth - float64(2*p.Cap)
+		open := p.Depth - float64(2*p.Cap)
 		arm := float64(0.5 * (p.Depth - p.Cap))
-		return []piece{rectangle(p.Width, p.Cap, p.OffsetZ+arm), rectangle(p.Width, p.Cap, p.OffsetZ-arm), rectangle(p.Web, clear, p.OffsetZ)}
+		return []piece{rectangle(p.Width, p.Cap, p.OffsetZ+arm), rectangle(p.Width, p.Cap, p.OffsetZ-arm), rectangle(p.Web, open, p.OffsetZ)}
 	case ShapeSheet:
 		if p.Depth > 0 {
 			arm := float64(0.5 * (p.Depth - p.Wall))
