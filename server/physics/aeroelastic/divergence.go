@@ -59,8 +59,10 @@ func (d Divergence) Speed(density float64) float64 { return stability.SpeedOf(d.
 
 // Divergence returns the dynamic pressure at which the wing twists off. Errors name the impossible field.
 //
-// Formula: least q with theta = q K[theta]; K[theta](y) = (1/G J) integral of min(y, n) a e(n) c(n) theta(n) dn, e = (axis - 0.25) c; by power iteration; G J = Stiffness HalfSpan, even.
-// Valid for: no forward sweep (sweep back only raises the speed), strip theory with the wing's own slope. Even stiffness is the cautious choice for one that falls outboard.
+// Formula: least q with theta = q K[theta]; K[theta](y) = (1/G J) integral of min(y, n) a e(n) c(n) theta(n) dn, e = (axis - 0.25) c; by power iteration; G J
+// = Stiffness HalfSpan, even.
+// Valid for: no forward sweep (sweep back only raises the speed), strip theory with the wing's own slope. Even stiffness is the cautious choice for one that
+// falls outboard.
 // Source: Bisplinghoff, Ashley and Halfman, Aeroelasticity, chapter 8; integral form of the equation of a uniform wing.
 func (w Wing) Divergence() (Divergence, error) {
 	if err := w.check(); err != nil {

@@ -24,7 +24,8 @@ const shapeFactor = 39.3 / 14.696
 
 // Flutter returns the speed at which a thin plate fin may flutter in air of a pressure (Pa) and speed of sound (m/s). Errors name the impossible field.
 //
-// Formula: V = a sqrt(G/((39.3/14.696) P A^3 (t + 1)/(2 (A + 2) (h/c)^3))); where A span^2 over area of the panel, t tip over root chord, h thickness, c root chord, P pressure.
+// Formula: V = a sqrt(G/((39.3/14.696) P A^3 (t + 1)/(2 (A + 2) (h/c)^3))); where A span^2 over area of the panel, t tip over root chord, h thickness, c root
+// chord, P pressure.
 // Valid for: solid plates of even thickness, A up to 3, h/c up to 0.1, centre of gravity at half the chord. Screening only.
 // Source: D. J. Martin, NACA TN 4197, 1958, from memory. Some public calculations halve the factor again and come out 1.4 times too fast.
 func (f PlateFin) Flutter(pressure, sound float64) (Flutter, error) {

@@ -7,7 +7,8 @@ import (
 	"pitgate/server/physics/loads"
 )
 
-// HingeSlopes returns the hinge moment of a plain sealed flap per rad of incidence and per rad of its own angle, over dynamic pressure, breadth and flap chord squared; both
+// HingeSlopes returns the hinge moment of a plain sealed flap per rad of incidence and per rad of its own angle, over dynamic pressure, breadth and flap
+// chord squared; both
 // negative: the air turns the flap back. 0 for a flap without chord.
 //
 // Formula: with cos f = 2 E - 1, p = pi - f: ch_a = -(p (cos f - 1/2) + sin f (1 - cos f/2))/E^2,

@@ -70,7 +70,8 @@ func (l Linkage) Travel(throw float64) (Travel, error) {
 // HoldingLimits are the speeds at which a control can no longer be held at full throw.
 type HoldingLimits struct {
 	Travel Travel
-	// ServoSpeed is where the hinge moment takes the rated torque over TorqueReserve, ServoStallSpeed where it takes all of it, true, m/s; 0 when the control's own weight takes it already.
+	// ServoSpeed is where the hinge moment takes the rated torque over TorqueReserve, ServoStallSpeed where it takes all of it, true, m/s; 0 when the control's
+	// own weight takes it already.
 	ServoSpeed, ServoStallSpeed float64
 	// RodSpeed is where the pushrod buckles or is crushed with structure.SafetyFactor; RodKnown is false without measures of the rod.
 	RodSpeed float64
@@ -78,9 +79,11 @@ type HoldingLimits struct {
 	RodLoad  float64 // what the rod stands, N
 }
 
-// Limits returns the speeds at which servo or pushrod give in, the control at full throw and the model at a load factor, in air of a density (kg/m3). Errors name the impossible field.
+// Limits returns the speeds at which servo or pushrod give in, the control at full throw and the model at a load factor, in air of a density (kg/m3). Errors
+// name the impossible field.
 //
-// Formula: q = (N T/(r k) - n g S)/(A h); where r torque reserve, k Travel's ratio, A h moment over dynamic pressure of Control; rod: q = (P r_h cos d/1.5 - n g S)/(A h), P lesser of Euler's load and compression.
+// Formula: q = (N T/(r k) - n g S)/(A h); where r torque reserve, k Travel's ratio, A h moment over dynamic pressure of Control; rod: q = (P r_h cos d/1.5 -
+// n g S)/(A h), P lesser of Euler's load and compression.
 // Valid for: as Control.HingeMoment and Linkage.Travel; rod hinged at both ends, straight, unguided.
 // Source: statics; Euler.
 func (l Linkage) Limits(c Control, loadFactor, density float64) (HoldingLimits, error) {

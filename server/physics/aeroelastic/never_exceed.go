@@ -22,7 +22,8 @@ const (
 
 // shares of each computed speed that may be flown.
 //
-// Source: CS-VLA 629 asks 1.2 times the dive speed clear of flutter and divergence (from memory), 1/1.2 rounded down to 0.8; reversal 1/1.3 by this project's limit; speeds
+// Source: CS-VLA 629 asks 1.2 times the dive speed clear of flutter and divergence (from memory), 1/1.2 rounded down to 0.8; reversal 1/1.3 by this project's
+// limit; speeds
 // with a factor in them already, rules and gusts as they are; judgement else.
 var shares = map[Kind]float64{KindDivergence: 0.8, KindFlutter: 0.8, KindReversal: 1 / 1.3}
 
@@ -81,7 +82,8 @@ func NeverExceed(terms []Term) (Limit, error) {
 	return l, nil
 }
 
-// DiveReserve returns the speed never to exceed over the greatest level speed; false when either is not known. Below 1.25 a shallow dive at full thrust passes it: a caution of its
+// DiveReserve returns the speed never to exceed over the greatest level speed; false when either is not known. Below 1.25 a shallow dive at full thrust
+// passes it: a caution of its
 // own.
 //
 // Formula: V_ne/V_top.

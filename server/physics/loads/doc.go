@@ -4,6 +4,7 @@
 //	Aircraft.Diagram   stall lines, limits and gust lines over speed, with their corners
 //	CircuitLoad        the load factor the turns of a circuit use in a gust
 //	PullUpRadius       and PullUpSpeed: what a load factor permits at the bottom of a dive
+//	FromLattice        a solved lattice -> strips of one of its surfaces
 //	Integrate          strips and masses -> shear, bending and twist at places of the half span, with inertia relief
 //	EllipticStrips     and SchrenkStrips, ChordStrips: loadings in closed form, to check one from a lattice
 //

@@ -45,7 +45,8 @@ func (r Result) Governing() Check {
 }
 
 // Assess returns what a spar stands under loads at its stations, load i being of station i (loads.Integrate at the stations' places; the first station's
-// parts are taken to begin at the root, so ask for its load at y = 0). Twist is given to the spar's tubes when twisted is true, that is when there is no closed box or
+// parts are taken to begin at the root, so ask for its load at y = 0). Twist is given to the spar's tubes when twisted is true, that is when there is no
+// closed box or
 // skin that carries it. Errors name the impossible field.
 //
 // Formula: for every fibre, wall, web and cap the limit load factors n at which 1.5 times the stress, which grows evenly with n, is the allowable.

@@ -57,7 +57,8 @@ func Decide(e Evidence) (Permitted, error) {
 	return p, nil
 }
 
-// SandbagMass returns the mass to lay on a wing that hangs upside down from its seat to bend it as a load factor does, kg; 0 when its own weight is enough. Errors name the
+// SandbagMass returns the mass to lay on a wing that hangs upside down from its seat to bend it as a load factor does, kg; 0 when its own weight is enough.
+// Errors name the
 // impossible field.
 //
 // Formula: n (m - m_w) - m_w; where m the model, m_w the wing, kg: in flight the wing's own weight relieves it, on the bench it adds.

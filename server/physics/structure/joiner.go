@@ -98,10 +98,12 @@ const (
 	unevenShare = 1.5
 )
 
-// Assess returns what the bolts stand of a pull that the seat carries, N over the load factor: lift less the weight of the wing times the load factor, which is twice
+// Assess returns what the bolts stand of a pull that the seat carries, N over the load factor: lift less the weight of the wing times the load factor, which
+// is twice
 // the shear at the root. Errors name the impossible field.
 //
-// Formula: stress = 1.5 P/(N 0.71 pi D^2/4) against tension and, over the whole shank, against shear; where P pull, N count; the worst bolt takes 1.5 times its share.
+// Formula: stress = 1.5 P/(N 0.71 pi D^2/4) against tension and, over the whole shank, against shear; where P pull, N count; the worst bolt takes 1.5 times
+// its share.
 // Valid for: bolts of one size; dowels sheared across count like bolts.
 // Source: statics; shares as named.
 func (b Bolts) Assess(pull loads.Line) (Check, error) {

@@ -142,7 +142,8 @@ func (p Part) ends() (top, bottom float64) {
 
 // shearArea returns the area of a part over which a shear force spreads evenly enough to reach its greatest shear stress, m2.
 //
-// Formula: 2/3 of a rectangle; A (3/4) (D^2 + d^2)/(D^2 + D d + d^2) of a tube (1/2 A thin, 3/4 A of a rod); web thickness times the distance of the caps' middles.
+// Formula: 2/3 of a rectangle; A (3/4) (D^2 + d^2)/(D^2 + D d + d^2) of a tube (1/2 A thin, 3/4 A of a rod); web thickness times the distance of the caps'
+// middles.
 // Valid for: shear along z.
 // Source: Jourawski's formula for those sections, in any text on strength of materials.
 func (p Part) shearArea() float64 {

@@ -13,11 +13,13 @@ type Change struct {
 // steps of the bracket: the thickness is found within 2^-steps of the most that fits.
 const steps = 24
 
-// Raise returns for each part of a station the least thickness that makes it stand a limit load factor, all other parts as they are; empty when it stands that already. Errors
+// Raise returns for each part of a station the least thickness that makes it stand a limit load factor, all other parts as they are; empty when it stands
+// that already. Errors
 // name the impossible field.
 //
 // Formula: bracketed halving of AssessStation between the present thickness and the most that fits.
-// Valid for: parts whose outside measures are kept: a tube to a rod, caps until they meet, a sheet to the whole depth or ten times, a solid part to four times its width.
+// Valid for: parts whose outside measures are kept: a tube to a rod, caps until they meet, a sheet to the whole depth or ten times, a solid part to four
+// times its width.
 // Source: AssessStation.
 func Raise(station Station, at loads.Load, twisted bool, loadFactor float64) ([]Change, error) {
 	now, err := AssessStation(station, at, twisted)

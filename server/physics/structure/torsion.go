@@ -24,7 +24,8 @@ func BredtWall(torque, enclosed, around, length, shear, shearModulus, twist floa
 
 // AssessBox returns what a closed box stands of a twist, N m over the load factor. knockDown as Part. Errors name the impossible field.
 //
-// Formula: BredtShear against the allowable shear of the skin; as ModeSkinBuckling the wider wall against PlateBucklingStress in shear: wrinkles there cost stiffness before strength.
+// Formula: BredtShear against the allowable shear of the skin; as ModeSkinBuckling the wider wall against PlateBucklingStress in shear: wrinkles there cost
+// stiffness before strength.
 // Valid for: boxes without cut-outs.
 // Source: as named there.
 func AssessBox(box stability.Box, material Material, knockDown float64, torsion loads.Line) (shear, wrinkles Check, err error) {
