@@ -149,3 +149,24 @@ func FuzzIntegrate(f *testing.F) {
 		}
 	})
 }
+
+// BenchmarkDiagram is one diagram and the loads of a wing of 24 strips at 12 places.
+func BenchmarkDiagram(b *testing.B) {
+	strips, err := EllipticStrips(2, 120, 24)
+	if err != nil {
+		b.Fatal(err)
+	}
+	places := make([]float64, 12)
+	for i := range places {
+		places[i] = float64(i) / 12
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := jet().Diagram(limits()); err != nil {
+			b.Fatal(err)
+		}
+		if _, err := Integrate(strips, nil, Axis{}, places); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
