@@ -24,7 +24,7 @@ var parts = map[string]string{
 	"physics/planform": aerodynamics, "physics/section": aerodynamics, "physics/lift": aerodynamics, "physics/drag": aerodynamics,
 	"physics/stability": aerodynamics, "physics/weighing": aerodynamics,
 	"physics/air": airAndWeather, "physics/weather": airAndWeather, "physics/sun": airAndWeather, "metar": airAndWeather,
-	"physics/field":  field,
+	"physics/field": field, "survey": field,
 	"physics/engine": "engine",
 	"physics/motion": motion, "physics/landing": motion, "physics/reach": motion, "physics/footprint": motion,
 	"physics/loads": structure, "physics/structure": structure, "physics/aeroelastic": structure,
@@ -49,7 +49,7 @@ var (
 	columns  = []string{"id", "inputs", "expected", "tolerance", "page", "status"}
 	statuses = []string{"verified", "from memory", "common practice"}
 	// computedApart are folders whose numbers come from other programs of this project's authors, not from print.
-	computedApart = map[string]bool{"separate_lattice": true, "separate_ephemeris": true, "separate_fall": true}
+	computedApart = map[string]bool{"separate_lattice": true, "separate_ephemeris": true, "separate_fall": true, "separate_integration": true}
 	year          = regexp.MustCompile(`\b(1[89]|20)\d\d\b`)
 )
 
