@@ -37,7 +37,7 @@ export const flightWords = {
       `Best: ${launch}, wind from ${from} round to ${to}; up to ${most} from ${at}.`,
     everywhere: (speed: string) => `From every direction up to ${speed} holds.`,
     today: (from: string, speed: string, launch: string, holds: boolean) =>
-      `The day’s wind from ${from} at ${speed} lies ${holds ? 'inside' : 'outside'} for ${launch}.`,
+      `The day’s wind from ${from} at ${speed} lies ${holds ? 'inside' : 'outside'} (launch ${launch}).`,
     noDay: 'The day has no wind yet.',
     points: ['N', 'E', 'S', 'W'],
     keyHolds: 'winds that hold',
@@ -146,6 +146,7 @@ export const flightWords = {
     refused: 'Not computed',
     noStrip: 'a strip on this field',
     noSpot: 'a launch spot on this field',
+    stripStart: (strip: string) => `the start of ${strip}`,
     noValue: 'not computed',
     noQuestion: 'does not arise',
     chosen: 'as planned',

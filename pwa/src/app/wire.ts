@@ -33,6 +33,7 @@ export type Body = Schemas['pitgate.v1.Body'];
 export type Engine = Schemas['pitgate.v1.Engine'];
 export type ScaleReading = Schemas['pitgate.v1.ScaleReading'];
 export type HandlingClass = Schemas['pitgate.v1.HandlingClass'];
+export type Strip = Schemas['pitgate.v1.Strip'];
 export type Point = Schemas['pitgate.v1.Point'];
 export type Obstacle = Schemas['pitgate.v1.Obstacle'];
 export type NamedArea = Schemas['pitgate.v1.NamedArea'];

@@ -7,6 +7,26 @@ const wrong = 'METAR XLRK 161020Z 050K6KT 9999 FEW030 14/05 Q1019';
 const box = (page, path) => page.locator(`[data-entry="${path}"] input`);
 const part = (page, name) => page.locator(`[data-sheet="${name}"]`);
 
+/** What a launch of the heavy jet needs beside its place. */
+const launchers = {
+  RAMP: {
+    'ramp.lengthMeters': '12',
+    'ramp.angleDegrees': '7',
+    'ramp.endHeightMeters': '1.6',
+    'ramp.dollyMassKg': '1.2',
+    'ramp.frictionRatio': '0.05',
+    'ramp.cradleDegrees': '6',
+  },
+  BUNGEE: {
+    'bungee.stiffnessNewtonsPerMeter': '25',
+    'bungee.stretchMeters': '20',
+    'bungee.efficiencyRatio': '0.8',
+    'bungee.cordMassKg': '0.6',
+    'bungee.frictionRatio': '0.2',
+  },
+  HAND: { handSpeedMetersPerSecond: '8', handHeightMeters: '1.8' },
+};
+
 /** Opens a part of a sheet, whatever it was. */
 async function open(page, name) {
   await see(part(page, name), `part ${name} of the sheet`);
@@ -119,14 +139,23 @@ export function flightTests({ phone }) {
       async () => {
         const page = shared.ada;
         const compare = page.locator('[data-compare]');
+        const way = (method) => compare.locator(`[data-way="LAUNCH_METHOD_${method}"]`);
         await compare.getByRole('button', { name: 'Compare the four ways' }).click();
-        await see(compare.locator('[data-way]').nth(3), 'the four ways');
+        await see(way('HAND'), 'the four ways');
         equal(await compare.locator('[data-way]').count(), 4, 'ways');
-        const wheels = compare.locator('[data-way="LAUNCH_METHOD_WHEELS"]');
-        for (const question of ['launch.end_speed', 'launch.distance', 'climb.clearance'])
-          await see(wheels.locator(`[data-question="${question}"] svg`), `strip of ${question}`);
-        const bungee = compare.locator('[data-way="LAUNCH_METHOD_BUNGEE"] [data-lacks]');
-        await see(bungee.getByText('bungee stiffness'), 'what the bungee lacks');
+        await see(way('BUNGEE').locator('[data-lacks]', { hasText: 'bungee stiffness' }), 'what it lacks');
+        for (const [method, numbers] of Object.entries(launchers)) {
+          await page.locator('select[name=method]').selectOption(`LAUNCH_METHOD_${method}`);
+          for (const [path, value] of Object.entries(numbers))
+            await box(page, `launchPlan.${path}`).fill(value);
+        }
+        await page.locator('select[name=method]').selectOption('LAUNCH_METHOD_WHEELS');
+        await see(compare.getByText('compare again'), 'word that it is old');
+        await compare.getByRole('button', { name: 'Compare again' }).click();
+        for (const method of ['WHEELS', 'RAMP', 'BUNGEE', 'HAND'])
+          for (const question of ['launch.end_speed', 'climb.clearance'])
+            await see(way(method).locator(`[data-question="${question}"] svg`), `${question} of ${method}`);
+        equal(await compare.locator('[data-lacks]').count(), 0, 'ways that lack something');
       },
     ],
     [

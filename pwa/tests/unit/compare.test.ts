@@ -12,10 +12,10 @@ const sandmartin = demo('sandmartin_long_acre');
 
 describe('ways of launching', () => {
   it('keep model, field and day and change the launch alone', () => {
-    const way = wayOf(sandmartin, 'LAUNCH_METHOD_HAND');
+    const way = wayOf(redshank, 'LAUNCH_METHOD_HAND');
     expect(way.input.launchPlan?.method).toBe('LAUNCH_METHOD_HAND');
-    for (const part of ['model', 'field', 'day'] as const) expect(way.input[part]).toBe(sandmartin[part]);
-    expect(sandmartin.launchPlan?.method).toBe('LAUNCH_METHOD_WHEELS');
+    for (const part of ['model', 'field', 'day'] as const) expect(way.input[part]).toBe(redshank[part]);
+    expect(redshank.launchPlan?.method).toBe('LAUNCH_METHOD_RAMP');
   });
 
   it('have their numbers or name every one that is missing', () => {
@@ -36,6 +36,17 @@ describe('ways of launching', () => {
     expect(wayOf(blowing(250), 'LAUNCH_METHOD_WHEELS').place).toBe('24');
     expect(wayOf(blowing(250), 'LAUNCH_METHOD_WHEELS').input.launchPlan?.stripReversed).toBe(true);
     expect(wayOf(sandmartin, 'LAUNCH_METHOD_WHEELS').place).toBe('06');
+  });
+
+  it('start from the strip where the field has no launch spot', () => {
+    const way = wayOf(sandmartin, 'LAUNCH_METHOD_HAND');
+    expect(way.place).toBe('the start of 06');
+    expect(way.input.launchPlan?.launchSpot).toBe('the start of 06');
+    const [spot] = way.input.field?.launchSpots ?? [];
+    expect(spot?.position).toEqual(sandmartin.field?.strips?.[0]?.start);
+    expect(spot?.headingDegrees).toBeCloseTo(60, 1);
+    expect(sandmartin.field?.launchSpots ?? []).toEqual([]);
+    expect(wayOf({}, 'LAUNCH_METHOD_HAND').lacks).toContain('a launch spot on this field');
   });
 
   it('leave a heading that was given for another way', () => {

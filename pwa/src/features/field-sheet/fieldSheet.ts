@@ -13,7 +13,7 @@ const parts = {
   launch: /^(climb|liftoff|launch)\.(?!abort|engine_failure)/,
   landing: /^(landing|approach)\./,
   failures: /^(engine_out\.|link_loss\.|launch\.(abort|engine_failure)$)/,
-  wind: /^weather\./,
+  wind: /^weather\.(crosswind|gust|wake)$/,
 } satisfies Record<string, RegExp>;
 
 /** A part of the sheet. */

@@ -6,9 +6,10 @@ import type {
   LaunchMethod,
   LaunchPlan,
   Report,
+  Strip,
 } from '../../../app/wire';
 import { words } from '../../../app/words';
-import { stripPosts } from '../../../drawings/roseGeometry';
+import { stripPosts, type StripPost } from '../../../drawings/roseGeometry';
 import { pathText } from '../../findings/findings';
 import { byMethod } from './draft';
 
@@ -31,30 +32,50 @@ function reversed(heading: number, day: DayConditions | undefined): boolean {
   return from !== undefined && cosine(from - heading) < 0;
 }
 
+type Placed = { input: AssessmentInput; plan: LaunchPlan; place: string; lacks: string[] };
+
 /** The planned strip and direction, or the field's first strip into the wind. */
-function onWheels(
+function stripOf(
   input: AssessmentInput,
   plan: LaunchPlan,
-): { plan: LaunchPlan; place: string; lacks: string[] } {
+): { strip: Strip; back: boolean; post: StripPost } | undefined {
   const strips = input.field?.strips ?? [];
   const strip = strips.find((s) => s.name === plan.strip) ?? strips[0];
-  if (!strip) return { plan, place: '', lacks: [words.compare.noStrip] };
+  if (!strip) return undefined;
   const posts = stripPosts({ strips: [strip] });
   const planned = plan.strip === strip.name && plan.stripReversed !== undefined;
   const back = planned ? plan.stripReversed === true : reversed(posts[0]?.heading ?? 0, input.day);
-  const place = posts[back ? 1 : 0]?.name ?? '';
-  return { plan: { ...plan, strip: strip.name ?? '', stripReversed: back }, place, lacks: [] };
+  const post = posts[back ? 1 : 0];
+  return post && { strip, back, post };
 }
 
-/** The planned launch spot, or the field's first; a strip serves where there is none. */
-function fromSpot(
-  input: AssessmentInput,
-  plan: LaunchPlan,
-): { plan: LaunchPlan; place: string; lacks: string[] } {
+function onWheels(input: AssessmentInput, plan: LaunchPlan): Placed {
+  const found = stripOf(input, plan);
+  if (!found) return { input, plan, place: '', lacks: [words.compare.noStrip] };
+  const { strip, back, post } = found;
+  return {
+    input,
+    plan: { ...plan, strip: strip.name ?? '', stripReversed: back },
+    place: post.name,
+    lacks: [],
+  };
+}
+
+/** The planned launch spot, or the field's first; where there is none, the start of the strip serves as one. */
+function fromSpot(input: AssessmentInput, plan: LaunchPlan): Placed {
   const spots = input.field?.launchSpots ?? [];
   const spot = spots.find((s) => s.name === plan.launchSpot) ?? spots[0];
-  if (!spot) return { plan, place: '', lacks: [words.compare.noSpot] };
-  return { plan: { ...plan, launchSpot: spot.name ?? '' }, place: spot.name ?? '', lacks: [] };
+  if (spot) {
+    const name = spot.name ?? '';
+    return { input, plan: { ...plan, launchSpot: name }, place: name, lacks: [] };
+  }
+  const found = stripOf(input, plan);
+  if (!found) return { input, plan, place: '', lacks: [words.compare.noSpot] };
+  const name = words.compare.stripStart(found.post.name);
+  const position = (found.back ? found.strip.end : found.strip.start) ?? {};
+  const made = { name, position, headingDegrees: found.post.heading };
+  const field = { ...input.field, launchSpots: [made] };
+  return { input: { ...input, field }, plan: { ...plan, launchSpot: name }, place: name, lacks: [] };
 }
 
 /** Numbers without which a way of launching cannot be computed at all. */
@@ -73,9 +94,9 @@ export function wayOf(input: AssessmentInput, method: LaunchMethod): Way {
   const { headingDegrees, ...planned } = input.launchPlan ?? {};
   const same = planned.method === method;
   const kept = { ...planned, ...(same && headingDegrees !== undefined ? { headingDegrees } : {}), method };
-  const { plan, place, lacks } =
-    method === 'LAUNCH_METHOD_WHEELS' ? onWheels(input, kept) : fromSpot(input, kept);
-  const whole = { ...input, launchPlan: plan };
+  const placed = method === 'LAUNCH_METHOD_WHEELS' ? onWheels(input, kept) : fromSpot(input, kept);
+  const { place, lacks } = placed;
+  const whole = { ...placed.input, launchPlan: placed.plan };
   const numbers = (least[method] ?? [])
     .filter((path) => (getIn(whole, path) as { value?: number } | undefined)?.value === undefined)
     .map((path) => pathText(path, whole));
