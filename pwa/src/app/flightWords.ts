@@ -149,6 +149,7 @@ export const flightWords = {
     stripStart: (strip: string) => `the start of ${strip}`,
     noValue: 'not computed',
     noQuestion: 'does not arise',
+    notReached: 'not reached',
     chosen: 'as planned',
   },
 };
