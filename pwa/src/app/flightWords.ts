@@ -11,6 +11,7 @@ export const flightWords = {
     none: 'no landing area in reach from here, engine stopped',
     footprint: (hectares: string) => `footprint, ${hectares} ha`,
     hectares: (n: string) => `${n} ha`,
+    ground: (parts: string[]) => `Ground: ${parts.join('; ')}.`,
   },
   landing: {
     title: 'The landing from the side',
@@ -55,6 +56,7 @@ export const flightWords = {
     wind: 'Winds that hold',
     windLine: 'Which strip direction and which winds let the launch hold; computed when you ask.',
     nothing: 'Nothing computed yet.',
+    quiet: 'The planned time lies in the quiet hours.',
     line: (title: string, verdict: string, note: string) => `${title}: ${verdict}. ${note}`.trim(),
   },
   window: {

@@ -69,6 +69,9 @@ export const intoBox = (s: Spot, box: Box): Spot => ({
   y: Math.min(box.high, Math.max(box.low, s.y)),
 });
 
+/** Ground of a footprint, in hectares. */
+export const hectaresOf = (f: Footprint): number => f.outlines.reduce((sum, o) => sum + areaOf(o), 0) / 10000;
+
 /** Area inside an outline, in square metres: the sum of the trapezoids under its sides, whichever way round it runs. */
 export function areaOf(outline: Spot[]): number {
   const twice = outline.reduce((sum, a, i) => {

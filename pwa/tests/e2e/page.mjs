@@ -1,3 +1,4 @@
+import { gzipSync } from 'node:zlib';
 import { equal, hardToUse, rest, see } from './browser.mjs';
 
 const pages = ['/waiting', '/models', '/models/new', '/approvals', '/incidents', '/incidents/new'];
@@ -60,6 +61,25 @@ export function pageTests({ phone, faults }) {
             equal((await hardToUse(page)).join('; '), '', `${path} on ${colorScheme} ground`);
           }
         }
+        await page.context().close();
+      },
+    ],
+    [
+      'the first view brings at most 60 kB of script and style',
+      async () => {
+        const page = await phone('Ines Valdez');
+        await page.goto('/');
+        await see(page.locator('main h1'), 'the first page');
+        const files = await page.evaluate(async () => {
+          const names = performance.getEntriesByType('resource').map((e) => e.name);
+          const wanted = [...new Set(names)].filter((name) => /\.(js|css)$/.test(new URL(name).pathname));
+          return Promise.all(wanted.map(async (name) => [name, await (await fetch(name)).text()]));
+        });
+        const own = files.filter(([name]) => !name.endsWith('/sw.js'));
+        const size = own.reduce((sum, [, text]) => sum + gzipSync(text).length, 0);
+        if (own.length < 3 || size > 60000)
+          throw new Error(`${String(own.length)} files, ${String(size)} bytes`);
+        console.log(`     first view: ${String(own.length)} files, ${String(size)} bytes packed`);
         await page.context().close();
       },
     ],

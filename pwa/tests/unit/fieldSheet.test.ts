@@ -7,6 +7,7 @@ import {
   findingOf,
   findingsOf,
 } from '../../src/features/field-sheet/fieldSheet';
+import { inQuietHours } from '../../src/features/field-sheet/quiet';
 import { alongSpan, curvesOf } from '../../src/features/model-sheet/sheet';
 
 const report: Report = {
@@ -65,6 +66,28 @@ describe('the diagram along the span', () => {
     expect(alongSpan(curve, model).series?.map((s) => s.name)).toEqual(['wing', 'finlet']);
     const other = { ...curve, id: 'lift.curve' };
     expect(alongSpan(other, model)).toBe(other);
+  });
+});
+
+describe('quiet hours', () => {
+  const at = (hour: number, minute = 0): Date => new Date(2026, 4, 16, hour, minute);
+
+  it.each([
+    [9, 59, true],
+    [10, 0, false],
+    [18, 59, false],
+    [19, 0, true],
+    [0, 0, true],
+  ])('over midnight, at %i:%i', (hour, minute, quiet) => {
+    const permission = { quietFrom: '19:00', quietTo: '10:00' };
+    expect(inQuietHours(permission, at(hour, minute))).toBe(quiet);
+  });
+
+  it('within a day, and none where they are not given', () => {
+    expect(inQuietHours({ quietFrom: '12:30', quietTo: '14:00' }, at(13))).toBe(true);
+    expect(inQuietHours({ quietFrom: '12:30', quietTo: '14:00' }, at(14))).toBe(false);
+    expect(inQuietHours({ quietFrom: '12:30' }, at(13))).toBe(false);
+    expect(inQuietHours(undefined, at(13))).toBe(false);
   });
 });
 

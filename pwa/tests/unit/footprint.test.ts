@@ -4,6 +4,7 @@ import {
   areaOf,
   boxAround,
   footprintsOf,
+  hectaresOf,
   intoBox,
   thinned,
   unreached,
@@ -53,6 +54,8 @@ describe('footprints', () => {
     expect(areaOf(corners)).toBe(900);
     expect(areaOf([...corners].reverse())).toBe(900);
     expect(areaOf([])).toBe(0);
+    const pieces = footprintsOf([square('area.engine_out.1', 100), square('area.engine_out.2', 200)]);
+    expect(pieces.map(hectaresOf)).toEqual([5]);
   });
 });
 
