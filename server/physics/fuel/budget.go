@@ -5,6 +5,9 @@ import "fmt"
 // UnusableShare is the share of the tanks' contents that a pump cannot reach where it was not measured (common practice, 3 to 5 %).
 const UnusableShare = 0.05
 
+// countSlack keeps a whole circuit that rounding would lose.
+const countSlack = 1e-9
+
 // Stretch is a part of a flight at one fuel flow.
 type Stretch struct {
 	Name     string
@@ -70,7 +73,7 @@ func FlightBudget(f Flight) (Budget, error) {
 		return b, nil
 	}
 	b.Timer = f.Launch.Duration + b.Flying/f.Circuit.Flow
-	b.Circuits = int(b.Flying / f.Circuit.Mass())
+	b.Circuits = int(b.Flying/f.Circuit.Mass() + countSlack)
 	return b, nil
 }
 

@@ -48,15 +48,23 @@ func (s *System) fixes(r *Result) []Fix {
 		case SmallTrap:
 			out = append(out, Fix{Change: GrowTrap, Cures: fault, Line: -1, From: s.TrapVolume, To: r.Trap.LeastVolume, Suction: worst})
 		case NoVent:
-			out = append(out, Fix{Change: OpenVent, Cures: fault, Line: -1, To: r.Vent.LeastBore, Suction: worst})
+			out = append(out, Fix{Change: OpenVent, Cures: fault, Line: -1, To: r.Vent.LeastBore, Suction: s.vented(r.Vent.LeastBore)})
 		case TightVent:
-			out = append(out, Fix{Change: WidenVent, Cures: fault, Line: -1, From: s.VentBore, To: r.Vent.LeastBore, Suction: worst})
+			out = append(out, Fix{Change: WidenVent, Cures: fault, Line: -1, From: s.VentBore, To: r.Vent.LeastBore, Suction: s.vented(r.Vent.LeastBore)})
 		case AirReleased:
 			out = append(out, s.suctionFixes()...)
 		default: // Filter and speed are told without a figure of change.
 		}
 	}
 	return out
+}
+
+// vented returns the greatest suction with a vent of a bore.
+func (s *System) vented(bore float64) float64 {
+	changed := *s
+	changed.Vent, changed.VentBore = true, bore
+	r := changed.compute()
+	return r.WorstSuction()
 }
 
 // suctionFixes lists the single changes that bring the suction under the limit.
@@ -130,7 +138,7 @@ func (s *System) lowered() (Fix, bool) {
 		}
 	}
 	for range 40 {
-		middle := (low + high) / 2
+		middle := float64((low + high) / 2)
 		if at(middle) > AirReleaseSuction {
 			low = middle
 		} else {

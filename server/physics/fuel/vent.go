@@ -36,7 +36,7 @@ func LeastVent(flow, length, density, viscosity, limit float64) float64 {
 		return low
 	}
 	for range 60 {
-		middle := (low + high) / 2
+		middle := float64((low + high) / 2)
 		if VentLoss(flow, middle, length, density, viscosity) > limit {
 			low = middle
 		} else {

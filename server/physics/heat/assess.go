@@ -22,9 +22,8 @@ type Run struct {
 	Exhaust Exhaust
 	Air     Air
 	// Pipe is the temperature of the tailpipe's wall, K; 0: that of the gas, an upper bound.
+	// A double-walled pipe has a far cooler wall: measure it.
 	Pipe float64
-	// Tailpipe is false for an engine without one: parts beside it see its own case, taken as a pipe of the nozzle's diameter.
-	Tailpipe bool
 }
 
 // Cause is what makes a part hot.
@@ -56,7 +55,7 @@ type Answer struct {
 	Best     float64 // K
 	Worst    float64 // conservative temperature, K; equal to Best when measured
 	Flux     float64 // radiation on the part at the temperature of the air, W/m2; 0 in the plume
-	Cause    Cause   // of Worst
+	Cause    Cause   // BySoakBack: the part is hottest after shut-down by the best answer
 	Margin   float64 // limit less Worst, K
 	Verdict  Verdict
 	Soak     Soak // beside the pipe only
@@ -135,20 +134,17 @@ func (r Run) answer(part Part, best, worst Plume) Answer {
 	return a
 }
 
-// beside fills in the temperatures of a part beside the pipe: best with the air that a run draws along it, conservative in still air, and
-// after shut-down.
+// beside fills in the temperatures of a part beside the pipe: best in the open with the air that a run draws along it, and after shut-down
+// without; conservative in a tunnel in still air for ever, which what soaks through never exceeds.
 func (r Run) beside(a *Answer) {
 	skin := r.skin(a.Part)
 	drawn := skin
-	drawn.Inner, drawn.Outer = drawnCoefficient, drawnCoefficient
+	drawn.Open, drawn.Inner, drawn.Outer = true, drawnCoefficient, drawnCoefficient
 	a.Flux = skin.Gained(skin.Air)
 	a.Best, a.Worst, a.Cause = drawn.Temperature(), skin.Temperature(), ByRadiation
-	a.Soak = skin.SoakBack(a.Best)
+	a.Soak = drawn.SoakBack(a.Best)
 	if a.Soak.Peak > a.Best {
-		a.Best = a.Soak.Peak
-	}
-	if a.Soak.Peak > a.Worst {
-		a.Worst, a.Cause = a.Soak.Peak, BySoakBack
+		a.Best, a.Cause = a.Soak.Peak, BySoakBack
 	}
 }
 

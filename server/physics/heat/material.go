@@ -42,16 +42,16 @@ var table = []Material{
 	row("printed polylactide", 50, 55, Verified, "glass transition 59 C, heat distortion 59 C", "pla", "polylactide"),
 	row("printed PETG", 65, 70, Verified, "polymer table: 70 C; heat distortion 76 C", "petg", "pet-g"),
 	row("ABS", 70, 80, Verified, "Plastics Engineering table 1.8: 70 C; makers' table: 60 to 80 C", "abs"),
+	row("adhesive tape, acrylic", 60, 100, Verified, "adhesive makers: flows above 60 C under load; handbook range to 121 C", "tape", "decal", "sticker"),
 	row("acrylic sheet", 50, 80, Verified, "Plastics Engineering table 1.8: 50 C; polymer table: 90 C", "acrylic", "pmma", "canopy"),
 	row("polycarbonate", 115, 125, Verified, "Plastics Engineering table 1.8: 125 C", "polycarbonate"),
 	row("nylon", 80, 90, Verified, "Plastics Engineering table 1.8: 90 C", "nylon", "polyamide"),
 	row("iron-on covering film", 90, 120, Verified, "ironing temperatures of covering films: adhesive tacks at 90 C and lets go there; film shrinks from 100 to 150 C", "film", "covering", "iron-on"),
-	row("adhesive tape, acrylic", 60, 100, Verified, "adhesive makers: flows above 60 C under load; handbook range to 121 C", "tape", "decal", "sticker"),
 	row("hot-melt glue", 50, 60, Verified, "adhesive makers: softens from 40 to 100 C by grade; fails below its ring-and-ball point", "hot melt", "hot-melt", "hot glue"),
 	row("vinyl ester laminate, room cure", 50, 60, Verified, "glass transition of neat resin 60 C after room cure (Herzog and others 2005)", "vinyl ester", "vinylester"),
 	row("epoxy laminate, post-cured", 60, 75, Verified, "data sheet: glass transition 73 C after 16 h at 50 C; limit 10 to 20 K below", "post-cured", "postcured", "tempered"),
 	row("epoxy laminate, room cure", 45, 58, Verified, "data sheet: glass transition 58 C after 28 d at 21 C; limit 10 to 20 K below", "epoxy", "glass", "carbon", "gfrp", "cfrp", "aramid", "laminate", "fibre", "fiber", "composite"),
-	row("balsa, spruce and plywood", 100, 150, Verified, "tests of wood: strength lost from 120 C in weeks; long contact at 121 to 149 C has started fires", "balsa", "spruce", "ply", "wood", "pine", "birch"),
+	row("balsa, spruce and plywood", 100, 150, Verified, "tests of wood: strength lost from 120 C in weeks; long contact at 121 to 149 C has started fires", "balsa", "spruce", "plywood", "ply", "wood", "wooden", "hardwood", "pine", "birch"),
 	row("fabric, doped", 90, 120, Practice, "heat-shrunk polyester fabric: shrinks from about 100 C", "fabric", "cloth", "silk", "tissue"),
 	row("silicone", 200, 230, FromMemory, "class of silicone rubber", "silicone"),
 	row("PTFE", 250, 260, Verified, "Plastics Engineering table 1.8: 250 C", "ptfe"),
@@ -67,15 +67,36 @@ var Unknown = row("unknown material", 45, 55, Practice, "lowest of the common bu
 // Materials returns the table.
 func Materials() []Material { return append([]Material(nil), table...) }
 
+// shortWord is the length up to which a word of the table must stand alone: "pla" is not found in "plank".
+const shortWord = 4
+
 // Named returns the material whose usual words stand in a name, in any case of letters. Other names give Unknown and false.
 func Named(name string) (Material, bool) {
-	low := " " + strings.ToLower(name)
+	low := spaced(name)
 	for _, material := range table {
 		for _, word := range material.words {
-			if strings.Contains(low, word) {
+			if standsIn(low, word) {
 				return material, true
 			}
 		}
 	}
 	return Unknown, false
+}
+
+// spaced returns a name in small letters with one space for each other sign, and one at either end.
+func spaced(name string) string {
+	return " " + strings.Map(func(r rune) rune {
+		if (r >= 'a' && r <= 'z') || (r >= '0' && r <= '9') {
+			return r
+		}
+		return ' '
+	}, strings.ToLower(name)) + " "
+}
+
+// standsIn reports whether a word begins in a spaced name, or stands in it alone when it is short.
+func standsIn(spacedName, word string) bool {
+	if len(word) <= shortWord {
+		return strings.Contains(spacedName, spaced(word))
+	}
+	return strings.Contains(spacedName, strings.TrimSuffix(spaced(word), " "))
 }

@@ -30,6 +30,15 @@ func FluxOnSkin(hot, cold, hotEmissivity, coldEmissivity, factor float64) float6
 	return float64(factor*StefanBoltzmann*(fourth(hot)-fourth(cold))) / (1/hotEmissivity + float64(factor*(1/coldEmissivity-1)))
 }
 
+// FluxBeside returns what a hot surface gives to a skin in the open that sees it with a factor (W/m2 of the skin).
+//
+// Formula: q = F e1 e2 s (T14 - T24); what the skin throws back is lost.
+// Valid for: F 0 to 1, a skin that does not enclose the pipe; never above FluxOnSkin.
+// Source: textbooks of heat transfer, exchange of grey surfaces without repeated reflection.
+func FluxBeside(hot, cold, hotEmissivity, coldEmissivity, factor float64) float64 {
+	return float64(factor * hotEmissivity * coldEmissivity * StefanBoltzmann * (fourth(hot) - fourth(cold)))
+}
+
 // WithFreeShield returns what passes between two facing surfaces with a free sheet between them (W/m2).
 //
 // Formula: q = s (T14 - T24)/(1/e1 + 1/e2 - 1 + 2/e3 - 1); where e3 emissivity of both sides of the sheet.

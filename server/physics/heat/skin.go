@@ -20,6 +20,7 @@ type Skin struct {
 	Outer      float64 // heat transfer on the far side, W/(m2 K); 0: StillCoefficient
 	Inner      float64 // heat transfer of cooling air between pipe and skin, W/(m2 K)
 	Emissivity float64 // of pipe; 0: PipeEmissivity
+	Open       bool    // true when nothing encloses pipe and skin, false in a tunnel, which throws all heat back
 }
 
 // facing returns the emissivity of the side towards the pipe.
@@ -48,7 +49,11 @@ func (s Skin) outer() float64 {
 
 // Gained returns the radiation that the skin takes up at a temperature (W/m2).
 func (s Skin) Gained(temperature float64) float64 {
-	return FluxOnSkin(s.Pipe, temperature, s.pipe(), s.facing(), ViewFactor(s.Radius, s.Gap))
+	factor := ViewFactor(s.Radius, s.Gap)
+	if s.Open {
+		return FluxBeside(s.Pipe, temperature, s.pipe(), s.facing(), factor)
+	}
+	return FluxOnSkin(s.Pipe, temperature, s.pipe(), s.facing(), factor)
 }
 
 // lost returns what the skin gives to the air on both sides and radiates outwards (W/m2).
@@ -67,7 +72,7 @@ func (s Skin) Temperature() float64 {
 		return low
 	}
 	for range bisectionCut {
-		middle := (low + high) / 2
+		middle := float64((low + high) / 2)
 		if s.Gained(middle) > s.lost(middle) {
 			low = middle
 		} else {
@@ -96,7 +101,7 @@ func (s Skin) LeastGap(limit float64) (float64, bool) {
 		return 0, false
 	}
 	for range bisectionCut {
-		middle := (low + high) / 2
+		middle := float64((low + high) / 2)
 		if at(middle) > limit {
 			low = middle
 		} else {
