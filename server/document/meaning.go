@@ -1,6 +1,9 @@
 package document
 
-import "pitgate/server/physics/assess"
+import (
+	"pitgate/server/physics/assess"
+	"pitgate/server/physics/weather"
+)
 
 // checkMeaning finds what no single field shows: shapes that cross themselves, names that lead nowhere, windows that
 // are reversed, and quantities whose sign or size nothing in the world can have.
@@ -30,6 +33,52 @@ func checkInput(in *assess.Input, found *faults) {
 	}
 	if in.Limits != nil {
 		checkLimits(in.Limits, "limits", found)
+	}
+	if in.LaunchPlan != nil && in.LaunchPlan.Bungee != nil {
+		checkPullTest(in.LaunchPlan.Bungee, "launchPlan.bungee", found)
+	}
+	if in.Day != nil {
+		checkDay(in.Day, "day", found)
+	}
+}
+
+// checkDay wants every time that is given to be one.
+func checkDay(day *assess.DayConditions, path string, found *faults) {
+	checkTime(day.Time, join(path, "time"), found)
+	for i := range day.WindChanges {
+		checkTime(day.WindChanges[i].Time, join(index(join(path, "windChanges"), i), "time"), found)
+	}
+}
+
+func checkTime(text, path string, found *faults) {
+	if text == "" {
+		return
+	}
+	if _, err := weather.Moment(text); err != nil {
+		found.add(path, "must be a time with its offset, such as 2026-05-16T09:40:00Z, got "+text)
+	}
+}
+
+// checkPullTest wants stretch and force to rise from point to point, as far as the stretch of the launch.
+func checkPullTest(bungee *assess.Bungee, path string, found *faults) {
+	for i := range bungee.PullTest {
+		point, at := &bungee.PullTest[i], index(join(path, "pullTest"), i)
+		if i == 0 {
+			continue
+		}
+		before := &bungee.PullTest[i-1]
+		if here, last := number(point.StretchMeters), number(before.StretchMeters); here <= last {
+			found.add(join(at, "stretchMeters"), "must be greater than at the point before, "+plain(last)+", got "+plain(here))
+		}
+		if here, last := number(point.ForceNewtons), number(before.ForceNewtons); here < last {
+			found.add(join(at, "forceNewtons"), "must not be less than at the point before, "+plain(last)+", got "+plain(here))
+		}
+	}
+	stretch := bungee.StretchMeters
+	if n := len(bungee.PullTest); n > 0 && stretch != nil && stretch.Value != nil {
+		if end := number(bungee.PullTest[n-1].StretchMeters); *stretch.Value > end {
+			found.add(join(path, "stretchMeters")+".value", "must not be beyond the pull test, which ends at "+plain(end)+", got "+plain(*stretch.Value))
+		}
 	}
 }
 

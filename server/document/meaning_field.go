@@ -48,6 +48,7 @@ func spotNames(field *assess.FieldDescription) []string {
 }
 
 func checkStrip(strip *assess.Strip, path string, found *faults) {
+	checkProfile(strip.GroundProfile, join(path, "groundProfile"), found)
 	if strip.Start == nil || strip.End == nil {
 		return
 	}

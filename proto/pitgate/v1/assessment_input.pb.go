@@ -509,7 +509,8 @@ type LandingPlan struct {
 	HeadingDegrees *float64 `protobuf:"fixed64,1,opt,name=heading_degrees,json=headingDegrees,proto3,oneof" json:"heading_degrees,omitempty"`
 	// Slope of the approach below the horizon. Absent: what idle thrust and drag give at the approach speed, no steeper than 12 degrees.
 	ApproachAngleDegrees *float64 `protobuf:"fixed64,2,opt,name=approach_angle_degrees,json=approachAngleDegrees,proto3,oneof" json:"approach_angle_degrees,omitempty"`
-	// Speed over the threshold over stall speed. Absent: the least that the limits allow.
+	// Speed over the threshold over stall speed. Absent: the least that the limits allow with 2 % to spare, and the gust's excess over the mean wind with
+	// its spread added.
 	ApproachRatio *float64 `protobuf:"fixed64,3,opt,name=approach_ratio,json=approachRatio,proto3,oneof" json:"approach_ratio,omitempty"`
 	// How far beyond the threshold the pilot aims to touch down. Absent: a tenth of the length, 10 m at least.
 	AimPointMeters *float64 `protobuf:"fixed64,4,opt,name=aim_point_meters,json=aimPointMeters,proto3,oneof" json:"aim_point_meters,omitempty"`
@@ -600,10 +601,16 @@ type Ramp struct {
 	CradleDegrees *Quantity `protobuf:"bytes,6,opt,name=cradle_degrees,json=cradleDegrees,proto3" json:"cradle_degrees,omitempty"`
 	// Height of the rails along the length, when not straight.
 	RailProfile []*ProfilePoint `protobuf:"bytes,7,rep,name=rail_profile,json=railProfile,proto3" json:"rail_profile,omitempty"`
-	// Force that holds the model until the engine is at full thrust.
+	// Thrust at which the pin or the helper lets the model go. With full thrust before release it is let go no earlier than that.
 	ReleaseForceNewtons *Quantity `protobuf:"bytes,8,opt,name=release_force_newtons,json=releaseForceNewtons,proto3" json:"release_force_newtons,omitempty"`
-	unknownFields       protoimpl.UnknownFields
-	sizeCache           protoimpl.SizeCache
+	// Lowest point of the model behind the cradle, skid, fin or pipe: its place aft of the datum.
+	TailXMeters *Quantity `protobuf:"bytes,9,opt,name=tail_x_meters,json=tailXMeters,proto3" json:"tail_x_meters,omitempty"`
+	// Height of that point over the rails while the model lies in the cradle.
+	TailHeightMeters *Quantity `protobuf:"bytes,10,opt,name=tail_height_meters,json=tailHeightMeters,proto3" json:"tail_height_meters,omitempty"`
+	// Drag coefficient times area of the dolly in the air. Absent: it falls without drag.
+	DollyDragAreaSquareMeters *Quantity `protobuf:"bytes,11,opt,name=dolly_drag_area_square_meters,json=dollyDragAreaSquareMeters,proto3" json:"dolly_drag_area_square_meters,omitempty"`
+	unknownFields             protoimpl.UnknownFields
+	sizeCache                 protoimpl.SizeCache
 }
 
 func (x *Ramp) Reset() {
@@ -692,10 +699,31 @@ func (x *Ramp) GetReleaseForceNewtons() *Quantity {
 	return nil
 }
 
+func (x *Ramp) GetTailXMeters() *Quantity {
+	if x != nil {
+		return x.TailXMeters
+	}
+	return nil
+}
+
+func (x *Ramp) GetTailHeightMeters() *Quantity {
+	if x != nil {
+		return x.TailHeightMeters
+	}
+	return nil
+}
+
+func (x *Ramp) GetDollyDragAreaSquareMeters() *Quantity {
+	if x != nil {
+		return x.DollyDragAreaSquareMeters
+	}
+	return nil
+}
+
 // A bungee.
 type Bungee struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// Force per metre of stretch from a pull test.
+	// Force per metre of stretch. Not needed with a pull test.
 	StiffnessNewtonsPerMeter *Quantity `protobuf:"bytes,1,opt,name=stiffness_newtons_per_meter,json=stiffnessNewtonsPerMeter,proto3" json:"stiffness_newtons_per_meter,omitempty"`
 	// Stretch at release.
 	StretchMeters *Quantity `protobuf:"bytes,2,opt,name=stretch_meters,json=stretchMeters,proto3" json:"stretch_meters,omitempty"`
@@ -706,9 +734,13 @@ type Bungee struct {
 	// Friction of skid or dolly before the model flies.
 	FrictionRatio *Quantity `protobuf:"bytes,5,opt,name=friction_ratio,json=frictionRatio,proto3" json:"friction_ratio,omitempty"`
 	// Slope of the ground or rail under the stroke.
-	AngleDegrees  *Quantity `protobuf:"bytes,6,opt,name=angle_degrees,json=angleDegrees,proto3" json:"angle_degrees,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	AngleDegrees *Quantity `protobuf:"bytes,6,opt,name=angle_degrees,json=angleDegrees,proto3" json:"angle_degrees,omitempty"`
+	// Pull test in order of stretch, at least as far as the stretch at release; takes the place of the stiffness.
+	PullTest []*PullTestPoint `protobuf:"bytes,7,rep,name=pull_test,json=pullTest,proto3" json:"pull_test,omitempty"`
+	// Pull of the cord at which the hook lets go. Absent: when the cord is slack.
+	HookReleaseNewtons *Quantity `protobuf:"bytes,8,opt,name=hook_release_newtons,json=hookReleaseNewtons,proto3" json:"hook_release_newtons,omitempty"`
+	unknownFields      protoimpl.UnknownFields
+	sizeCache          protoimpl.SizeCache
 }
 
 func (x *Bungee) Reset() {
@@ -783,6 +815,73 @@ func (x *Bungee) GetAngleDegrees() *Quantity {
 	return nil
 }
 
+func (x *Bungee) GetPullTest() []*PullTestPoint {
+	if x != nil {
+		return x.PullTest
+	}
+	return nil
+}
+
+func (x *Bungee) GetHookReleaseNewtons() *Quantity {
+	if x != nil {
+		return x.HookReleaseNewtons
+	}
+	return nil
+}
+
+// Force of a cord at one stretch.
+type PullTestPoint struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	StretchMeters *float64               `protobuf:"fixed64,1,opt,name=stretch_meters,json=stretchMeters,proto3,oneof" json:"stretch_meters,omitempty"`
+	ForceNewtons  *float64               `protobuf:"fixed64,2,opt,name=force_newtons,json=forceNewtons,proto3,oneof" json:"force_newtons,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *PullTestPoint) Reset() {
+	*x = PullTestPoint{}
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[5]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *PullTestPoint) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*PullTestPoint) ProtoMessage() {}
+
+func (x *PullTestPoint) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[5]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use PullTestPoint.ProtoReflect.Descriptor instead.
+func (*PullTestPoint) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{5}
+}
+
+func (x *PullTestPoint) GetStretchMeters() float64 {
+	if x != nil && x.StretchMeters != nil {
+		return *x.StretchMeters
+	}
+	return 0
+}
+
+func (x *PullTestPoint) GetForceNewtons() float64 {
+	if x != nil && x.ForceNewtons != nil {
+		return *x.ForceNewtons
+	}
+	return 0
+}
+
 // Force of a catapult at one place of its stroke.
 type CatapultPoint struct {
 	state         protoimpl.MessageState `protogen:"open.v1"`
@@ -794,7 +893,7 @@ type CatapultPoint struct {
 
 func (x *CatapultPoint) Reset() {
 	*x = CatapultPoint{}
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[5]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -806,7 +905,7 @@ func (x *CatapultPoint) String() string {
 func (*CatapultPoint) ProtoMessage() {}
 
 func (x *CatapultPoint) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[5]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -819,7 +918,7 @@ func (x *CatapultPoint) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CatapultPoint.ProtoReflect.Descriptor instead.
 func (*CatapultPoint) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{5}
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *CatapultPoint) GetTravelMeters() float64 {
@@ -857,7 +956,7 @@ type CircuitPlan struct {
 
 func (x *CircuitPlan) Reset() {
 	*x = CircuitPlan{}
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[6]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -869,7 +968,7 @@ func (x *CircuitPlan) String() string {
 func (*CircuitPlan) ProtoMessage() {}
 
 func (x *CircuitPlan) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[6]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -882,7 +981,7 @@ func (x *CircuitPlan) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CircuitPlan.ProtoReflect.Descriptor instead.
 func (*CircuitPlan) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{6}
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *CircuitPlan) GetHand() CircuitHand {
@@ -969,7 +1068,7 @@ type DayConditions struct {
 
 func (x *DayConditions) Reset() {
 	*x = DayConditions{}
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[7]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -981,7 +1080,7 @@ func (x *DayConditions) String() string {
 func (*DayConditions) ProtoMessage() {}
 
 func (x *DayConditions) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[7]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -994,7 +1093,7 @@ func (x *DayConditions) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use DayConditions.ProtoReflect.Descriptor instead.
 func (*DayConditions) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{7}
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *DayConditions) GetTime() string {
@@ -1123,7 +1222,7 @@ type WindChange struct {
 
 func (x *WindChange) Reset() {
 	*x = WindChange{}
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[8]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1135,7 +1234,7 @@ func (x *WindChange) String() string {
 func (*WindChange) ProtoMessage() {}
 
 func (x *WindChange) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[8]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1148,7 +1247,7 @@ func (x *WindChange) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use WindChange.ProtoReflect.Descriptor instead.
 func (*WindChange) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{8}
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *WindChange) GetTime() string {
@@ -1265,7 +1364,7 @@ type Limits struct {
 
 func (x *Limits) Reset() {
 	*x = Limits{}
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[9]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1277,7 +1376,7 @@ func (x *Limits) String() string {
 func (*Limits) ProtoMessage() {}
 
 func (x *Limits) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[9]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1290,7 +1389,7 @@ func (x *Limits) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Limits.ProtoReflect.Descriptor instead.
 func (*Limits) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{9}
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *Limits) GetMinimumLiftoffRatio() float64 {
@@ -1597,7 +1696,7 @@ type AppliedRule struct {
 
 func (x *AppliedRule) Reset() {
 	*x = AppliedRule{}
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[10]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1609,7 +1708,7 @@ func (x *AppliedRule) String() string {
 func (*AppliedRule) ProtoMessage() {}
 
 func (x *AppliedRule) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[10]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1622,7 +1721,7 @@ func (x *AppliedRule) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use AppliedRule.ProtoReflect.Descriptor instead.
 func (*AppliedRule) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{10}
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *AppliedRule) GetFindingId() string {
@@ -1711,7 +1810,7 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\x17_approach_angle_degreesB\x11\n" +
 	"\x0f_approach_ratioB\x13\n" +
 	"\x11_aim_point_metersB\r\n" +
-	"\v_flare_load\"\x83\x04\n" +
+	"\v_flare_load\"\xd9\x05\n" +
 	"\x04Ramp\x129\n" +
 	"\rlength_meters\x18\x01 \x01(\v2\x14.pitgate.v1.QuantityR\flengthMeters\x129\n" +
 	"\rangle_degrees\x18\x02 \x01(\v2\x14.pitgate.v1.QuantityR\fangleDegrees\x12@\n" +
@@ -1720,7 +1819,11 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\x0efriction_ratio\x18\x05 \x01(\v2\x14.pitgate.v1.QuantityR\rfrictionRatio\x12;\n" +
 	"\x0ecradle_degrees\x18\x06 \x01(\v2\x14.pitgate.v1.QuantityR\rcradleDegrees\x12E\n" +
 	"\frail_profile\x18\a \x03(\v2\x18.pitgate.v1.ProfilePointB\b\xbaH\x05\x92\x01\x02\x10<R\vrailProfile\x12H\n" +
-	"\x15release_force_newtons\x18\b \x01(\v2\x14.pitgate.v1.QuantityR\x13releaseForceNewtons\"\x8b\x03\n" +
+	"\x15release_force_newtons\x18\b \x01(\v2\x14.pitgate.v1.QuantityR\x13releaseForceNewtons\x128\n" +
+	"\rtail_x_meters\x18\t \x01(\v2\x14.pitgate.v1.QuantityR\vtailXMeters\x12B\n" +
+	"\x12tail_height_meters\x18\n" +
+	" \x01(\v2\x14.pitgate.v1.QuantityR\x10tailHeightMeters\x12V\n" +
+	"\x1ddolly_drag_area_square_meters\x18\v \x01(\v2\x14.pitgate.v1.QuantityR\x19dollyDragAreaSquareMeters\"\x95\x04\n" +
 	"\x06Bungee\x12S\n" +
 	"\x1bstiffness_newtons_per_meter\x18\x01 \x01(\v2\x14.pitgate.v1.QuantityR\x18stiffnessNewtonsPerMeter\x12;\n" +
 	"\x0estretch_meters\x18\x02 \x01(\v2\x14.pitgate.v1.QuantityR\rstretchMeters\x12?\n" +
@@ -1728,7 +1831,14 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\fcord_mass_kg\x18\x04 \x01(\v2\x14.pitgate.v1.QuantityR\n" +
 	"cordMassKg\x12;\n" +
 	"\x0efriction_ratio\x18\x05 \x01(\v2\x14.pitgate.v1.QuantityR\rfrictionRatio\x129\n" +
-	"\rangle_degrees\x18\x06 \x01(\v2\x14.pitgate.v1.QuantityR\fangleDegrees\"\xb9\x01\n" +
+	"\rangle_degrees\x18\x06 \x01(\v2\x14.pitgate.v1.QuantityR\fangleDegrees\x12@\n" +
+	"\tpull_test\x18\a \x03(\v2\x19.pitgate.v1.PullTestPointB\b\xbaH\x05\x92\x01\x02\x10<R\bpullTest\x12F\n" +
+	"\x14hook_release_newtons\x18\b \x01(\v2\x14.pitgate.v1.QuantityR\x12hookReleaseNewtons\"\xbc\x01\n" +
+	"\rPullTestPoint\x12C\n" +
+	"\x0estretch_meters\x18\x01 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00@\x8f@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\rstretchMeters\x88\x01\x01\x12A\n" +
+	"\rforce_newtons\x18\x02 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\fforceNewtons\x88\x01\x01B\x11\n" +
+	"\x0f_stretch_metersB\x10\n" +
+	"\x0e_force_newtons\"\xb9\x01\n" +
 	"\rCatapultPoint\x12A\n" +
 	"\rtravel_meters\x18\x01 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\ftravelMeters\x88\x01\x01\x12A\n" +
 	"\rforce_newtons\x18\x02 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00j\xf8@)\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\fforceNewtons\x88\x01\x01B\x10\n" +
@@ -1900,7 +2010,7 @@ func file_pitgate_v1_assessment_input_proto_rawDescGZIP() []byte {
 }
 
 var file_pitgate_v1_assessment_input_proto_enumTypes = make([]protoimpl.EnumInfo, 4)
-var file_pitgate_v1_assessment_input_proto_msgTypes = make([]protoimpl.MessageInfo, 11)
+var file_pitgate_v1_assessment_input_proto_msgTypes = make([]protoimpl.MessageInfo, 12)
 var file_pitgate_v1_assessment_input_proto_goTypes = []any{
 	(LaunchMethod)(0),        // 0: pitgate.v1.LaunchMethod
 	(CircuitHand)(0),         // 1: pitgate.v1.CircuitHand
@@ -1911,71 +2021,77 @@ var file_pitgate_v1_assessment_input_proto_goTypes = []any{
 	(*LandingPlan)(nil),      // 6: pitgate.v1.LandingPlan
 	(*Ramp)(nil),             // 7: pitgate.v1.Ramp
 	(*Bungee)(nil),           // 8: pitgate.v1.Bungee
-	(*CatapultPoint)(nil),    // 9: pitgate.v1.CatapultPoint
-	(*CircuitPlan)(nil),      // 10: pitgate.v1.CircuitPlan
-	(*DayConditions)(nil),    // 11: pitgate.v1.DayConditions
-	(*WindChange)(nil),       // 12: pitgate.v1.WindChange
-	(*Limits)(nil),           // 13: pitgate.v1.Limits
-	(*AppliedRule)(nil),      // 14: pitgate.v1.AppliedRule
-	(*ModelDescription)(nil), // 15: pitgate.v1.ModelDescription
-	(*FieldDescription)(nil), // 16: pitgate.v1.FieldDescription
-	(*Quantity)(nil),         // 17: pitgate.v1.Quantity
-	(*ProfilePoint)(nil),     // 18: pitgate.v1.ProfilePoint
+	(*PullTestPoint)(nil),    // 9: pitgate.v1.PullTestPoint
+	(*CatapultPoint)(nil),    // 10: pitgate.v1.CatapultPoint
+	(*CircuitPlan)(nil),      // 11: pitgate.v1.CircuitPlan
+	(*DayConditions)(nil),    // 12: pitgate.v1.DayConditions
+	(*WindChange)(nil),       // 13: pitgate.v1.WindChange
+	(*Limits)(nil),           // 14: pitgate.v1.Limits
+	(*AppliedRule)(nil),      // 15: pitgate.v1.AppliedRule
+	(*ModelDescription)(nil), // 16: pitgate.v1.ModelDescription
+	(*FieldDescription)(nil), // 17: pitgate.v1.FieldDescription
+	(*Quantity)(nil),         // 18: pitgate.v1.Quantity
+	(*ProfilePoint)(nil),     // 19: pitgate.v1.ProfilePoint
 }
 var file_pitgate_v1_assessment_input_proto_depIdxs = []int32{
-	15, // 0: pitgate.v1.AssessmentInput.model:type_name -> pitgate.v1.ModelDescription
-	16, // 1: pitgate.v1.AssessmentInput.field:type_name -> pitgate.v1.FieldDescription
+	16, // 0: pitgate.v1.AssessmentInput.model:type_name -> pitgate.v1.ModelDescription
+	17, // 1: pitgate.v1.AssessmentInput.field:type_name -> pitgate.v1.FieldDescription
 	5,  // 2: pitgate.v1.AssessmentInput.launch_plan:type_name -> pitgate.v1.LaunchPlan
-	11, // 3: pitgate.v1.AssessmentInput.day:type_name -> pitgate.v1.DayConditions
-	13, // 4: pitgate.v1.AssessmentInput.limits:type_name -> pitgate.v1.Limits
+	12, // 3: pitgate.v1.AssessmentInput.day:type_name -> pitgate.v1.DayConditions
+	14, // 4: pitgate.v1.AssessmentInput.limits:type_name -> pitgate.v1.Limits
 	0,  // 5: pitgate.v1.LaunchPlan.method:type_name -> pitgate.v1.LaunchMethod
 	7,  // 6: pitgate.v1.LaunchPlan.ramp:type_name -> pitgate.v1.Ramp
 	8,  // 7: pitgate.v1.LaunchPlan.bungee:type_name -> pitgate.v1.Bungee
-	17, // 8: pitgate.v1.LaunchPlan.hand_speed_meters_per_second:type_name -> pitgate.v1.Quantity
-	17, // 9: pitgate.v1.LaunchPlan.hand_height_meters:type_name -> pitgate.v1.Quantity
-	9,  // 10: pitgate.v1.LaunchPlan.catapult:type_name -> pitgate.v1.CatapultPoint
-	10, // 11: pitgate.v1.LaunchPlan.circuit:type_name -> pitgate.v1.CircuitPlan
+	18, // 8: pitgate.v1.LaunchPlan.hand_speed_meters_per_second:type_name -> pitgate.v1.Quantity
+	18, // 9: pitgate.v1.LaunchPlan.hand_height_meters:type_name -> pitgate.v1.Quantity
+	10, // 10: pitgate.v1.LaunchPlan.catapult:type_name -> pitgate.v1.CatapultPoint
+	11, // 11: pitgate.v1.LaunchPlan.circuit:type_name -> pitgate.v1.CircuitPlan
 	6,  // 12: pitgate.v1.LaunchPlan.landing:type_name -> pitgate.v1.LandingPlan
-	17, // 13: pitgate.v1.Ramp.length_meters:type_name -> pitgate.v1.Quantity
-	17, // 14: pitgate.v1.Ramp.angle_degrees:type_name -> pitgate.v1.Quantity
-	17, // 15: pitgate.v1.Ramp.end_height_meters:type_name -> pitgate.v1.Quantity
-	17, // 16: pitgate.v1.Ramp.dolly_mass_kg:type_name -> pitgate.v1.Quantity
-	17, // 17: pitgate.v1.Ramp.friction_ratio:type_name -> pitgate.v1.Quantity
-	17, // 18: pitgate.v1.Ramp.cradle_degrees:type_name -> pitgate.v1.Quantity
-	18, // 19: pitgate.v1.Ramp.rail_profile:type_name -> pitgate.v1.ProfilePoint
-	17, // 20: pitgate.v1.Ramp.release_force_newtons:type_name -> pitgate.v1.Quantity
-	17, // 21: pitgate.v1.Bungee.stiffness_newtons_per_meter:type_name -> pitgate.v1.Quantity
-	17, // 22: pitgate.v1.Bungee.stretch_meters:type_name -> pitgate.v1.Quantity
-	17, // 23: pitgate.v1.Bungee.efficiency_ratio:type_name -> pitgate.v1.Quantity
-	17, // 24: pitgate.v1.Bungee.cord_mass_kg:type_name -> pitgate.v1.Quantity
-	17, // 25: pitgate.v1.Bungee.friction_ratio:type_name -> pitgate.v1.Quantity
-	17, // 26: pitgate.v1.Bungee.angle_degrees:type_name -> pitgate.v1.Quantity
-	1,  // 27: pitgate.v1.CircuitPlan.hand:type_name -> pitgate.v1.CircuitHand
-	17, // 28: pitgate.v1.CircuitPlan.height_meters:type_name -> pitgate.v1.Quantity
-	17, // 29: pitgate.v1.CircuitPlan.airspeed_meters_per_second:type_name -> pitgate.v1.Quantity
-	17, // 30: pitgate.v1.CircuitPlan.straight_leg_meters:type_name -> pitgate.v1.Quantity
-	17, // 31: pitgate.v1.DayConditions.temperature_celsius:type_name -> pitgate.v1.Quantity
-	17, // 32: pitgate.v1.DayConditions.qnh_pascals:type_name -> pitgate.v1.Quantity
-	17, // 33: pitgate.v1.DayConditions.station_pressure_pascals:type_name -> pitgate.v1.Quantity
-	17, // 34: pitgate.v1.DayConditions.relative_humidity_ratio:type_name -> pitgate.v1.Quantity
-	17, // 35: pitgate.v1.DayConditions.wind_speed_meters_per_second:type_name -> pitgate.v1.Quantity
-	17, // 36: pitgate.v1.DayConditions.gust_speed_meters_per_second:type_name -> pitgate.v1.Quantity
-	17, // 37: pitgate.v1.DayConditions.wind_direction_degrees:type_name -> pitgate.v1.Quantity
-	17, // 38: pitgate.v1.DayConditions.visibility_meters:type_name -> pitgate.v1.Quantity
-	17, // 39: pitgate.v1.DayConditions.cloud_base_meters:type_name -> pitgate.v1.Quantity
-	2,  // 40: pitgate.v1.DayConditions.surface_state:type_name -> pitgate.v1.SurfaceState
-	3,  // 41: pitgate.v1.DayConditions.frost:type_name -> pitgate.v1.Frost
-	17, // 42: pitgate.v1.DayConditions.dew_point_celsius:type_name -> pitgate.v1.Quantity
-	12, // 43: pitgate.v1.DayConditions.wind_changes:type_name -> pitgate.v1.WindChange
-	17, // 44: pitgate.v1.WindChange.wind_speed_meters_per_second:type_name -> pitgate.v1.Quantity
-	17, // 45: pitgate.v1.WindChange.gust_speed_meters_per_second:type_name -> pitgate.v1.Quantity
-	17, // 46: pitgate.v1.WindChange.wind_direction_degrees:type_name -> pitgate.v1.Quantity
-	14, // 47: pitgate.v1.Limits.rules:type_name -> pitgate.v1.AppliedRule
-	48, // [48:48] is the sub-list for method output_type
-	48, // [48:48] is the sub-list for method input_type
-	48, // [48:48] is the sub-list for extension type_name
-	48, // [48:48] is the sub-list for extension extendee
-	0,  // [0:48] is the sub-list for field type_name
+	18, // 13: pitgate.v1.Ramp.length_meters:type_name -> pitgate.v1.Quantity
+	18, // 14: pitgate.v1.Ramp.angle_degrees:type_name -> pitgate.v1.Quantity
+	18, // 15: pitgate.v1.Ramp.end_height_meters:type_name -> pitgate.v1.Quantity
+	18, // 16: pitgate.v1.Ramp.dolly_mass_kg:type_name -> pitgate.v1.Quantity
+	18, // 17: pitgate.v1.Ramp.friction_ratio:type_name -> pitgate.v1.Quantity
+	18, // 18: pitgate.v1.Ramp.cradle_degrees:type_name -> pitgate.v1.Quantity
+	19, // 19: pitgate.v1.Ramp.rail_profile:type_name -> pitgate.v1.ProfilePoint
+	18, // 20: pitgate.v1.Ramp.release_force_newtons:type_name -> pitgate.v1.Quantity
+	18, // 21: pitgate.v1.Ramp.tail_x_meters:type_name -> pitgate.v1.Quantity
+	18, // 22: pitgate.v1.Ramp.tail_height_meters:type_name -> pitgate.v1.Quantity
+	18, // 23: pitgate.v1.Ramp.dolly_drag_area_square_meters:type_name -> pitgate.v1.Quantity
+	18, // 24: pitgate.v1.Bungee.stiffness_newtons_per_meter:type_name -> pitgate.v1.Quantity
+	18, // 25: pitgate.v1.Bungee.stretch_meters:type_name -> pitgate.v1.Quantity
+	18, // 26: pitgate.v1.Bungee.efficiency_ratio:type_name -> pitgate.v1.Quantity
+	18, // 27: pitgate.v1.Bungee.cord_mass_kg:type_name -> pitgate.v1.Quantity
+	18, // 28: pitgate.v1.Bungee.friction_ratio:type_name -> pitgate.v1.Quantity
+	18, // 29: pitgate.v1.Bungee.angle_degrees:type_name -> pitgate.v1.Quantity
+	9,  // 30: pitgate.v1.Bungee.pull_test:type_name -> pitgate.v1.PullTestPoint
+	18, // 31: pitgate.v1.Bungee.hook_release_newtons:type_name -> pitgate.v1.Quantity
+	1,  // 32: pitgate.v1.CircuitPlan.hand:type_name -> pitgate.v1.CircuitHand
+	18, // 33: pitgate.v1.CircuitPlan.height_meters:type_name -> pitgate.v1.Quantity
+	18, // 34: pitgate.v1.CircuitPlan.airspeed_meters_per_second:type_name -> pitgate.v1.Quantity
+	18, // 35: pitgate.v1.CircuitPlan.straight_leg_meters:type_name -> pitgate.v1.Quantity
+	18, // 36: pitgate.v1.DayConditions.temperature_celsius:type_name -> pitgate.v1.Quantity
+	18, // 37: pitgate.v1.DayConditions.qnh_pascals:type_name -> pitgate.v1.Quantity
+	18, // 38: pitgate.v1.DayConditions.station_pressure_pascals:type_name -> pitgate.v1.Quantity
+	18, // 39: pitgate.v1.DayConditions.relative_humidity_ratio:type_name -> pitgate.v1.Quantity
+	18, // 40: pitgate.v1.DayConditions.wind_speed_meters_per_second:type_name -> pitgate.v1.Quantity
+	18, // 41: pitgate.v1.DayConditions.gust_speed_meters_per_second:type_name -> pitgate.v1.Quantity
+	18, // 42: pitgate.v1.DayConditions.wind_direction_degrees:type_name -> pitgate.v1.Quantity
+	18, // 43: pitgate.v1.DayConditions.visibility_meters:type_name -> pitgate.v1.Quantity
+	18, // 44: pitgate.v1.DayConditions.cloud_base_meters:type_name -> pitgate.v1.Quantity
+	2,  // 45: pitgate.v1.DayConditions.surface_state:type_name -> pitgate.v1.SurfaceState
+	3,  // 46: pitgate.v1.DayConditions.frost:type_name -> pitgate.v1.Frost
+	18, // 47: pitgate.v1.DayConditions.dew_point_celsius:type_name -> pitgate.v1.Quantity
+	13, // 48: pitgate.v1.DayConditions.wind_changes:type_name -> pitgate.v1.WindChange
+	18, // 49: pitgate.v1.WindChange.wind_speed_meters_per_second:type_name -> pitgate.v1.Quantity
+	18, // 50: pitgate.v1.WindChange.gust_speed_meters_per_second:type_name -> pitgate.v1.Quantity
+	18, // 51: pitgate.v1.WindChange.wind_direction_degrees:type_name -> pitgate.v1.Quantity
+	15, // 52: pitgate.v1.Limits.rules:type_name -> pitgate.v1.AppliedRule
+	53, // [53:53] is the sub-list for method output_type
+	53, // [53:53] is the sub-list for method input_type
+	53, // [53:53] is the sub-list for extension type_name
+	53, // [53:53] is the sub-list for extension extendee
+	0,  // [0:53] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_assessment_input_proto_init() }
@@ -1991,15 +2107,16 @@ func file_pitgate_v1_assessment_input_proto_init() {
 	file_pitgate_v1_assessment_input_proto_msgTypes[5].OneofWrappers = []any{}
 	file_pitgate_v1_assessment_input_proto_msgTypes[6].OneofWrappers = []any{}
 	file_pitgate_v1_assessment_input_proto_msgTypes[7].OneofWrappers = []any{}
-	file_pitgate_v1_assessment_input_proto_msgTypes[9].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_input_proto_msgTypes[8].OneofWrappers = []any{}
 	file_pitgate_v1_assessment_input_proto_msgTypes[10].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_input_proto_msgTypes[11].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_assessment_input_proto_rawDesc), len(file_pitgate_v1_assessment_input_proto_rawDesc)),
 			NumEnums:      4,
-			NumMessages:   11,
+			NumMessages:   12,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

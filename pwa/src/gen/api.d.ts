@@ -1055,7 +1055,11 @@ export interface components {
             efficiencyRatio?: components["schemas"]["pitgate.v1.Quantity"];
             /** @description Friction of skid or dolly before the model flies. */
             frictionRatio?: components["schemas"]["pitgate.v1.Quantity"];
-            /** @description Force per metre of stretch from a pull test. */
+            /** @description Pull of the cord at which the hook lets go. Absent: when the cord is slack. */
+            hookReleaseNewtons?: components["schemas"]["pitgate.v1.Quantity"];
+            /** @description Pull test in order of stretch, at least as far as the stretch at release; takes the place of the stiffness. */
+            pullTest?: components["schemas"]["pitgate.v1.PullTestPoint"][];
+            /** @description Force per metre of stretch. Not needed with a pull test. */
             stiffnessNewtonsPerMeter?: components["schemas"]["pitgate.v1.Quantity"];
             /** @description Stretch at release. */
             stretchMeters?: components["schemas"]["pitgate.v1.Quantity"];
@@ -1644,7 +1648,8 @@ export interface components {
             approachAngleDegrees?: number;
             /**
              * Format: double
-             * @description Speed over the threshold over stall speed. Absent: the least that the limits allow.
+             * @description Speed over the threshold over stall speed. Absent: the least that the limits allow with 2 % to spare, and the gust's excess over the mean wind with
+             *     its spread added.
              */
             approachRatio?: number;
             /**
@@ -2279,6 +2284,13 @@ export interface components {
             /** Format: double */
             heightMeters?: number;
         };
+        /** @description Force of a cord at one stretch. */
+        "pitgate.v1.PullTestPoint": {
+            /** Format: double */
+            forceNewtons?: number;
+            /** Format: double */
+            stretchMeters?: number;
+        };
         /** @description A number, how it is known and how far it may be off. The unit stands in the name of the field that holds it. */
         "pitgate.v1.Quantity": {
             /** @description How the number is known. Decides the spread when none is given. */
@@ -2317,6 +2329,8 @@ export interface components {
             angleDegrees?: components["schemas"]["pitgate.v1.Quantity"];
             /** @description Incidence of the model on the dolly to the rails, nose up positive. */
             cradleDegrees?: components["schemas"]["pitgate.v1.Quantity"];
+            /** @description Drag coefficient times area of the dolly in the air. Absent: it falls without drag. */
+            dollyDragAreaSquareMeters?: components["schemas"]["pitgate.v1.Quantity"];
             dollyMassKg?: components["schemas"]["pitgate.v1.Quantity"];
             /** @description Height of the ramp's end above the ground at its foot. */
             endHeightMeters?: components["schemas"]["pitgate.v1.Quantity"];
@@ -2326,8 +2340,12 @@ export interface components {
             lengthMeters?: components["schemas"]["pitgate.v1.Quantity"];
             /** @description Height of the rails along the length, when not straight. */
             railProfile?: components["schemas"]["pitgate.v1.ProfilePoint"][];
-            /** @description Force that holds the model until the engine is at full thrust. */
+            /** @description Thrust at which the pin or the helper lets the model go. With full thrust before release it is let go no earlier than that. */
             releaseForceNewtons?: components["schemas"]["pitgate.v1.Quantity"];
+            /** @description Height of that point over the rails while the model lies in the cradle. */
+            tailHeightMeters?: components["schemas"]["pitgate.v1.Quantity"];
+            /** @description Lowest point of the model behind the cradle, skid, fin or pipe: its place aft of the datum. */
+            tailXMeters?: components["schemas"]["pitgate.v1.Quantity"];
         };
         /** @description One further reading of the same scale. */
         "pitgate.v1.RepeatReading": {

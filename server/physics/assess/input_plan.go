@@ -55,7 +55,8 @@ type LandingPlan struct {
 	HeadingDegrees *float64 `json:"headingDegrees,omitempty" range:"gte=0,lt=360"`
 	// Slope of the approach below the horizon. Absent: what idle thrust and drag give at the approach speed, no steeper than 12 degrees.
 	ApproachAngleDegrees *float64 `json:"approachAngleDegrees,omitempty" range:"gt=0,lte=30"`
-	// Speed over the threshold over stall speed. Absent: the least that the limits allow.
+	// Speed over the threshold over stall speed. Absent: the least that the limits allow with 2 % to spare, and the gust's excess over the mean wind with
+	// its spread added.
 	ApproachRatio *float64 `json:"approachRatio,omitempty" range:"gte=1,lte=3"`
 	// How far beyond the threshold the pilot aims to touch down. Absent: a tenth of the length, 10 m at least.
 	AimPointMeters *float64 `json:"aimPointMeters,omitempty" range:"gte=0,lte=500"`
@@ -78,13 +79,19 @@ type Ramp struct {
 	CradleDegrees *Quantity `json:"cradleDegrees,omitempty"`
 	// Height of the rails along the length, when not straight.
 	RailProfile []ProfilePoint `json:"railProfile,omitempty" range:"max_items=60"`
-	// Force that holds the model until the engine is at full thrust.
+	// Thrust at which the pin or the helper lets the model go. With full thrust before release it is let go no earlier than that.
 	ReleaseForceNewtons *Quantity `json:"releaseForceNewtons,omitempty"`
+	// Lowest point of the model behind the cradle, skid, fin or pipe: its place aft of the datum.
+	TailXMeters *Quantity `json:"tailXMeters,omitempty"`
+	// Height of that point over the rails while the model lies in the cradle.
+	TailHeightMeters *Quantity `json:"tailHeightMeters,omitempty"`
+	// Drag coefficient times area of the dolly in the air. Absent: it falls without drag.
+	DollyDragAreaSquareMeters *Quantity `json:"dollyDragAreaSquareMeters,omitempty"`
 }
 
 // Bungee: a bungee.
 type Bungee struct {
-	// Force per metre of stretch from a pull test.
+	// Force per metre of stretch. Not needed with a pull test.
 	StiffnessNewtonsPerMeter *Quantity `json:"stiffnessNewtonsPerMeter,omitempty"`
 	// Stretch at release.
 	StretchMeters *Quantity `json:"stretchMeters,omitempty"`
@@ -96,6 +103,16 @@ type Bungee struct {
 	FrictionRatio *Quantity `json:"frictionRatio,omitempty"`
 	// Slope of the ground or rail under the stroke.
 	AngleDegrees *Quantity `json:"angleDegrees,omitempty"`
+	// Pull test in order of stretch, at least as far as the stretch at release; takes the place of the stiffness.
+	PullTest []PullTestPoint `json:"pullTest,omitempty" range:"max_items=60"`
+	// Pull of the cord at which the hook lets go. Absent: when the cord is slack.
+	HookReleaseNewtons *Quantity `json:"hookReleaseNewtons,omitempty"`
+}
+
+// PullTestPoint: force of a cord at one stretch.
+type PullTestPoint struct {
+	StretchMeters *float64 `json:"stretchMeters,omitempty" range:"gte=0,lte=1000"`
+	ForceNewtons  *float64 `json:"forceNewtons,omitempty" range:"gte=0,lte=100000"`
 }
 
 // CatapultPoint: force of a catapult at one place of its stroke.
