@@ -15,6 +15,7 @@ func Assess(s System) (Result, error) {
 	r := s.compute()
 	r.Faults = s.faults(&r)
 	r.Fixes = s.fixes(&r)
+	r.Cautions = s.cautions(&r)
 	return r, nil
 }
 

@@ -245,3 +245,22 @@ func TestVents(t *testing.T) {
 		t.Error("ram at the vent is not the dynamic pressure")
 	}
 }
+
+func TestCautionsComeWithWhatTheyAreAbout(t *testing.T) {
+	t.Parallel()
+	always := []Caution{FullFlowRun, LimitOfDiesel, VentOfFlight}
+	if got := assess(t, sound()).Cautions; !slices.Equal(got, always) {
+		t.Errorf("a sound system is told %v", got)
+	}
+	for caution, plant := range map[Caution]func(*System){
+		FoamStands: func(s *System) { s.Felt = false }, ColdOil: func(s *System) { s.Temperature = 275 },
+		OutsideLaws: func(s *System) { s.Temperature, s.OilShare = 235, 0 }, BladderRule: func(s *System) { s.Bladder = true },
+		FilterGuessed: func(s *System) { s.FilterLoss = 0 },
+	} {
+		s := sound()
+		plant(&s)
+		if got := assess(t, s).Cautions; !slices.Contains(got, caution) {
+			t.Errorf("%q is not told: %v", caution, got)
+		}
+	}
+}

@@ -88,8 +88,9 @@ type Result struct {
 	Vent      VentCheck
 	Faults    []Fault
 	Fixes     []Fix // smallest first; empty when nothing is short
-	HasCases  bool  // false when no load was given: Worst says nothing
-	Transient bool  // true when a suction line runs near Reynolds number 2300, where its loss may jump by two thirds
+	Cautions  []Caution
+	HasCases  bool // false when no load was given: Worst says nothing
+	Transient bool // true when a suction line runs near Reynolds number 2300, where its loss may jump by two thirds
 }
 
 // WorstSuction returns the greatest suction at the pump (Pa), 0 without a case.

@@ -59,7 +59,10 @@ type Answer struct {
 	Margin   float64 // limit less Worst, K
 	Verdict  Verdict
 	Soak     Soak // beside the pipe only
-	Fixes    []Fix
+	// Warming is the least time from full power until a thin skin (1 mm of laminate) reaches its limit by the conservative answer, s; an hour
+	// where it never does, 0 for a measured part.
+	Warming float64
+	Fixes   []Fix
 }
 
 // Assess returns how hot each part becomes in the sizing case, in the order given. Impossible input is an error that names the field.
@@ -130,8 +133,30 @@ func (r Run) answer(part Part, best, worst Plume) Answer {
 		r.beside(&a)
 	}
 	a.Margin = a.Material.Service - a.Worst
+	a.Warming = r.warming(&a, worst)
 	a.Verdict = a.verdict()
 	return a
+}
+
+// warmingLength is the length of skin that the stream of a plume heats, m.
+const warmingLength = 0.1
+
+// warming returns the least time until a thin skin reaches its limit: in the plume heated as a plate in turbulent flow, beside the pipe by
+// the flux on a skin still as cold as the air.
+func (r Run) warming(a *Answer, worst Plume) float64 {
+	limit := a.Material.Service
+	switch {
+	case a.Cause == ByMeasured:
+		return 0
+	case a.Part.Behind > 0:
+		film := (a.Worst + r.Air.Temperature) / 2
+		speed := max(0.1, worst.AxisSpeed(a.Part.Behind))
+		h := PlateCoefficient(speed, warmingLength, film, r.Air.pressure(), true)
+		return WarmTime(skinStore, h, a.Worst, r.Air.Temperature, limit)
+	case a.Worst <= limit || !(a.Flux > 0):
+		return longestWarming
+	}
+	return min(longestWarming, skinStore*max(0, limit-r.Air.Temperature)/a.Flux)
 }
 
 // beside fills in the temperatures of a part beside the pipe: best in the open with the air that a run draws along it, and after shut-down

@@ -102,7 +102,7 @@ func TestHeatFlowIsKeptAlongThePlume(t *testing.T) {
 	flow := func(x float64) float64 {
 		sum, step := 0.0, 0.0005
 		for r := step / 2; r < 0.8*x; r += step {
-			speed := best.AxisSpeed(x) * math.Exp(-math.Ln2*math.Pow(r/(SpeedSpread*x), 2))
+			speed := best.AxisSpeed(x) * math.Exp(-math.Ln2*r*r/(SpeedSpread*x*SpeedSpread*x))
 			sum += best.Excess(x, r) * speed * 2 * math.Pi * r * step
 		}
 		return sum
@@ -311,5 +311,43 @@ func TestImpossibleInputNamesItsField(t *testing.T) {
 		if _, err := Assess(run, []Part{part}); err == nil || !strings.HasPrefix(err.Error(), field+":") {
 			t.Errorf("%s: %v", field, err)
 		}
+	}
+}
+
+func TestOutlineFollowsTheEdge(t *testing.T) {
+	t.Parallel()
+	best, _ := both(t, standing())
+	wanted := 100 + Celsius
+	edge := best.Outline(wanted, 40)
+	if len(edge) != 41 || edge[0].Radius < best.Nozzle/2 || edge[40].Radius != 0 || edge[40].Behind != best.ReachOf(wanted) {
+		t.Fatalf("outline %v", edge)
+	}
+	for _, point := range edge[1:40] {
+		if got := best.Temperature(point.Behind, point.Radius); math.Abs(got-wanted) > 1e-6 {
+			t.Errorf("%g K on the outline at %+v", got, point)
+		}
+	}
+	if best.Outline(best.Hot+1, 40) != nil || best.Outline(best.Air, 40) != nil || best.Outline(wanted, 0) != nil {
+		t.Error("an outline of nothing")
+	}
+}
+
+func TestWarmingIsQuickNearAndSlowFar(t *testing.T) {
+	t.Parallel()
+	run := standing()
+	last := 0.0
+	for x := 0.3; x < 6; x += 0.3 {
+		a := one(t, run, Part{Material: "EPS", Behind: x})
+		if a.Warming < last || (a.Verdict == Cool) != (a.Warming == longestWarming) {
+			t.Fatalf("%g m behind the part warms in %g s, before in %g s", x, a.Warming, last)
+		}
+		last = a.Warming
+	}
+	if near := one(t, run, Part{Material: "film", Behind: -0.1, From: 0.01}); !(near.Warming > 1 && near.Warming < 20) {
+		t.Errorf("film a centimetre from the pipe warms in %g s", near.Warming)
+	}
+	// Carbon of 0.5 mm in gas of 150 C from 20 to 60 C at 120 W/(m2 K): 2.4 s (computed apart, properties recalled).
+	if got := WarmTime(6.5*120, 120, 423, 293, 333); math.Abs(got-2.4) > 0.05 {
+		t.Errorf("carbon skin warms in %g s", got)
 	}
 }

@@ -84,7 +84,15 @@ func (a Air) check() error {
 	if err := checkWithin("air.temperature", a.Temperature, coldestAir, hottestAir); err != nil {
 		return err
 	}
-	return checkWithin("air.pressure", a.Pressure, 0, 120000)
+	return checkAirPressure(a.Pressure)
+}
+
+// checkAirPressure allows 0, which stands for the standard pressure, and what there is on the ground.
+func checkAirPressure(pressure float64) error {
+	if pressure == 0 {
+		return nil
+	}
+	return checkWithin("air.pressure", pressure, 40000, 120000)
 }
 
 // pressure returns the pressure of the air.

@@ -188,3 +188,24 @@ func (p Plume) SpeedReach(speed float64) float64 {
 // Valid for: beyond the core.
 // Source: Ricou and Spalding 1961.
 func (p Plume) Entrained(x float64) float64 { return max(1, 0.32*x/p.Diameter) }
+
+// OutlinePoint is a point of the edge of a plume.
+type OutlinePoint struct {
+	Behind float64 // distance behind the nozzle, m
+	Radius float64 // distance from the axis, m
+}
+
+// Outline returns the edge of the gas at least as hot as a temperature (K), from the nozzle to its farthest point in equal steps, for drawing;
+// none for temperatures the exhaust does not reach or not above the air's.
+func (p Plume) Outline(temperature float64, steps int) []OutlinePoint {
+	reach := p.ReachOf(temperature)
+	if steps < 1 || !(reach > 0) || temperature <= p.Air {
+		return nil
+	}
+	out := make([]OutlinePoint, 0, steps+1)
+	for i := range steps {
+		x := reach * float64(i) / float64(steps)
+		out = append(out, OutlinePoint{Behind: x, Radius: p.EdgeRadius(x, temperature)})
+	}
+	return append(out, OutlinePoint{Behind: reach})
+}

@@ -10,6 +10,8 @@ const (
 	// soakTime is how long the heat is followed, s; soakStep in what steps.
 	soakTime = 600.0
 	soakStep = 2.0
+	// longestWarming is the longest warming told, s.
+	longestWarming = 3600.0
 )
 
 // Soak is what happens to a skin after shut-down, when no air moves any more.
@@ -52,7 +54,7 @@ func WarmTime(store, coefficient, gas, start, limit float64) float64 {
 		return 0
 	}
 	if gas <= limit || !(coefficient > 0) {
-		return 3600
+		return longestWarming
 	}
-	return min(3600, store/coefficient*elementary.Log((gas-start)/(gas-limit)))
+	return min(longestWarming, store/coefficient*elementary.Log((gas-start)/(gas-limit)))
 }
