@@ -43,10 +43,9 @@ func nearJump(reynolds float64) bool {
 
 // cases fills in the suction of every load.
 func (s *System) cases(r *Result) {
-	steady := r.LineLoss + r.Filter + r.Vent.Suction
 	for i, load := range s.Loads {
 		head := HeadSuction(r.Mix.Density, load, s.PumpHeight, s.PumpAhead)
-		suction := steady + head
+		suction := r.steady() + head
 		r.Cases = append(r.Cases, Case{
 			Load: load, Head: head, Suction: suction, Margin: AirReleaseSuction - suction, Air: ReleasedAir(suction, s.outside()),
 		})
@@ -56,6 +55,9 @@ func (s *System) cases(r *Result) {
 	}
 	r.HasCases = len(r.Cases) > 0
 }
+
+// steady returns the part of the suction that no load changes.
+func (r *Result) steady() float64 { return r.LineLoss + r.Filter + r.Vent.Suction }
 
 // trapCheck compares the air trap with what the flow requires.
 func (s *System) trapCheck(flow float64) TrapCheck {

@@ -1,6 +1,9 @@
 package fuel
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // Change is the kind of a change to a feed system.
 type Change string
@@ -124,12 +127,8 @@ func (s *System) with(which []int, bore float64) float64 {
 
 // lowered returns how far the pump must come down towards the pick-up to mend the suction.
 func (s *System) lowered() (Fix, bool) {
-	at := func(drop float64) float64 {
-		changed := *s
-		changed.PumpHeight -= drop
-		r := changed.compute()
-		return r.WorstSuction()
-	}
+	r := s.compute()
+	at := func(drop float64) float64 { return s.suctionAt(&r, s.PumpHeight-drop) }
 	low, high := 0.0, greatestMove
 	if at(high) > AirReleaseSuction {
 		high = s.PumpHeight
@@ -146,4 +145,13 @@ func (s *System) lowered() (Fix, bool) {
 		}
 	}
 	return Fix{Change: LowerPump, Cures: AirReleased, Line: -1, From: s.PumpHeight, To: s.PumpHeight - high, Suction: at(high)}, true
+}
+
+// suctionAt returns the greatest suction of a computed system with its pump at another height.
+func (s *System) suctionAt(r *Result, height float64) float64 {
+	worst := math.Inf(-1)
+	for _, load := range s.Loads {
+		worst = max(worst, r.steady()+HeadSuction(r.Mix.Density, load, height, s.PumpAhead))
+	}
+	return worst
 }

@@ -84,29 +84,26 @@ func (s Skin) Temperature() float64 {
 
 // LeastGap returns the gap at which the skin settles at a temperature (m), and false when 1 m is not enough or the limit is not above the air.
 //
-// Formula: Temperature(g) = limit, by bisection; Temperature falls with the gap.
+// Formula: g = R/F - R; F = q/(e1 e2 c) in the open, (q/e1)/(c - q (1/e2 - 1)) in a tunnel; where q what the skin loses at the limit (W/m2),
+// c = s (Tp4 - T4), R radius of the pipe (m), e1 and e2 emissivities.
 // Valid for: as Temperature.
-// Source: Skin.Temperature.
+// Source: FluxBeside and FluxOnSkin solved for the factor.
 func (s Skin) LeastGap(limit float64) (float64, bool) {
-	at := func(gap float64) float64 {
-		moved := s
-		moved.Gap = gap
-		return moved.Temperature()
-	}
-	low, high := 0.0, 1.0
-	if at(low) <= limit {
-		return 0, true
-	}
-	if at(high) > limit {
+	if limit <= s.Air {
 		return 0, false
 	}
-	for range bisectionCut {
-		middle := float64((low + high) / 2)
-		if at(middle) > limit {
-			low = middle
-		} else {
-			high = middle
-		}
+	lost, black := s.lost(limit), float64(StefanBoltzmann*(fourth(s.Pipe)-fourth(limit)))
+	factor := lost / (s.pipe() * s.facing())
+	if !s.Open {
+		black -= float64(lost * (1/s.facing() - 1))
+		factor = lost / s.pipe()
 	}
-	return high, true
+	if black <= factor {
+		return 0, true // even what touches the pipe stays under the limit
+	}
+	gap := float64(s.Radius*black/factor) - s.Radius
+	return gap, gap <= greatestGap
 }
+
+// greatestGap is the farthest a part is moved from the pipe, m.
+const greatestGap = 1.0
