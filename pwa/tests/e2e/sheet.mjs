@@ -12,6 +12,10 @@ async function open(page, name) {
     await part(page, name).locator('summary').first().click();
 }
 
+/** Waits until what a key opened is drawn. */
+const settled = (page) =>
+  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done, 20))));
+
 async function openSandmartin(page) {
   await page.goto('/approvals');
   await page.locator('a', { hasText: 'Sandmartin' }).first().click();
@@ -40,11 +44,13 @@ export function sheetTests({ phone }) {
         await row.locator('summary', { hasText: 'How this was computed' }).click();
         const chain = row.locator('[data-chain]');
         await chain.locator('summary').first().press('Enter');
+        await settled(page);
         const measured = chain.locator('[data-step="input"]', { hasText: 'measured' });
         for (let depth = 0; depth < 40 && (await measured.count()) === 0; depth++) {
           const shut = chain.locator('[data-step="quantity"] > details:not([open]) > summary').first();
           if ((await shut.count()) === 0) break;
           await shut.press('Enter');
+          await settled(page);
         }
         await see(measured, 'a measured input at the end of the chain');
         await see(chain.locator('.formula'), 'a formula');
