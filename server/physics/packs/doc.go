@@ -5,6 +5,11 @@
 // Units: V, A, ohm, s, K, m, m2; charge in ampere hours, the unit packs are sold by (3600 C). Class figures stand in for what was not measured and are
 // named in Result.Estimated: they are right within a factor of two for resistance, within 40 % for servo currents. A measured figure replaces them.
 //
+// A whole check: DemandOf the servos' groups (a class by the torque of each linkage with ClassByTorque, brought to the bus voltage with Class.At) where no
+// currents were measured; Compute the supply with the cells' temperature, cooled with Soaked where it waited in the open; Wanted.Holds; Flights;
+// Changes where it falls short; CheckUnderLoad with the reading at the field, whose AtRoom goes into Supply.Resistance. Of the contract: lead areas come in
+// mm2 (1e-6 m2); a pack without a regulator's voltage is Direct; one whose regulator's kind is not told is Linear, which draws the most.
+//
 // Impossible input gives ErrInput with the field's name; results are finite always.
 package packs
 

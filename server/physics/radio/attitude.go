@@ -38,14 +38,13 @@ type Mounted struct {
 // antennas give the floor everywhere. Source: HalfWavePattern, Malus' law; directions by a golden spiral.
 func OverAttitudes(antennas []Mounted) Attitudes {
 	out := Attitudes{}
-	thresholds := lossThresholds()
 	shapes := make([]mountedShape, len(antennas))
 	for i, a := range antennas {
 		shapes[i] = mountedShape{axis: a.Axis.unit(), power: Ratio(-clamp(a.Loss, 0, ShadingMost)), short: a.Short, factor: 1}
 	}
 	least := 1.0
-	for i := range directionCount {
-		least = math.Min(least, out.count(shapes, spiral(i), &thresholds))
+	for i := range views {
+		least = math.Min(least, out.count(shapes, &views[i]))
 	}
 	out.worst = -Decibels(least)
 	for i := 1; i <= lossSteps; i++ {
@@ -63,21 +62,18 @@ type mountedShape struct {
 }
 
 // count adds every field of a direction and returns the least ratio of powers met.
-func (a *Attitudes) count(shapes []mountedShape, direction Vector, thresholds *[lossSteps + 1]float64) float64 {
-	first := across(direction)
-	second := direction.cross(first)
+func (a *Attitudes) count(shapes []mountedShape, v *view) float64 {
 	for i := range shapes {
 		if !shapes[i].short {
-			shapes[i].factor = halfWaveShape(shapes[i].axis.dot(direction))
+			shapes[i].factor = halfWaveShape(shapes[i].axis.dot(v.direction))
 		}
 	}
 	least := 1.0
-	for k := range fieldCount {
-		field := fieldOf(first, second, k)
-		best := bestRatio(shapes, field)
+	for k := range v.fields {
+		best := bestRatio(shapes, v.fields[k])
 		least = math.Min(least, best)
 		a.total++
-		a.add(best, thresholds)
+		a.add(best)
 	}
 	return least
 }
@@ -100,10 +96,10 @@ func bestRatio(shapes []mountedShape, field Vector) float64 {
 const nullFloorRatio = 0.01
 
 // add counts a ratio at the first threshold it stays above.
-func (a *Attitudes) add(ratio float64, thresholds *[lossSteps + 1]float64) {
+func (a *Attitudes) add(ratio float64) {
 	low, high := 0, lossSteps
 	for low < high {
-		if middle := (low + high) / 2; ratio >= thresholds[middle] {
+		if middle := (low + high) / 2; ratio >= lossThresholds[middle] {
 			high = middle
 		} else {
 			low = middle + 1
@@ -112,13 +108,33 @@ func (a *Attitudes) add(ratio float64, thresholds *[lossSteps + 1]float64) {
 	a.below[low]++
 }
 
-// lossThresholds returns the ratio of powers of every step of loss.
-func lossThresholds() (out [lossSteps + 1]float64) {
+// lossThresholds are the ratios of powers of every step of loss.
+var lossThresholds = func() (out [lossSteps + 1]float64) {
 	for i := range out {
 		out[i] = Ratio(-float64(i) * lossStep)
 	}
 	return out
+}()
+
+// view is a direction to the transmitter with the fields across it.
+type view struct {
+	direction Vector
+	fields    [fieldCount]Vector
 }
+
+// views are the attitudes searched, the same in every run.
+var views = func() (out [directionCount]view) {
+	for i := range out {
+		direction := spiral(i)
+		first := across(direction)
+		second := direction.cross(first)
+		out[i].direction = direction
+		for k := range out[i].fields {
+			out[i].fields[k] = fieldOf(first, second, k)
+		}
+	}
+	return out
+}()
 
 // spiral returns a direction of the golden spiral.
 func spiral(i int) Vector {
@@ -140,18 +156,10 @@ func across(direction Vector) Vector {
 
 // fieldOf returns a field across the path, one of fieldCount evenly spread over half a turn.
 func fieldOf(first, second Vector, k int) Vector {
-	c, s := fieldTurns[k][0], fieldTurns[k][1]
+	angle := math.Pi * (float64(k) + 0.5) / fieldCount
+	c, s := elementary.Cos(angle), elementary.Sin(angle)
 	return Vector{float64(c*first.X) + float64(s*second.X), float64(c*first.Y) + float64(s*second.Y), float64(c*first.Z) + float64(s*second.Z)}
 }
-
-// fieldTurns are cosine and sine of the fields' angles.
-var fieldTurns = func() (out [fieldCount][2]float64) {
-	for k := range out {
-		angle := math.Pi * (float64(k) + 0.5) / fieldCount
-		out[k] = [2]float64{elementary.Cos(angle), elementary.Sin(angle)}
-	}
-	return out
-}()
 
 // ShareDeeper returns the share of attitudes that lose more than a number of dB (0 to 50), 0 to 1, linear between half decibels.
 //

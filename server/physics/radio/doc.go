@@ -6,6 +6,11 @@
 // line of an antenna's axis counts, not its sense. Every number that is judgement, not measurement, says so where it stands. A margin is never a
 // promise: bodies, metal fences, interference and the noise of the model's own electrics are not in it.
 //
+// A whole check: Install the antennas once for a model; MarginAt the farthest corner of the circuit and over the ends of the strip low over grass, or
+// Tightest of them all; Judge Margin.Usual, which already holds one attitude in twenty, shade and the ground's null; Changes where it falls short;
+// CheckRange with the range check walked; CheckFailSafe with the time taken. Of the contract: RadiatedPowerMilliwatts by PowerDBm, an antenna's two
+// angles by Axis, ShadedBy and InsideCarbon as they are, RangeCheckMeters and RangeCheckReductionDecibels into RangeCheck.
+//
 // Impossible input gives ErrInput with the field's name; results are finite always.
 package radio
 

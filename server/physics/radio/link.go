@@ -39,7 +39,6 @@ func (l Link) check() error {
 		{"sensitivity", l.Sensitivity, -mostDecibels, mostDecibels},
 		{"transmitter height", l.TransmitterHeight, 0.01, mostHeight},
 		{"installed loss", l.InstalledLoss, 0, mostDecibels},
-		{"ground permittivity", l.Ground.Permittivity, 0, mostDecibels},
 		{"ground conductivity", l.Ground.Conductivity, 0, mostHeight},
 		{"ground roughness", l.Ground.Roughness, 0, mostDecibels},
 	} {
@@ -47,12 +46,15 @@ func (l Link) check() error {
 			return err
 		}
 	}
+	if l.Ground != (Ground{}) {
+		return within("ground permittivity", l.Ground.Permittivity, 1, mostDecibels)
+	}
 	return nil
 }
 
 // ground returns the ground to reckon with.
 func (l Link) ground() Ground {
-	if l.Ground == (Ground{}) || l.Ground.Permittivity < 1 {
+	if l.Ground == (Ground{}) {
 		return MediumGround(l.Frequency)
 	}
 	return l.Ground

@@ -213,12 +213,13 @@ func TestShadesOfThings(t *testing.T) {
 func TestImpossibleLinksNameTheField(t *testing.T) {
 	t.Parallel()
 	for field, spoil := range map[string]func(*Link){
-		"frequency":          func(l *Link) { l.Frequency = 0 },
-		"radiated power":     func(l *Link) { l.RadiatedPower = math.NaN() },
-		"sensitivity":        func(l *Link) { l.Sensitivity = math.Inf(-1) },
-		"transmitter height": func(l *Link) { l.TransmitterHeight = 0 },
-		"antennas":           func(l *Link) { l.Antennas = nil },
-		"installed loss":     func(l *Link) { l.InstalledLoss = -1 },
+		"frequency":           func(l *Link) { l.Frequency = 0 },
+		"radiated power":      func(l *Link) { l.RadiatedPower = math.NaN() },
+		"sensitivity":         func(l *Link) { l.Sensitivity = math.Inf(-1) },
+		"transmitter height":  func(l *Link) { l.TransmitterHeight = 0 },
+		"antennas":            func(l *Link) { l.Antennas = nil },
+		"installed loss":      func(l *Link) { l.InstalledLoss = -1 },
+		"ground permittivity": func(l *Link) { l.Ground.Roughness = 0.01 },
 	} {
 		link := clearLink()
 		spoil(&link)

@@ -195,7 +195,6 @@ func TestFadingAndFailSafeAgainstPublishedValues(t *testing.T) {
 	checkPublished(t, "fading_and_fail_safe", map[string]method{
 		"rayleigh":        func(in inputs) float64 { return DiversityOutage(RayleighOutage(in["margin"]), int(in["branches"])) },
 		"rayleigh-margin": func(in inputs) float64 { return RayleighMargin(in["outage"]) },
-		"stop-limit":      func(in inputs) float64 { return failSafe(in).Spare },
 		"flown":           func(in inputs) float64 { return failSafe(in).Flown },
 	})
 }

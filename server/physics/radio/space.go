@@ -62,6 +62,16 @@ func KnifeEdgeLoss(v float64) float64 {
 // ThermalNoise is the density of thermal noise at 290 K, dBm in one hertz. Source: k T with k = 1.380649e-23 J/K.
 const ThermalNoise = -173.975
 
+// Sensitivities to plan with when a receiver's own is not entered, dBm: the weaker end of each band.
+const (
+	// PlainSensitivity is that of plain frequency-shift receivers at 2.4 GHz with 2 Mbit/s. Source: a maker's data sheet, -92 to -102 by rate.
+	PlainSensitivity = -92.0
+	// LowBandSensitivity is that of spread-spectrum receivers at 868 and 915 MHz. Source: common practice, -112 to -123.
+	LowBandSensitivity = -112.0
+	// InstalledPlan is what an installed receiver is worse by, dB. Source: common practice, 3 to 10; 0 when the sensitivity was measured in the model.
+	InstalledPlan = 5.0
+)
+
 // Sensitivity returns the least power a receiver of a bandwidth can use, dBm: kT + 10 log10 B + NF + SNR.
 //
 // where bandwidth is B (Hz), noiseFigure NF and signalToNoise SNR (dB). Valid for: thermal noise only; an installed receiver is 3 to 10 dB worse by
