@@ -161,21 +161,31 @@ func cleared(antennas []Antenna) []Antenna {
 	return out
 }
 
-// joined returns the antennas with one more, at right angles to the first that counts, upright where that can be.
+// joined returns the antennas with one more at right angles to those that count.
 func joined(antennas []Antenna) []Antenna {
-	axis := Vector{Z: 1}
+	var axes []Vector
 	for _, a := range antennas {
-		if a.InsideCarbon {
-			continue
+		if !a.InsideCarbon {
+			axes = append(axes, a.Axis.unit())
 		}
-		first := a.Axis.unit()
-		if side := first.cross(Vector{Z: 1}); math.Sqrt(side.dot(side)) > 0.1 {
-			axis = side.cross(first).unit()
-		} else {
-			axis = Vector{Y: 1}
-		}
-		break
 	}
 	name := fmt.Sprintf("antenna %d", len(antennas)+1)
-	return append(append([]Antenna{}, antennas...), Antenna{Name: name, Axis: axis})
+	return append(append([]Antenna{}, antennas...), Antenna{Name: name, Axis: apart(axes)})
+}
+
+// apart returns an axis at right angles to the first axis and to the next that lies elsewhere; with one alone it is as upright as can be.
+func apart(axes []Vector) Vector {
+	if len(axes) == 0 {
+		return Vector{Z: 1}
+	}
+	for _, axis := range axes[1:] {
+		if normal := axes[0].cross(axis); normal.dot(normal) > 0.1 {
+			return normal.unit()
+		}
+	}
+	side := axes[0].cross(Vector{Z: 1})
+	if side.dot(side) < 0.01 {
+		return Vector{Y: 1}
+	}
+	return side.cross(axes[0]).unit()
 }

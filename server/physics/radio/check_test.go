@@ -230,3 +230,18 @@ func FuzzRiceOutage(f *testing.F) {
 		}
 	})
 }
+
+func TestOneMoreAntennaStandsApart(t *testing.T) {
+	t.Parallel()
+	for _, axes := range [][]Vector{nil, {{X: 1}}, {{Z: 1}}, {{X: 1}, {X: -1}}, {{X: 1}, {Z: 1}}, {{X: 1}, {X: 1, Y: 1}}} {
+		more := apart(axes)
+		if math.Abs(more.dot(more)-1) > 1e-12 {
+			t.Errorf("%v: length of %v", axes, more)
+		}
+		for _, axis := range axes {
+			if math.Abs(more.dot(axis)) > 1e-12 {
+				t.Errorf("%v: %v is not at right angles to %v", axes, more, axis)
+			}
+		}
+	}
+}
