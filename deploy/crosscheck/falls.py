@@ -40,11 +40,11 @@ class Fall:
         return lift, max(drag + m["Mass"] * g * np.sin(r["Climb"]), 0.0)
 
     def stretches(self):
-        """Duration, lift coefficient, bank and thrust over time, whether the engine stands and the throttle is held, in order."""
+        """Duration, lift coefficient, bank and thrust over time, whether the engine stands, in order."""
         r, m, action = self.release, self.model, self.loss["Action"]
         lift, thrust = self.trimmed()
         bank, cut = lag(r["Bank"], r["Bank"], 0), lag(thrust, 0.0, m["RunDown"])
-        before = (self.loss["Delay"], lift, bank, lag(thrust, thrust, 0), False, True)
+        before = (self.loss["Delay"], lift, bank, lag(thrust, thrust, 0), False)
         levels = lag(r["Bank"], 0.0, m["LevelTime"])
         if action == BREAKUP:
             return [before, (ENDLESS, None, bank, lag(0, 0, 0), True)]
@@ -59,8 +59,8 @@ class Fall:
         neutral = (ENDLESS, m["NeutralLift"], levels, cut, True)
         return [before, neutral] if action == NEUTRAL else [neutral]
 
-    def rate(self, began, lift, bank, thrust, stands, held_throttle=False):
-        m, g = self.model, self.air.gravity
+    def rate(self, began, lift, bank, thrust, stands):
+        m, g, throttle = self.model, self.air.gravity, self.trimmed()[1]
         parasite = m["DragArea"] / m["Area"] if lift is None else m["CD0"] + (m["StoppedDrag"] if stands else 0.0)
 
         def forces(t, state):
@@ -68,9 +68,9 @@ class Fall:
             speed = np.linalg.norm(u)
             ahead, dynamic = u / speed, self.inertia * speed**2
             pushed = thrust(t - began)
-            if held_throttle and pushed > 0:
-                pushed = max(pushed - m["ThrustSlope"] * (speed - self.release["Speed"]), 0.0)
-            push = pushed / m["Mass"]
+            # What the airspeed takes of the thrust falls with the thrust of an engine that runs down.
+            lost = m["ThrustSlope"] * pushed / throttle * (speed - self.release["Speed"]) if throttle > 0 else 0.0
+            push = max(pushed - lost, 0.0) / m["Mass"]
             held = lift or 0.0
             along = push - dynamic * (parasite + m["InducedFactor"] * held**2)
             if held and m["PathDamping"]:
