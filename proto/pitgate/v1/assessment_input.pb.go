@@ -601,7 +601,7 @@ type Ramp struct {
 	CradleDegrees *Quantity `protobuf:"bytes,6,opt,name=cradle_degrees,json=cradleDegrees,proto3" json:"cradle_degrees,omitempty"`
 	// Height of the rails along the length, when not straight.
 	RailProfile []*ProfilePoint `protobuf:"bytes,7,rep,name=rail_profile,json=railProfile,proto3" json:"rail_profile,omitempty"`
-	// Thrust at which the pin or the helper lets the model go. With full thrust before release it is let go no earlier than that.
+	// Thrust at which the pin lets the model go. With full thrust before release it holds and is pulled by hand.
 	ReleaseForceNewtons *Quantity `protobuf:"bytes,8,opt,name=release_force_newtons,json=releaseForceNewtons,proto3" json:"release_force_newtons,omitempty"`
 	// Lowest point of the model behind the cradle, skid, fin or pipe: its place aft of the datum.
 	TailXMeters *Quantity `protobuf:"bytes,9,opt,name=tail_x_meters,json=tailXMeters,proto3" json:"tail_x_meters,omitempty"`

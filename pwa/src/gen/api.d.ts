@@ -2340,7 +2340,7 @@ export interface components {
             lengthMeters?: components["schemas"]["pitgate.v1.Quantity"];
             /** @description Height of the rails along the length, when not straight. */
             railProfile?: components["schemas"]["pitgate.v1.ProfilePoint"][];
-            /** @description Thrust at which the pin or the helper lets the model go. With full thrust before release it is let go no earlier than that. */
+            /** @description Thrust at which the pin lets the model go. With full thrust before release it holds and is pulled by hand. */
             releaseForceNewtons?: components["schemas"]["pitgate.v1.Quantity"];
             /** @description Height of that point over the rails while the model lies in the cradle. */
             tailHeightMeters?: components["schemas"]["pitgate.v1.Quantity"];

@@ -95,7 +95,14 @@ var flightKinds = []kind{
 		method:   "Lowest point of the flight below the place where the model left its launcher.",
 		source:   "Equations of motion in the vertical plane; integrated by Dormand-Prince 5(4)",
 		validity: "Pilot holds the climb's incidence at once.", neverNegative: true,
-		from: []string{"launch.sink", "launch.conditions"},
+		from: []string{"launch.sink", "launch.conditions", "launch.dolly_distance", "launch.dolly_speed", "launch.dolly_energy"},
+	},
+	{
+		id: "launch.tail_gap", title: "Room under the tail at the end of the rails", unit: "m", sense: LimitSenseAtLeast,
+		method:   "Least height of the lowest thing behind the cradle over the rails until it has passed their end; the attitude follows the path and the lift without delay.",
+		source:   "Plane geometry on the equations of motion; integrated by Dormand-Prince 5(4)",
+		validity: "Rails straight over the tail's last arm; the least favourable swing of the tail.",
+		from:     []string{"launch.tail_gap", "launch.conditions"},
 	},
 	{
 		id: "climb.clearance", title: "Clearance over obstacles after the launch", unit: "m", sense: LimitSenseAtLeast,

@@ -79,7 +79,7 @@ type Ramp struct {
 	CradleDegrees *Quantity `json:"cradleDegrees,omitempty"`
 	// Height of the rails along the length, when not straight.
 	RailProfile []ProfilePoint `json:"railProfile,omitempty" range:"max_items=60"`
-	// Thrust at which the pin or the helper lets the model go. With full thrust before release it is let go no earlier than that.
+	// Thrust at which the pin lets the model go. With full thrust before release it holds and is pulled by hand.
 	ReleaseForceNewtons *Quantity `json:"releaseForceNewtons,omitempty"`
 	// Lowest point of the model behind the cradle, skid, fin or pipe: its place aft of the datum.
 	TailXMeters *Quantity `json:"tailXMeters,omitempty"`

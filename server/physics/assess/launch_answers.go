@@ -14,6 +14,9 @@ func (p *pass) answerLaunch() {
 		p.answerEndSpeed()
 		p.answerSink()
 	}
+	if p.launch.known && p.launch.method == motion.Ramp {
+		p.answerTailGap()
+	}
 	p.drawLaunch()
 }
 
@@ -27,7 +30,7 @@ func (p *pass) answerLiftoff() {
 		liftoff.value = r.Airspeed / p.stall.takeoff
 		liftoff.note = say("Leaves the ground at %.1f m/s; the stall with take-off flaps is at %.1f m/s.", r.Airspeed, p.stall.takeoff)
 		if r.NeverLiftsOff {
-			liftoff.never = neverLeaves
+			liftoff.never = p.neverWords()
 		}
 	}
 	p.conclude(liftoff)
@@ -59,7 +62,7 @@ func (p *pass) answerDistance() {
 		}
 		switch {
 		case r.NeverLiftsOff:
-			distance.never = neverLeaves
+			distance.never = p.neverWords()
 		case toScreen && !r.ReachesScreen:
 			distance.never = "The model leaves the ground but does not climb to the screen."
 		}
@@ -74,9 +77,9 @@ func (p *pass) answerEndSpeed() {
 	if p.launch.flown {
 		end.value = r.Airspeed / p.stall.takeoff
 		end.note = say("%.1f m/s through the air, %.1f m/s over the ground, when the launcher lets go; the stall is at %.1f m/s.",
-			r.Airspeed, r.GroundSpeed, p.stall.takeoff)
+			r.Airspeed, r.GroundSpeed, p.stall.takeoff) + p.tailWords()
 		if r.NeverLiftsOff {
-			end.never = neverLeaves
+			end.never = p.neverWords()
 		}
 	}
 	p.conclude(end)
@@ -92,9 +95,12 @@ func (p *pass) answerSink() {
 		sink.note = say("Leaves the launcher %.2f m up and sinks %.2f m, lowest %.0f m from the start.", r.Height, r.Sink, r.LowestDistance)
 		switch {
 		case r.NeverLiftsOff:
-			sink.never = neverLeaves
+			sink.never = p.neverWords()
 		case r.TouchesGround:
 			sink.note += say(" It touches the ground %.0f m from the start.", r.ContactAt)
+		}
+		if !r.NeverLiftsOff {
+			sink.note += p.tailWords() + p.dollyWords()
 		}
 	}
 	p.conclude(sink)
@@ -130,8 +136,8 @@ func (p *pass) drawLaunch() {
 // drawGround adds the ground under the launch.
 func (p *pass) drawGround(path []motion.PathPoint) {
 	ground := ReportPath{ID: "ground.profile"}
-	points := p.groundProfile()
-	if p.launch.method == motion.Wheels || len(points) == 0 {
+	points := p.launch.how.Ground
+	if len(points) == 0 {
 		end := 0.0
 		if len(path) > 0 {
 			end = path[len(path)-1].Distance

@@ -40,11 +40,14 @@ func (p *pass) describeWheels(launch *motion.Launch, aircraft *motion.Aircraft, 
 	strip := &p.in.Field.Strips[i]
 	launch.Friction = p.friction(strip.Surface, at("field.strips", i)+".surface", n)
 	launch.Slope = p.stripSlope(strip, yes(plan.StripReversed))
+	launch.Ground = p.stripProfile(strip, yes(plan.StripReversed))
+	launch.RailProfile = rolledAlong(launch.Ground)
 	p.launch.standing = p.groundAttitude()
 	aircraft.CLGround = p.groundLift(p.launch.standing)
 	launch.LiftoffSpeed = p.rotationSpeed(aircraft.CLGround, launch.ClimbLift)
 	p.launch.friction = launch.Friction
 	launch.RotationSpeed, _ = p.controlSpeed(launch.LiftoffSpeed)
+	p.raiseTail(launch, aircraft)
 }
 
 // stripSlope returns the slope of a strip from one threshold to the other, rad, uphill positive.
@@ -98,6 +101,9 @@ func (p *pass) describeRamp(launch *motion.Launch, aircraft *motion.Aircraft, ra
 	launch.Slope = radians(n.quantity("launchPlan.ramp.angleDegrees", ramp.AngleDegrees))
 	launch.EndHeight = n.quantity("launchPlan.ramp.endHeightMeters", ramp.EndHeightMeters)
 	launch.DollyMass = p.optional("launchPlan.ramp.dollyMassKg", ramp.DollyMassKg, 0)
+	if !yes(p.launchPlan().FullThrustBeforeRelease) {
+		launch.ReleaseForce = max(0, p.optional("launchPlan.ramp.releaseForceNewtons", ramp.ReleaseForceNewtons, 0))
+	}
 	launch.Friction = max(0, n.quantity("launchPlan.ramp.frictionRatio", ramp.FrictionRatio))
 	for _, point := range ramp.RailProfile {
 		launch.RailProfile = append(launch.RailProfile, profilePoint(point))
@@ -111,13 +117,32 @@ func (p *pass) describeBungee(launch *motion.Launch, aircraft *motion.Aircraft, 
 		n.lack("launchPlan.bungee")
 		return
 	}
-	launch.Stiffness = n.quantity("launchPlan.bungee.stiffnessNewtonsPerMeter", bungee.StiffnessNewtonsPerMeter)
 	launch.Stretch = n.quantity("launchPlan.bungee.stretchMeters", bungee.StretchMeters)
+	launch.HookForce = max(0, p.optional("launchPlan.bungee.hookReleaseNewtons", bungee.HookReleaseNewtons, 0))
+	p.describeCord(launch, bungee, n)
 	launch.Efficiency = min(1, p.optional("launchPlan.bungee.efficiencyRatio", bungee.EfficiencyRatio, 1))
 	launch.CordMass = p.optional("launchPlan.bungee.cordMassKg", bungee.CordMassKg, 0)
 	launch.Friction = max(0, n.quantity("launchPlan.bungee.frictionRatio", bungee.FrictionRatio))
 	launch.Slope = radians(p.optional("launchPlan.bungee.angleDegrees", bungee.AngleDegrees, 0))
 	aircraft.CLGround = p.groundLift(0)
+}
+
+// describeCord takes the force of the cord from its pull test, or from its stiffness. A pass that moves the stretch beyond the test stays at its end.
+func (p *pass) describeCord(launch *motion.Launch, bungee *Bungee, n *need) {
+	if len(bungee.PullTest) == 0 {
+		launch.Stiffness = n.quantity("launchPlan.bungee.stiffnessNewtonsPerMeter", bungee.StiffnessNewtonsPerMeter)
+		return
+	}
+	p.note("launchPlan.bungee.pullTest")
+	for i := range bungee.PullTest {
+		point, name := &bungee.PullTest[i], at("launchPlan.bungee.pullTest", i)
+		launch.PullTest = append(launch.PullTest, motion.ForcePoint{
+			Travel: n.number(name+".stretchMeters", point.StretchMeters), Force: n.number(name+".forceNewtons", point.ForceNewtons),
+		})
+	}
+	if p.moved != "" {
+		launch.Stretch = min(launch.Stretch, launch.PullTest[len(launch.PullTest)-1].Travel)
+	}
 }
 
 func (p *pass) describeCatapult(launch *motion.Launch, plan *LaunchPlan, n *need) {

@@ -17,7 +17,7 @@ func (p *pass) controlSpeed(speed float64) (float64, bool) {
 		return 0, false
 	}
 	push.Thrust = orElse(p.launchPlan().ThrustSettingRatio, 1) * p.thrust(speed, p.engine.spool)
-	roll, ok := p.nosewheelRoll(push, height, p.stateAt(speed), p.pitchAt(p.mass.fullBalance))
+	roll, ok := p.nosewheelRoll(push, height, speed)
 	if !ok {
 		return 0, false
 	}

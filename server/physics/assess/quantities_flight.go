@@ -35,13 +35,18 @@ var flightFigures = []figureKind{
 		[]string{"launch.conditions", "circuit.airspeed"}},
 }
 
+const dollyLaw = "m dv/dt = -rho CdA |v| v/2 - m g from the end of the rails"
+
+var dollySources = []string{"launch.end_speed", "launch.conditions", "air.density", "launchPlan.ramp.dollyMassKg"}
+
 // launchSources are what the equations of motion of a launch are fed with.
 var launchSources = []string{"launch.conditions"}
 
 var launchFigures = []figureKind{
 	{"launch.conditions", "What the launch is computed from", "", "the plan, the place and the model, gathered", "the document",
 		[]string{"mass.takeoff", "wing.area", "wing.span", "drag.zero_lift_launch", "drag.lift_factor", "lift.maximum_coefficient_takeoff", "lift.slope", "lift.slope_ground",
-			"lift.zero_incidence", "thrust.static_day", "thrust.spool_up", "air.density", "launch.headwind", "launch.crosswind", "stall.speed_takeoff", "launch.rotation_speed"}},
+			"lift.zero_incidence", "thrust.static_day", "thrust.spool_up", "air.density", "launch.headwind", "launch.crosswind", "stall.speed_takeoff", "launch.rotation_speed",
+			"launch.tail_up_speed"}},
 	{"launch.heading", "Heading of the launch", "deg", "as planned, else of the strip or spot", triangle, []string{"launchPlan.method"}},
 	{"launch.headwind", "Head wind along the launch", "m/s", "w cos(from - heading)", triangle, []string{"wind.mean", "day.windDirectionDegrees", "launch.heading"}},
 	{"launch.crosswind", "Cross wind from the right", "m/s", "w sin(from - heading)", triangle, []string{"wind.mean", "day.windDirectionDegrees", "launch.heading"}},
@@ -54,5 +59,12 @@ var launchFigures = []figureKind{
 	{"launch.screen_speed", "Airspeed at the screen", "m/s", motionLaw, motionSource, launchSources},
 	{"launch.screen_time", "Time to the screen", "s", motionLaw, motionSource, launchSources},
 	{"launch.sink", "Sink after the launcher", "m", "height where it leaves less the lowest height after", motionSource, launchSources},
+	{"launch.hold_time", "Time held until the release force", "s", "thrust in the standing wind = release force", motionSource, launchSources},
+	{"launch.tail_up_distance", "Distance at which the tail comes up", "m", motionLaw, motionSource, launchSources},
+	{"launch.tail_gap", "Least room between tail and rails", "m", "gap = h + z - a sin(d), d = change of path angle + change of CL over lift slope", "plane geometry",
+		[]string{"launch.conditions", "mass.takeoff", "lift.slope", "launchPlan.ramp.tailXMeters", "launchPlan.ramp.tailHeightMeters"}},
+	{"launch.dolly_distance", "Where the dolly comes down", "m", dollyLaw, motionSource, dollySources},
+	{"launch.dolly_speed", "Speed of the dolly there", "m/s", dollyLaw, motionSource, dollySources},
+	{"launch.dolly_energy", "Energy of the dolly there", "J", "E = m V^2/2", motionSource, dollySources},
 	{"launch.lowest_height", "Lowest height after leaving", "m", motionLaw, motionSource, launchSources},
 }

@@ -23,6 +23,7 @@ type over struct {
 	near  float64 // m along the heading
 	far   float64
 	top   float64 // over the ground at the start of the launch, m
+	moved float64 // how far this pass moves it along the heading, m
 }
 
 // corridor returns the ground under the departure, drifting with the cross wind.
@@ -54,7 +55,7 @@ func (p *pass) obstacles(n *need) []over {
 			moved = p.offset(name+".positionSpreadMeters", *obstacle.PositionSpreadMeters)
 		}
 		found = append(found, over{
-			index: i, near: crossing.Near + moved, far: crossing.Far + moved, top: height + base(obstacle) - p.launch.ground,
+			index: i, near: crossing.Near + moved, far: crossing.Far + moved, top: height + base(obstacle) - p.launch.ground, moved: moved,
 		})
 	}
 	return found
@@ -102,7 +103,7 @@ func (p *pass) answerClimb() {
 	switch {
 	case !n.met() || !p.launch.flown:
 	case p.launch.result.NeverLiftsOff:
-		clearance.never = neverLeaves
+		clearance.never = p.neverWords()
 	case len(crossed) == 0:
 		clearance.none = true
 		clearance.note = "The field describes no obstacle in the departure corridor."
@@ -116,7 +117,7 @@ func (p *pass) answerClimb() {
 func (p *pass) worstClearance(crossed []over, clearance *answer) {
 	least := math.Inf(1)
 	for k, o := range crossed {
-		gap, where := p.gap(o)
+		gap, where := p.room(o)
 		name := p.in.Field.Obstacles[o.index].Name
 		p.tellClearance(k, o, gap)
 		if gap < least {
@@ -137,7 +138,7 @@ func (p *pass) tellClearance(k int, o over, gap float64) {
 		return
 	}
 	id, path := numbered("climb.clearance.", k+1), at("field.obstacles", o.index)
-	p.tell(id, gap, path+".heightMeters", path+".positionSpreadMeters", path+".points", "launchPlan.circuit.heightMeters")
+	p.tell(id, gap, path+".heightMeters", path+".positionSpreadMeters", path+".points", path+".sagMeters", "launchPlan.circuit.heightMeters")
 	p.tellText(id+".name", p.in.Field.Obstacles[o.index].Name, path+".name")
 }
 

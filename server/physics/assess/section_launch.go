@@ -43,6 +43,9 @@ type launchSection struct {
 	air    motion.Conditions
 	flown  bool
 	result motion.Result
+
+	tail     motion.TailGap // room between tail and rails after a ramp
+	tailSeen bool           // it was computed
 }
 
 var launchMethods = map[LaunchMethod]motion.Method{
@@ -196,24 +199,13 @@ func (p *pass) wingHeight() float64 {
 	return p.whole.wing.HeightZ - lowest
 }
 
-// thrustTime returns the time on the thrust curve when the model is let go, s.
+// thrustTime returns the time on the thrust curve when the model is let go, or from when the release force is waited for, s.
 func (p *pass) thrustTime(plan *LaunchPlan, n *need) float64 {
 	if yes(plan.FullThrustBeforeRelease) {
 		return p.engine.spool
 	}
 	n.lack(p.engine.spoolMissing...)
-	if plan.Ramp == nil || p.launch.method != motion.Ramp || !(p.engine.static > 0) {
-		return 0
-	}
-	held, ok := p.read("launchPlan.ramp.releaseForceNewtons", plan.Ramp.ReleaseForceNewtons)
-	if !ok {
-		return 0
-	}
-	time := 0.0
-	for i := range p.engine.engines {
-		time = max(time, p.engine.engines[i].FullTime(min(1, held/p.engine.static)))
-	}
-	return time
+	return 0
 }
 
 // groundLift returns the lift coefficient at an angle of the model's x axis to the stream (rad), flaps set, within what the wing can give.
@@ -237,6 +229,8 @@ func (p *pass) fly(launch motion.Launch, aircraft motion.Aircraft) {
 	result, err := launch.Run(aircraft, air)
 	p.launch.flown = err == nil
 	p.launch.result = result
+	p.launch.thrustTime += result.HoldTime
+	p.followTail()
 }
 
 func (p *pass) tellLaunch(read []string) {
@@ -249,6 +243,9 @@ func (p *pass) tellLaunch(read []string) {
 	p.tell("launch.crosswind", p.launch.cross)
 	p.tellText("launch.conditions", launchWords[p.launch.method], append(read, "launchPlan.method")...)
 	p.tell("launch.peak_acceleration", r.PeakAcceleration)
+	if p.launch.how.ReleaseForce > 0 && !r.NeverReleased {
+		p.tell("launch.hold_time", r.HoldTime, "launchPlan.ramp.releaseForceNewtons")
+	}
 	if r.NeverLiftsOff {
 		return
 	}
@@ -262,6 +259,9 @@ func (p *pass) tellLaunch(read []string) {
 		p.tell("launch.screen_distance", r.ScreenDistance)
 		p.tell("launch.screen_speed", r.ScreenSpeed)
 		p.tell("launch.screen_time", r.ScreenTime)
+	}
+	if r.TailUp.Reached {
+		p.tell("launch.tail_up_distance", r.TailUp.Distance)
 	}
 	p.tell("launch.sink", r.Sink)
 	p.tell("launch.lowest_height", r.LowestHeight)

@@ -45,7 +45,7 @@ func (p *pass) abort() answer {
 func (p *pass) stopAt(stop motion.Stop) answer {
 	out := answer{id: "launch.abort"}
 	if p.launch.result.NeverLiftsOff || !p.launch.flown {
-		out.never = neverLeaves
+		out.never = p.neverWords()
 		return out
 	}
 	launch, aircraft, air := p.launch.how, p.launch.model, p.launch.air
@@ -84,6 +84,7 @@ func (p *pass) launchKey() []float64 {
 	l := &p.launch
 	speed := l.result.Airspeed
 	return append(aircraftKey(&l.model), l.air.Density, l.air.Headwind, l.air.Crosswind, l.how.Friction, l.how.Slope, l.how.LiftoffSpeed, l.how.RotationSpeed,
+		l.how.TailUpSpeed, l.how.CLTailDown,
 		l.how.ThrustTime, l.length, p.engine.spool, p.thrust(0, 0), p.thrust(0, p.engine.spool/2), p.thrust(speed, l.how.ThrustTime),
 		p.thrust(speed, l.how.ThrustTime+p.engine.spool))
 }

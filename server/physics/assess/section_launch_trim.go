@@ -64,7 +64,7 @@ func (p *pass) push(n *need) stability.Push {
 func (p *pass) launchTrim(push stability.Push, height float64, out *answer) {
 	r := &p.launch.result
 	if !p.launch.flown || r.NeverLiftsOff {
-		out.never = neverLeaves
+		out.never = p.neverWords()
 		return
 	}
 	worst, found := stability.LaunchTrim{Reserve: math.Inf(1)}, false
@@ -104,7 +104,7 @@ func (p *pass) launchTrims(push stability.Push, height, speed float64) []stabili
 		end.Steady, end.Held = false, p.launch.held-p.wing.zero
 		add(end.LaunchTrim())
 	case p.launch.method == motion.Wheels && p.in.Model.Gear.Kind == GearKindTricycle:
-		if roll, ok := p.nosewheelRoll(push, height, state, pitch); ok {
+		if roll, ok := p.nosewheelRoll(push, height, speed); ok {
 			add(roll.LaunchTrim())
 		}
 	}
@@ -112,7 +112,7 @@ func (p *pass) launchTrims(push stability.Push, height, speed float64) []stabili
 }
 
 // nosewheelRoll returns the model on its main wheels with the nose wheel about to lift; false without wheels aft of the balance point.
-func (p *pass) nosewheelRoll(push stability.Push, height float64, state stability.State, pitch stability.Pitch) (stability.Roll, bool) {
+func (p *pass) nosewheelRoll(push stability.Push, height, speed float64) (stability.Roll, bool) {
 	x, ground := math.Inf(-1), math.Inf(1)
 	for _, wheel := range p.in.Model.Gear.Wheels {
 		if wheel.XMeters != nil && wheel.ZMeters != nil && *wheel.XMeters > x {
@@ -122,10 +122,17 @@ func (p *pass) nosewheelRoll(push stability.Push, height float64, state stabilit
 	if !(x > p.mass.fullBalance) || !(ground < height) {
 		return stability.Roll{}, false
 	}
+	roll := p.rollOn(push, height, speed)
+	roll.WheelX, roll.GroundZ = x, ground
+	return roll, true
+}
+
+// rollOn returns the model standing on its wheels at a speed (m/s); the wheels that it turns about are left to the caller.
+func (p *pass) rollOn(push stability.Push, height, speed float64) stability.Roll {
 	return stability.Roll{
-		State: state, Pitch: pitch, Throw: p.pitch.throw, Push: push, X: p.mass.fullBalance, Z: height, WheelX: x, GroundZ: ground,
+		State: p.stateAt(speed), Pitch: p.pitchAt(p.mass.fullBalance), Throw: p.pitch.throw, Push: push, X: p.mass.fullBalance, Z: height,
 		Incidence: p.launch.standing - p.wing.zero, Friction: p.launch.friction,
-	}, true
+	}
 }
 
 func (p *pass) launchTrimNote(push stability.Push, height float64, worst stability.LaunchTrim) string {

@@ -72,6 +72,7 @@ func (p *pass) engineOut() answer {
 	}
 	if never != "" {
 		out.never, p.glide.below.never = never, never
+		out.from, p.glide.below.from = neverFrom, neverFrom
 		return out
 	}
 	survey := m.Survey(points)
@@ -86,11 +87,14 @@ func (p *pass) engineOut() answer {
 	return out
 }
 
+// neverFrom is what a launch comes from that is followed by no glide.
+var neverFrom = []string{"launch.conditions"}
+
 // noGlide says why there is nothing to survey; empty when there is.
 func (p *pass) noGlide() string {
 	switch {
 	case !p.launch.flown || p.launch.result.NeverLiftsOff:
-		return neverLeaves
+		return p.neverWords()
 	case p.landing.broken() != "":
 		return p.landing.broken()
 	}

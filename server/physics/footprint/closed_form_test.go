@@ -142,3 +142,23 @@ func TestEqualBufferUnderstatesFastFalls(t *testing.T) {
 		}
 	}
 }
+
+// TestStoppedEnginePushesNothing wants a cut engine without thrust at any airspeed, whatever it lost with airspeed while it ran.
+func TestStoppedEnginePushesNothing(t *testing.T) {
+	t.Parallel()
+	from := Release{Height: 60, Speed: 30}
+	fall := func(slope, runDown float64) Impact {
+		loss := Loss{Action: CutNeutral, Density: 1.2, Model: sample()}
+		loss.Model.ThrustSlope, loss.Model.RunDown, loss.Model.NeutralLift = slope, runDown, 0.9
+		impact, err := loss.From(from)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return impact
+	}
+	still, sloped := fall(0, 0), fall(0.8, 0)
+	near(t, "where it comes down, cut at once", sloped.Place.Distance(from.Place), still.Place.Distance(from.Place), 1e-9)
+	if slow, plain := fall(0.8, 2), fall(0, 2); slow.Place.Distance(plain.Place) < 1e-3 {
+		t.Error("while the engine runs down the slope must count")
+	}
+}

@@ -24,6 +24,7 @@ type flight struct {
 	steady           bool    // bank constant
 	drag             float64 // zero-lift drag coefficient under the law
 	start0           float64 // airspeed at the loss, where ThrustSlope takes nothing
+	throttle         float64 // thrust that the throttle gives at the loss, N
 	began            float64 // time the law began
 	time             float64
 	integrator       motion.Integrator
@@ -40,6 +41,7 @@ func (l Loss) newFlight(r Release) *flight {
 		wind: l.Wind.prepare(), gravity: l.gravity(), perMass: l.Density * m.Area / (2 * m.Mass), mass: m.Mass,
 		cd0: m.CD0, induced: m.InducedFactor, stopped: m.StoppedDrag, tumble: m.DragArea / m.Area, clMax: m.CLMax,
 		damping: 2 * math.Sqrt2 * m.PathDamping / l.gravity(), slope: m.ThrustSlope / m.Mass, start0: r.Speed,
+		throttle:   l.thrustOf(r, l.liftOf(r, r.Bank)),
 		integrator: motion.Integrator{Tolerance: precision},
 	}
 }
@@ -115,12 +117,24 @@ func (f *flight) rate(t float64, s motion.State) motion.State {
 	return out
 }
 
+// push returns the thrust over the mass at a time after the law began and an airspeed, m/s2.
+//
+//	F/m = (Ft - k (Ft/F0) (V - V0))/m, none less than zero
+//
+// where Ft is the thrust of the throttle at that time, F0 and V0 thrust and airspeed at the loss and k the slope: an engine that runs down loses with its
+// thrust what the airspeed changes of it. Valid for: thrust straight in airspeed. Source: thrust in proportion to the air that the engine takes.
+func (f *flight) push(after, speed float64) float64 {
+	thrust := f.law.thrust.at(after)
+	if !(f.slope > 0) || !(f.throttle > 0) {
+		return max(0, thrust/f.mass)
+	}
+	share := min(1, thrust/f.throttle)
+	return max(0, thrust/f.mass-float64(share*f.slope*(speed-f.start0)))
+}
+
 // forces returns the accelerations along and across the airspeed, without gravity.
 func (f *flight) forces(after, speed, square, climb float64) (along, across float64) {
-	push := max(0, f.law.thrust.at(after)/f.mass-float64(f.slope*(speed-f.start0)))
-	if f.law.thrust.to == 0 && f.law.thrust.from == 0 {
-		push = 0
-	}
+	push := f.push(after, speed)
 	dynamic := float64(f.perMass * square)
 	lift := f.law.lift
 	along = push - float64(dynamic*(f.drag+float64(f.induced*lift*lift)))

@@ -35,7 +35,7 @@ type Model struct {
 	RunDown float64
 	// IdleThrust and FullThrust are net thrusts, N.
 	IdleThrust, FullThrust float64
-	// ThrustSlope is thrust lost with airspeed, N per m/s, while the throttle is held.
+	// ThrustSlope is thrust lost with airspeed, N per m/s, at the throttle of the loss; it falls with the thrust of an engine that runs down.
 	ThrustSlope float64
 	// HoldEndurance, IdleEndurance and FullEndurance are the times to the end of the fuel at the throttle held, at idle and at full power, s.
 	HoldEndurance, IdleEndurance, FullEndurance float64

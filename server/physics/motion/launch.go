@@ -67,7 +67,7 @@ type Launch struct {
 	Length      float64        // travel on the rails of a ramp, m
 	EndHeight   float64        // end of the ramp over the ground, m; zero means its start is on the ground
 	DollyMass   float64        // kg, of ramp or catapult; it leaves the model at the end of the rails
-	RailProfile []ProfilePoint // heights along the rails by travel, when not straight; only differences count
+	RailProfile []ProfilePoint // heights along the rails or the strip by travel, when not straight; only differences count
 
 	Stiffness float64 // of the bungee, N/m
 	// PullTest is the force of the cord by its stretch (Travel) from a pull test, straight between points; it takes the place of Stiffness when it has

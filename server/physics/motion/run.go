@@ -46,9 +46,14 @@ func newRun(l *Launch, a *Aircraft, air *Conditions, g *ground) *run {
 	return r
 }
 
+// profiled reports whether the heights along rails or strip are given.
+func (r *run) profiled() bool {
+	return (r.launch.Method == Ramp || r.launch.Method == Wheels) && len(r.launch.RailProfile) > 1
+}
+
 // sine returns the sine of the slope at a travel.
 func (r *run) sine(travel float64) float64 {
-	if r.launch.Method == Ramp && len(r.launch.RailProfile) > 1 {
+	if r.profiled() {
 		return sineAlong(r.launch.RailProfile, travel)
 	}
 	return r.slope
@@ -57,7 +62,7 @@ func (r *run) sine(travel float64) float64 {
 // place returns the distance and height of a travel, m.
 func (r *run) place(travel float64) (distance, height float64) {
 	rail := r.launch.RailProfile
-	if r.launch.Method != Ramp || len(rail) < 2 {
+	if !r.profiled() {
 		return float64(travel * cosine(r.slope)), r.foot + float64(travel*r.slope)
 	}
 	done := 0.0

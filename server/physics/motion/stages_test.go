@@ -281,3 +281,23 @@ func TestLeastClearanceOverTheGround(t *testing.T) {
 		t.Error("reaches 500 m")
 	}
 }
+
+// TestStripRolledAlongItsProfile wants a straight profile to give what the slope gives, and what the ground does to be felt where it is.
+func TestStripRolledAlongItsProfile(t *testing.T) {
+	t.Parallel()
+	plain := launches()["wheels"]
+	plain.Slope = 0.02
+	along := launches()["wheels"]
+	along.RailProfile = []ProfilePoint{{0, 0}, {1000, 1000 * math.Sin(0.02)}}
+	along.Ground = []ProfilePoint{{0, 0}, {1000 * math.Cos(0.02), 1000 * math.Sin(0.02)}}
+	a, b := mustRun(t, plain, jet(), grass(2, 0)), mustRun(t, along, jet(), grass(2, 0))
+	if math.Abs(a.Run-b.Run) > 1e-5 || math.Abs(a.Height-b.Height) > 1e-6 {
+		t.Errorf("by slope %g m to %g m up, along the profile %g m to %g m", a.Run, a.Height, b.Run, b.Height)
+	}
+	up, down := launches()["wheels"], launches()["wheels"]
+	up.RailProfile = []ProfilePoint{{0, 0}, {30, 1.5}, {60, 0}, {61, 0}}
+	down.RailProfile = []ProfilePoint{{0, 0}, {30, -1.5}, {60, 0}, {61, 0}}
+	if x, y := mustRun(t, up, jet(), grass(2, 0)), mustRun(t, down, jet(), grass(2, 0)); !(x.Time > y.Time) {
+		t.Errorf("over a hump %g s, through a dip %g s", x.Time, y.Time)
+	}
+}

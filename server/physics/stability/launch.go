@@ -184,3 +184,43 @@ func (r Roll) RotationSpeed() (float64, bool, error) {
 	speed := math.Sqrt(float64(2*(-fixed/power)) / r.State.Density)
 	return speed, true, checkResult(speed)
 }
+
+// TailUpSpeed returns the speed (m/s) at which full nose-down control lifts the tail of a model whose main wheels stand ahead of its balance point, and
+// false when no speed does.
+//
+// 0 means that the tail comes up by itself: thrust above the balance point or wheels behind it.
+// Formula: q = fixed/-(base + perControl d_down), V = sqrt(2 q/rho); at the thrust of Push and the incidence with the tail on the ground.
+// Valid for: as LaunchTrim, places in axes along and across the ground. Errors name the impossible field.
+// Source: balance of moments about the contact point.
+func (r Roll) TailUpSpeed() (float64, bool, error) {
+	if err := r.check(); err != nil {
+		return 0, false, err
+	}
+	fixed, base, perControl := r.terms()
+	if fixed <= 0 {
+		return 0, true, checkResult(fixed)
+	}
+	power := -base - float64(perControl*r.Throw.NoseDown)
+	if !(power > 0) {
+		return 0, false, checkResult(power)
+	}
+	speed := math.Sqrt(float64(2*(fixed/power)) / r.State.Density)
+	return speed, true, checkResult(speed)
+}
+
+// Standing returns the model turned nose up by an angle (rad): places and thrust line in axes along and across the ground.
+//
+// Formula: x' = x cos a + z sin a, z' = z cos a - x sin a. Valid for: any angle. Source: rotation of axes.
+func (r Roll) Standing(angle, wheelZ, radius float64) Roll {
+	s, c := elementary.Sin(angle), elementary.Cos(angle)
+	turn := func(x, z float64) (float64, float64) {
+		return float64(x*c) + float64(z*s), float64(z*c) - float64(x*s)
+	}
+	var ground float64
+	r.X, r.Z = turn(r.X, r.Z)
+	r.Push.X, r.Push.Z = turn(r.Push.X, r.Push.Z)
+	r.WheelX, ground = turn(r.WheelX, wheelZ)
+	r.GroundZ = ground - radius
+	r.Push.Angle += angle
+	return r
+}

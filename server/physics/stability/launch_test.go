@@ -233,3 +233,60 @@ func TestLaunchesThatCannotBe(t *testing.T) {
 		}
 	}
 }
+
+// tailDragger is the model of wheels with its main wheels ahead of the balance point and its nose up.
+func tailDragger() Roll {
+	r := wheels()
+	r.WheelX, r.Incidence = 0.3, 0.2
+	return r
+}
+
+func TestTailUpSpeed(t *testing.T) {
+	t.Parallel()
+	r := tailDragger()
+	r.Push.Thrust = 0
+	speed, ok, err := r.TailUpSpeed()
+	if err != nil || !ok || !(speed > 1) {
+		t.Fatalf("%g, %v, %v", speed, ok, err)
+	}
+	r.State.Speed = speed
+	if left := r.moments(r.Throw.NoseDown); math.Abs(left) > 1e-9 {
+		t.Errorf("%g N m left at %g m/s", left, speed)
+	}
+	for name, change := range map[string]func(*Roll){
+		"wheels farther ahead": func(r *Roll) { r.WheelX -= 0.03 }, "less throw": func(r *Roll) { r.Throw.NoseDown /= 2 },
+	} {
+		changed := r
+		change(&changed)
+		if v, ok, err := changed.TailUpSpeed(); err != nil || ok && !(v > speed) {
+			t.Errorf("%s: %g after %g, %v, %v", name, v, speed, ok, err)
+		}
+	}
+	r.WheelX = 0.7
+	if v, ok, err := r.TailUpSpeed(); v != 0 || !ok || err != nil {
+		t.Errorf("wheels behind the balance point: %g, %v, %v", v, ok, err)
+	}
+	weak := tailDragger()
+	weak.Push.Thrust, weak.Throw.NoseDown, weak.Pitch.MomentZero, weak.Pitch.MomentSlope = 0, 0, 0.3, 0
+	if v, ok, err := weak.TailUpSpeed(); ok || err != nil {
+		t.Errorf("no throw: %g, %v, %v", v, ok, err)
+	}
+}
+
+func TestStandingTurnsWithoutChangingArms(t *testing.T) {
+	t.Parallel()
+	r := tailDragger()
+	flat, up := r.Standing(0, -0.2, 0.05), r.Standing(0.2, -0.2, 0.05)
+	if !near(flat.GroundZ, -0.25, 1e-12) || flat.WheelX != r.WheelX || flat.X != r.X {
+		t.Errorf("turned by nothing: %+v", flat)
+	}
+	if got, want := up.Push.MomentAbout(up.X, up.Z), r.Push.MomentAbout(r.X, r.Z); !near(got, want, 1e-9) {
+		t.Errorf("the thrust's moment %g becomes %g", want, got)
+	}
+	if got, want := math.Hypot(up.WheelX-up.X, up.GroundZ+0.05-up.Z), math.Hypot(r.WheelX-r.X, -0.2-r.Z); !near(got, want, 1e-12) {
+		t.Errorf("the arm %g becomes %g", want, got)
+	}
+	if !(up.X-up.WheelX > flat.X-flat.WheelX) {
+		t.Error("nose up, a balance point over the wheels must move back")
+	}
+}
