@@ -574,6 +574,18 @@ export const words = {
       label: 'Model on the dolly, nose up',
       hint: 'Angle of the model to the rails.',
     },
+    'launchPlan.ramp.tailXMeters': {
+      label: 'Place of the tail’s lowest point',
+      hint: 'Skid, fin or pipe behind the cradle, aft of the datum.',
+    },
+    'launchPlan.ramp.tailHeightMeters': {
+      label: 'Height of that point over the rails',
+      hint: 'With the model in the cradle.',
+    },
+    'launchPlan.ramp.dollyDragAreaSquareMeters': {
+      label: 'Drag area of the dolly',
+      hint: 'Its frontal area, about. Empty: it falls without drag.',
+    },
     'launchPlan.bungee.efficiencyRatio': {
       label: 'Share of the work that comes back',
       hint: 'From a pull test out and back.',
@@ -582,6 +594,10 @@ export const words = {
     'launchPlan.bungee.frictionRatio': {
       label: 'Friction on the ground',
       hint: 'Of skid or dolly: pulling force over weight.',
+    },
+    'launchPlan.bungee.hookReleaseNewtons': {
+      label: 'Pull at which the hook lets go',
+      hint: 'By a scale at the hook. Empty: when the cord is slack.',
     },
     'launchPlan.handHeightMeters': { label: 'Height of the hand', hint: 'Above the ground as it lets go.' },
     'launchPlan.circuit.heightMeters': { label: 'Circuit height', hint: 'Above the ground.' },

@@ -16,6 +16,8 @@ const launchers = {
     'ramp.dollyMassKg': '1.2',
     'ramp.frictionRatio': '0.05',
     'ramp.cradleDegrees': '6',
+    'ramp.tailXMeters': '2.1',
+    'ramp.tailHeightMeters': '0.2',
   },
   BUNGEE: {
     'bungee.stiffnessNewtonsPerMeter': '25',

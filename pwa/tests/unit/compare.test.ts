@@ -49,6 +49,13 @@ describe('ways of launching', () => {
     expect(wayOf({}, 'LAUNCH_METHOD_HAND').lacks).toContain('a launch spot on this field');
   });
 
+  it('need no stiffness beside a pull test', () => {
+    const cord = (bungee: object) =>
+      wayOf({ ...redshank, launchPlan: { ...redshank.launchPlan, bungee } }, 'LAUNCH_METHOD_BUNGEE').lacks;
+    expect(cord({}).join()).toContain('stiffness');
+    expect(cord({ pullTest: [{ stretchMeters: 20, forceNewtons: 200 }] }).join()).not.toContain('stiffness');
+  });
+
   it('leave a heading that was given for another way', () => {
     const aimed = { ...redshank, launchPlan: { ...redshank.launchPlan, headingDegrees: 90 } };
     expect(wayOf(aimed, 'LAUNCH_METHOD_RAMP').input.launchPlan?.headingDegrees).toBe(90);

@@ -80,14 +80,14 @@ var flightKinds = []kind{
 		id: "launch.distance", title: "Take-off distance on the strip", unit: "m", sense: LimitSenseAtMost,
 		method:   "Equations of motion with spool-up, rolling resistance, slope, wind profile and ground effect.",
 		source:   "Anderson, Introduction to Flight, chapter 6; integrated by Dormand-Prince 5(4)",
-		validity: "Firm, even strip; small wheels by a judged factor on the table's friction unless measured.", neverNegative: true,
+		validity: "Firm strip, even or by its surveyed profile; small wheels by a judged factor on the table's friction unless measured.", neverNegative: true,
 		from: []string{"launch.ground_run", "launch.screen_distance", "launch.conditions"},
 	},
 	{
 		id: "launch.end_speed", title: "Airspeed at the end of the launcher over stall speed", unit: "1", sense: LimitSenseAtLeast,
 		method:   "Equations of motion along rails or stroke; airspeed in the headwind at that height over the stall speed.",
 		source:   "Newton's second law along the slope; integrated by Dormand-Prince 5(4)",
-		validity: "Straight or stepwise straight rails, linear cord.",
+		validity: "Straight or stepwise straight rails, cord linear or straight between the points of its pull test; a tail that strikes takes nothing.",
 		from:     []string{"launch.end_speed", "stall.speed_takeoff", "launch.conditions"},
 	},
 	{
@@ -106,7 +106,7 @@ var flightKinds = []kind{
 	},
 	{
 		id: "climb.clearance", title: "Clearance over obstacles after the launch", unit: "m", sense: LimitSenseAtLeast,
-		method:   "Height of the launch path over every obstacle in the departure corridor, drift included, no higher than the circuit; the climb is drawn on beyond the computed path.",
+		method:   "Height of the launch path over every obstacle in the departure corridor, drift included, no higher than the circuit; a wire by the height at which it hangs in the corridor; the climb is drawn on beyond the computed path.",
 		source:   "Equations of motion; corridor widening by a tenth of the distance as in ICAO Annex 14",
 		validity: "Straight departure, no wake of hedges and banks.",
 		from:     []string{"field.obstacles", "launch.conditions"},

@@ -97,7 +97,9 @@ export function wayOf(input: AssessmentInput, method: LaunchMethod): Way {
   const placed = method === 'LAUNCH_METHOD_WHEELS' ? onWheels(input, kept) : fromSpot(input, kept);
   const { place, lacks } = placed;
   const whole = { ...placed.input, launchPlan: placed.plan };
+  const cord = (planned.bungee?.pullTest ?? []).length > 0;
   const numbers = (least[method] ?? [])
+    .filter((path) => !(cord && path === 'launchPlan.bungee.stiffnessNewtonsPerMeter'))
     .filter((path) => (getIn(whole, path) as { value?: number } | undefined)?.value === undefined)
     .map((path) => pathText(path, whole));
   const gear = method === 'LAUNCH_METHOD_WHEELS' && !input.model?.gear ? [pathText('model.gear', whole)] : [];

@@ -61,8 +61,11 @@ export const byMethod: Partial<Record<LaunchMethod, EntryPath[]>> = {
     'launchPlan.ramp.angleDegrees',
     'launchPlan.ramp.endHeightMeters',
     'launchPlan.ramp.dollyMassKg',
+    'launchPlan.ramp.dollyDragAreaSquareMeters',
     'launchPlan.ramp.frictionRatio',
     'launchPlan.ramp.cradleDegrees',
+    'launchPlan.ramp.tailXMeters',
+    'launchPlan.ramp.tailHeightMeters',
   ],
   LAUNCH_METHOD_BUNGEE: [
     'launchPlan.bungee.stiffnessNewtonsPerMeter',
@@ -70,6 +73,7 @@ export const byMethod: Partial<Record<LaunchMethod, EntryPath[]>> = {
     'launchPlan.bungee.efficiencyRatio',
     'launchPlan.bungee.cordMassKg',
     'launchPlan.bungee.frictionRatio',
+    'launchPlan.bungee.hookReleaseNewtons',
   ],
   LAUNCH_METHOD_HAND: ['launchPlan.handSpeedMetersPerSecond', 'launchPlan.handHeightMeters'],
 };
