@@ -15,6 +15,7 @@ type landed struct {
 	Plan    flown             `json:"plan"`
 	Air     motion.Conditions `json:"air"`
 	Figures outcome           `json:"figures"`
+	Levels  bool              `json:"levels"`
 }
 
 // flown is a plan with its idle thrust as numbers.
@@ -40,7 +41,7 @@ func landings() ([]landed, error) {
 	all := []landed{
 		{Name: "landing, brakes, uphill", Craft: trainer(), Plan: flown{braked, engine{}}, Air: motion.Conditions{Density: 1.225, Gravity: 9.81}},
 		{Name: "landing on the belly, headwind", Craft: glider(), Plan: flown{fast, engine{}}, Air: wind(5, 0)},
-		{Name: "landing slower, same shear", Craft: glider(), Plan: flown{belly, engine{}}, Air: wind(5, 0)},
+		{Name: "landing slower, stalls in the shear", Craft: glider(), Plan: flown{belly, engine{}}, Air: wind(5, 0)},
 		{Name: "landing, idle thrust, tailwind", Craft: trainer(), Plan: flown{long, engine{Static: 5, Fall: 0.12}}, Air: wind(-2, 0)},
 	}
 	for i := range all {
@@ -61,6 +62,7 @@ func (l *landed) solve() error {
 		"float": r.Float, "float time": r.Touchdown.Time - r.FlareEnd.Time, "touchdown speed": r.Touchdown.Airspeed,
 		"roll": r.Run, "roll time": r.Stop.Time - r.Touchdown.Time, "total": r.Total, "stops at": r.Stop.Distance,
 	}
+	l.Levels = r.Levels
 	if err == nil && !r.Complete() {
 		return fmt.Errorf("does not come to rest: %+v", r.Slope)
 	}

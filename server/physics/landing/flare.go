@@ -22,9 +22,10 @@ const longestPart = 300.0
 var solver = motion.Integrator{Tolerance: 1e-8, MaxSteps: mostSteps}
 
 const (
-	mostSteps      = 3000 // of one part
-	roughTolerance = 1e-5 // of the flares that look for the height to start at
-	closeEnough    = 1e-3 // height at which the path must run along the ground, m
+	mostSteps      = 3000  // of one part
+	roughTolerance = 1e-5  // of the flares that look for the height to start at
+	stallTolerance = 1e-11 // of a flare through the stall, where the lift has a kink
+	closeEnough    = 1e-3  // height at which the path must run along the ground, m
 )
 
 // through is what a state means in the air.
@@ -107,12 +108,13 @@ func FlareHeight(angle, speed, load, gravity float64) float64 {
 	return float64(speed * speed / (gravity * load) * 2 * half * half)
 }
 
-// lowFlare integrates flares from different heights until one ends along the ground at no height, and returns it with its start; levels is false
-// when none does because the wing stalls first.
+// lowFlare integrates flares from different heights until one ends along the ground at no height, and returns it with its start. Levels is false when
+// none does: the wing stalls first, or the wind falls off so fast near the ground that a flare either ends above it or meets it. The latter is followed then,
+// from the greatest height that meets it.
 func (f *flight) lowFlare() (start Point, arc motion.Solution, levels bool, err error) {
 	guess := FlareHeight(f.slope.Angle, f.speed, f.plan.FlareLoad, f.gravity())
-	height := guess
-	for range 25 {
+	height, meets, above := guess, 0.0, math.Inf(1)
+	for range 40 {
 		start = f.onSlope(height + f.ground(f.plan.AimPoint))
 		if arc, err = f.flare(start, roughTolerance); err != nil {
 			return start, arc, false, err
@@ -122,15 +124,37 @@ func (f *flight) lowFlare() (start Point, arc motion.Solution, levels bool, err 
 			arc, err = f.flare(start, solver.Tolerance)
 			return start, arc, true, err
 		}
-		height -= miss
-		if height > float64(4*guess)+2 || (!level && height <= 0) {
+		if level && miss > 0 {
+			above = min(above, height)
+		} else {
+			meets = max(meets, height)
+		}
+		if height -= miss; height > float64(4*guess)+2 || above-meets < closeEnough {
 			break
 		}
+		if !(height > meets && height < above) {
+			height = meets + float64((above-meets)/2)
+		}
 	}
-	start = f.onSlope(guess + f.ground(f.plan.AimPoint))
-	arc, err = f.flare(start, solver.Tolerance)
-	_, levels = f.miss(&arc)
-	return start, arc, levels, err
+	if math.IsInf(above, 1) {
+		meets = guess
+	}
+	start, arc, err = f.meeting(meets)
+	return start, arc, false, err
+}
+
+// meeting returns the flare from a height over the aim point, or from the next lower one by a millimetre each that meets the ground.
+func (f *flight) meeting(height float64) (start Point, arc motion.Solution, err error) {
+	for {
+		start = f.onSlope(height + f.ground(f.plan.AimPoint))
+		if arc, err = f.flare(start, stallTolerance); err != nil || height <= 0 {
+			return start, arc, err
+		}
+		if _, level := f.miss(&arc); !level {
+			return start, arc, nil
+		}
+		height -= closeEnough
+	}
 }
 
 // miss returns by how much the end of a flare misses the ground, m: its height where it ran along it, else the height its sink stands for, negative.

@@ -354,3 +354,32 @@ func TestPathRunsInOrder(t *testing.T) {
 		t.Errorf("%d points, last %+v", len(path), path[len(path)-1])
 	}
 }
+
+// TestFlareEndsOnTheGround holds that no landing rolls on from the air, in wind that falls off near the ground too: what levels does so along the
+// ground, what does not meets it sinking.
+func TestFlareEndsOnTheGround(t *testing.T) {
+	t.Parallel()
+	stalled := 0
+	for _, head := range []float64{0, 2, 4, 5, 6, 7, 8} {
+		for _, ratio := range []float64{1.15, 1.2, 1.3, 1.4} {
+			air := motion.Conditions{Density: 1.225, Headwind: head, Profile: weather.NewProfile(weather.OpenGrass, 10)}
+			plan := usual()
+			plan.Angle, plan.Idle, plan.ApproachRatio = degrees(11), nil, ratio
+			a := jet()
+			a.CD0 = 0.15
+			l := land(t, a, air, plan)
+			if gap := math.Abs(l.FlareEnd.Height); gap > closeEnough {
+				t.Errorf("head wind %g, %g times the stall: ends %.3f m off the ground, levels %t", head, ratio, gap, l.Levels)
+			}
+			if l.Levels != (l.TouchdownSink == 0) {
+				t.Errorf("head wind %g, %g times the stall: levels %t with a sink of %g", head, ratio, l.Levels, l.TouchdownSink)
+			}
+			if !l.Levels {
+				stalled++
+			}
+		}
+	}
+	if stalled == 0 {
+		t.Error("no landing stalls in the shear: the rows do not try it")
+	}
+}
