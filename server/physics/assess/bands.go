@@ -7,6 +7,9 @@ type drawing struct {
 	distances []float64 // of the launch path's points, m
 	lifts     []float64 // lift coefficients of the polar
 	twist     twist     // of the wing under its ailerons
+	twisting  *twisting // of the wing under its lift
+	carrying  *carrying
+	linkages  *linkages
 
 	kept     map[string]keptAnswer // answers that take long
 	place    landingPlace

@@ -40,6 +40,7 @@ type pass struct {
 	landing landingSection
 	glide   engineOutSection
 	day     daySection
+	loads   loadSection
 
 	topMissing []string
 	top        float64 // top speed in level flight, m/s; zero when there is none

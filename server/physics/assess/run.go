@@ -49,6 +49,7 @@ func (p *pass) walk() {
 	p.answerTrim()
 	p.answerPitchDamping()
 	p.answerLateral()
+	p.answerLoads()
 	p.answerLanding()
 	p.answerLaunchFailure()
 	p.answerEngineOut()
