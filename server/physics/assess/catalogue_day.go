@@ -32,6 +32,12 @@ var dayKinds = []kind{
 		method: "Mass with the fuel of the flight.", source: "definition", validity: "Filled as given.", from: []string{"mass.takeoff"},
 	},
 	{
+		id: "field.permission", title: "Days left of the field owner's permission", unit: "d", sense: LimitSenseAtLeast, still: true,
+		method: "Last day of the permission less the day of the flight, both as dates at the field; not before the first day and not in the quiet hours.",
+		source: "field owner's terms", validity: "Local time as day.time was written, by its offset; the last day counts in full.",
+		from: []string{"day.time", "field.permission"},
+	},
+	{
 		id: "visual.range", title: "Farthest the circuit leads from the pilot", unit: "m", sense: LimitSenseAtMost,
 		method: "Greatest slant distance of the circuit from the pilot, against the lower of the distance at which the attitude of the span can still be told, " +
 			"490 spans and 30 m, and three tenths of the visibility.",
@@ -49,6 +55,14 @@ var dayKinds = []kind{
 		id: "weather.gust", title: "Highest gust", unit: "m/s", sense: LimitSenseAtMost,
 		method: "As reported, or the mean wind times the least gust factor of the ground.", source: "Cook's form of the gust factor, from memory",
 		validity: "Ten-minute mean, three-second gust, no thunderstorm.", neverNegative: true, from: []string{"wind.mean", "wind.gust_excess"},
+	},
+	{
+		id: "weather.later", title: "Least margin of the wind to come to its limits", unit: "m/s", sense: LimitSenseAtLeast, still: true,
+		method: "Winds between the changes listed along straight lines, the direction by the shorter way round; the lesser of what is left to the limits of the wind " +
+			"across the launch and of the gust, and the first time at which one is no longer held, by bisection.",
+		source: "Linear interpolation; plane trigonometry; bisection", validity: "From the time of the day to the last change listed, as forecast: its spread is left out; the rudder's limit as at the day's lift-off.",
+		from: []string{"day.time", "day.windChanges", "wind.mean", "wind.gust_excess", "day.windDirectionDegrees", "launch.heading", "field.roughness",
+			"weather.later_gust", "weather.later_crosswind", "weather.later_worst_time"},
 	},
 	{
 		id: "weather.visibility", title: "Visibility", unit: "m", sense: LimitSenseAtLeast,

@@ -10,7 +10,7 @@ import (
 
 // dayFindings are the findings of link loss, separation, rules and weather.
 var dayFindings = []string{
-	"link_loss.footprint", "separation.people", "separation.structures", "height.limit", "mass.class", "visual.range", "weather.crosswind", "weather.gust",
+	"link_loss.footprint", "separation.people", "separation.structures", "height.limit", "mass.class", "field.permission", "visual.range", "weather.crosswind", "weather.gust",
 	"weather.visibility", "weather.temperature", "weather.frost", "weather.age", "weather.sun", "weather.light", "weather.wake",
 }
 

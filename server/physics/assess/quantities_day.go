@@ -15,6 +15,7 @@ var (
 	sunSources  = []string{"day.time", latitude, longitude}
 	lossSources = []string{"link_loss.action", "circuit.airspeed", "mass.takeoff", "air.density", "wing.area", "drag.zero_lift", "drag.lift_factor",
 		"lift.maximum_coefficient", "wind.mean", "launchPlan.circuit.heightMeters"}
+	laterSources = []string{"day.time", "day.windChanges", "wind.mean", "wind.gust_excess", "day.windDirectionDegrees"}
 	cloudSources = []string{"link_loss.outline_area"}
 )
 
@@ -47,4 +48,9 @@ var dayFigures = []figureKind{
 	{"sun.elevation_true", "Height of the sun's centre without the air", "deg", "sin(h) = sin(f) sin(d) + cos(f) cos(d) cos(H)", meeus + ", chapter 13", sunSources},
 	{"sun.azimuth", "Direction of the sun from true north", "deg", "tan(A) = -cos(d) sin(H)/(sin(d) cos(f) - cos(d) cos(H) sin(f))", meeus + ", chapter 13", sunSources},
 	{"sun.time_to_sunset", "Time until sunset, negative after it", "min", "time at which the true height is -0.83 degrees, less the time of the day", "Astronomical Almanac", sunSources},
+	{"weather.later_time", "Time until a limit of the wind is no longer held", "min", "first time at which the wind across or the gust exceeds its limit", "bisection", laterSources},
+	{"weather.later_worst_time", "Time until the wind to come is worst", "min", "time of the greatest excess over the limits", "sampling", laterSources},
+	{"weather.later_gust", "Gust when the first limit is no longer held, else when the margin is least", "m/s", "straight line between the changes listed", "linear interpolation", laterSources},
+	{"weather.later_crosswind", "Gust across the launch at that time", "m/s", "w = G sin(from - heading)", "plane trigonometry",
+		append([]string{"launch.heading"}, laterSources...)},
 }

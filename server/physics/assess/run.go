@@ -54,6 +54,7 @@ func (p *pass) walk() {
 	p.answerLaunchFailure()
 	p.answerEngineOut()
 	p.answerSeparation()
+	p.answerPermission()
 	p.answerLinkLoss()
 	p.answerWeather()
 	p.drawCurves()

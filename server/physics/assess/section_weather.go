@@ -11,6 +11,7 @@ import (
 func (p *pass) answerWeather() {
 	p.answerCrosswind()
 	p.answerGust()
+	p.answerLater()
 	p.answerVisibility()
 	p.answerTemperature()
 	if !p.base() {
