@@ -1,6 +1,7 @@
 package assess_test
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"testing"
@@ -252,6 +253,51 @@ func TestEveryLoadFindingHasItsPlace(t *testing.T) {
 		for _, id := range loadFindings {
 			if f := findingOf(t, report, id); f.Value == nil || f.BandLow == nil || len(f.SpreadShares) == 0 {
 				t.Errorf("%s: %s has value %v, band %v", row.name, id, f.Value, f.BandLow)
+			}
+		}
+	}
+}
+
+// TestImpossibleSizesGiveNoNumber wants extreme sizes to end in a verdict without a value that is no number, and never in a panic.
+func TestImpossibleSizesGiveNoNumber(t *testing.T) {
+	t.Parallel()
+	byPart := map[string]string{"spar width": "loads.wing", "spar cap": "loads.wing", "joiner": "loads.joiner", "engaged": "loads.joiner",
+		"torsion box": "loads.wing", "fin plate": "speed.never_exceed", "torque": "servo.torque", "rod": "servo.torque"}
+	for _, size := range []float64{-1, 0, 1e-9, 1e3, 1e150} {
+		for name, set := range map[string]func(*assess.Input){
+			"spar width": func(in *assess.Input) {
+				sparsOf(in, func(p *assess.SparPart) { p.WidthMeters = quantity(size) })
+			},
+			"spar cap": func(in *assess.Input) {
+				sparsOf(in, func(p *assess.SparPart) { p.CapThicknessMeters = quantity(size) })
+			},
+			"joiner":      func(in *assess.Input) { in.Model.Structure.Joiner.Part.OuterDiameterMeters = quantity(size) },
+			"engaged":     func(in *assess.Input) { in.Model.Structure.Joiner.EngagedLengthMeters = quantity(size) },
+			"torsion box": func(in *assess.Input) { in.Model.Structure.TorsionBox.DepthMeters = quantity(size) },
+			"fin plate": func(in *assess.Input) {
+				in.Model.Structure.FinPlate = &assess.FinPlate{ThicknessMeters: quantity(size), Material: "birch ply"}
+			},
+			"torque": func(in *assess.Input) {
+				linkagesOf(in, func(l *assess.Linkage) { l.ServoTorqueNewtonMeters = quantity(size) })
+			},
+			"rod": func(in *assess.Input) {
+				linkagesOf(in, func(l *assess.Linkage) { l.RodDiameterMeters = quantity(size) })
+			},
+			"wing mass": func(in *assess.Input) { in.Model.Surfaces[0].MassKg = quantity(size) },
+		} {
+			in := demoInput(t, "sandmartin_long_acre")
+			set(&in)
+			report, err := assess.Unbanded(in)
+			if err != nil {
+				continue
+			}
+			for _, id := range loadFindings {
+				if f := findingOf(t, report, id); f.Value != nil && !(*f.Value >= 0) {
+					t.Errorf("%s of %g: %s is %g", name, size, id, *f.Value)
+				}
+			}
+			if f := findingOf(t, report, cmp.Or(byPart[name], "loads.wing")); size <= 0 && byPart[name] != "" && f.Verdict == assess.VerdictHolds {
+				t.Errorf("%s of %g: %s holds: %s", name, size, f.ID, f.Note)
 			}
 		}
 	}

@@ -13,6 +13,7 @@ const spreadHinge = 0.05
 // heldControl is a control with what holds it, as the base pass read it.
 type heldControl struct {
 	name    string
+	path    string // of the linkage
 	control aeroelastic.Control
 	linkage aeroelastic.Linkage
 }
@@ -69,7 +70,7 @@ func (n *need) heldControl(l *linkages, path string, surface int, c *Control) he
 		count = max(1, float64(*d.ServoCount))
 	}
 	up, down := n.quantity(path+".throwUpDegrees", c.ThrowUpDegrees), n.quantity(path+".throwDownDegrees", c.ThrowDownDegrees)
-	h := heldControl{name: c.Name}
+	h := heldControl{name: c.Name, path: path + ".linkage"}
 	h.control = aeroelastic.Control{MomentArea: n.pass.momentArea(surface, c) / count, ChordRatio: orElse(c.ChordRatio, defaultChordRatio), Throw: radians(max(up, down))}
 	path += ".linkage"
 	h.linkage = aeroelastic.Linkage{
@@ -109,8 +110,8 @@ type holding struct {
 }
 
 // holdings returns for each control the speeds at which servo and pushrod give in at a share of the full throw, of the servo's torque that at
-// which it stalls, or the rated one less the usual reserve.
-func (p *pass) holdings(share float64, reserve bool) []holding {
+// which it stalls, or the rated one less the usual reserve. n names the linkages that cannot be.
+func (p *pass) holdings(n *need, share float64, reserve bool) []holding {
 	l := p.linkages()
 	incidence := math.Abs(p.stateAt(p.top).Lift / p.wing.slope)
 	factor := p.strength(hingeMethod, l.sizes(), spreadHinge, 1)
@@ -120,6 +121,7 @@ func (p *pass) holdings(share float64, reserve bool) []holding {
 		c.Throw, c.Incidence = c.Throw*share, incidence
 		limits, err := h.linkage.Limits(c, 1, p.air.state.Density)
 		if err != nil {
+			n.lack(h.path)
 			continue
 		}
 		speed := limits.ServoStallSpeed
@@ -166,7 +168,7 @@ func (n *need) lackControls(l *linkages) {
 }
 
 func (p *pass) weakest(n *need, servo *answer) {
-	list := p.holdings(throwAtTop, false)
+	list := p.holdings(n, throwAtTop, false)
 	if len(list) == 0 {
 		n.lack(p.linkages().without...)
 		n.lackControls(p.linkages())

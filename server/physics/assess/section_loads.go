@@ -141,14 +141,14 @@ type standing struct {
 	boxed  bool // the closed box governs
 }
 
-// boxStands returns what the closed box stands in shear; false without one.
-func (p *pass) boxStands(at loads.Load) (structure.Check, bool) {
+// boxStands returns what the closed box stands in shear; without one nothing limits it.
+func (p *pass) boxStands(at loads.Load) (float64, error) {
 	c := p.carried()
 	if c.twisted {
-		return structure.Check{}, false
+		return structure.Unlimited, nil
 	}
 	shear, _, err := structure.AssessBox(c.box, c.boxMaterial, 0, at.Torsion)
-	return shear, err == nil
+	return shear.Upper, err
 }
 
 // speedsAsked returns the speeds at which the load factor asked for is first reached and at the top: twist of the wing adds less or more there.
@@ -171,8 +171,12 @@ func (p *pass) sparStands() standing {
 		if result.Stands < out.value {
 			out = standing{value: result.Stands, result: result.Stations[result.Station], load: at[result.Station+1], index: result.Station}
 		}
-		if box, ok := p.boxStands(at[0]); ok && box.Upper < out.value {
-			out.value, out.boxed, out.load = box.Upper, true, at[0]
+		box, err := p.boxStands(at[0])
+		if err != nil {
+			return standing{failed: true}
+		}
+		if box < out.value {
+			out.value, out.boxed, out.load = box, true, at[0]
 		}
 		for i := range result.Stations {
 			if result.Stations[i].ShearUncarried {

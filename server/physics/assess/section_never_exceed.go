@@ -78,7 +78,11 @@ func (p *pass) plateFlutter(n *need) (aeroelastic.Term, bool) {
 		first, last := fin.Stations[0], fin.Stations[len(fin.Stations)-1]
 		f := aeroelastic.PlateFin{Root: first.Chord, Tip: last.Chord, Span: root(last.Z-first.Z, last.Y-first.Y), Thickness: thickness, ShearModulus: material.ShearModulus}
 		flutter, err := f.Flutter(p.air.state.Pressure, p.air.state.SoundSpeed)
-		if speed := flutter.Speed * factor; err == nil && (term.Name == "" || speed < term.Speed) {
+		if err != nil {
+			n.lack(finPath + ".thicknessMeters")
+			continue
+		}
+		if speed := flutter.Speed * factor; term.Name == "" || speed < term.Speed {
 			term = aeroelastic.Term{Kind: aeroelastic.KindFlutter, Name: fin.Name, Speed: speed, Sure: flutter.Inside}
 		}
 	}
@@ -127,7 +131,7 @@ func (p *pass) terms(stiffness float64, n *need) []aeroelastic.Term {
 	if term, ok := p.plateFlutter(n); ok {
 		terms = append(terms, term)
 	}
-	for _, h := range p.holdings(throwAtSpeed, true) {
+	for _, h := range p.holdings(n, throwAtSpeed, true) {
 		terms = append(terms, aeroelastic.Term{Kind: h.kind, Name: h.name, Speed: h.speed, Sure: h.sure})
 	}
 	if rule := p.optionalLimit(topSpeedFigure); rule.set {
