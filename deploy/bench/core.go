@@ -23,7 +23,8 @@ type coreRow struct {
 // coreRows are the computations, in the order of the table.
 var coreRows = []coreRow{
 	{"one assessment with the spread of every finding", "assess.Run", 0},
-	{"the same without spread, geometry kept", "assess.SinglePass", 0},
+	{"the same without spread, geometry kept, maps of engine out and link lost included", "assess.SinglePass", 0},
+	{"all answers once more for one changed input, maps kept", "assess.MovedPass", 2e6},
 	{"geometry and lattice of one model", "assess.Prepare", 0},
 	{"lattice of 400 horseshoes", "lift.SolveFourHundred", 0},
 	{"one launch path, by method", "motion.Launch", 100 * time.Microsecond},

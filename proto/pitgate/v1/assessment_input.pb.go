@@ -1317,7 +1317,7 @@ type Limits struct {
 	MaximumFailSafeSeconds *float64 `protobuf:"fixed64,19,opt,name=maximum_fail_safe_seconds,json=maximumFailSafeSeconds,proto3,oneof" json:"maximum_fail_safe_seconds,omitempty"`
 	// Least reserve of fuel as a share of the load.
 	MinimumFuelReserveRatio *float64 `protobuf:"fixed64,20,opt,name=minimum_fuel_reserve_ratio,json=minimumFuelReserveRatio,proto3,oneof" json:"minimum_fuel_reserve_ratio,omitempty"`
-	// Up-gust and down-gust for the load factor.
+	// Up-gust and down-gust for the load factor. Absent: 5 m/s.
 	DesignGustMetersPerSecond *float64 `protobuf:"fixed64,21,opt,name=design_gust_meters_per_second,json=designGustMetersPerSecond,proto3,oneof" json:"design_gust_meters_per_second,omitempty"`
 	// Highest density altitude. Absent: none.
 	MaximumDensityAltitudeMeters *float64 `protobuf:"fixed64,22,opt,name=maximum_density_altitude_meters,json=maximumDensityAltitudeMeters,proto3,oneof" json:"maximum_density_altitude_meters,omitempty"`

@@ -1793,7 +1793,7 @@ export interface components {
         "pitgate.v1.Limits": {
             /**
              * Format: double
-             * @description Up-gust and down-gust for the load factor.
+             * @description Up-gust and down-gust for the load factor. Absent: 5 m/s.
              */
             designGustMetersPerSecond?: number;
             /**

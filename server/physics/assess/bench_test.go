@@ -48,6 +48,26 @@ func BenchmarkSinglePass(b *testing.B) {
 	}
 }
 
+// BenchmarkMovedPass is one walk through every section as the bands take it, with another air temperature: all answers but the maps that the
+// base pass draws once (engine out, link lost, thrust lost along the launch).
+func BenchmarkMovedPass(b *testing.B) {
+	in := demoDocument(b)
+	whole, err := Prepare(in)
+	if err != nil {
+		b.Fatal(err)
+	}
+	base := newPass(&in, whole)
+	base.walk()
+	b.ReportAllocs()
+	for b.Loop() {
+		p := base.moving(uncertain{name: "day.temperatureCelsius", spread: 0.5}, 1)
+		p.walk()
+		if len(p.results) == 0 {
+			b.Fatal("no findings")
+		}
+	}
+}
+
 // BenchmarkPrepare is the lattice and what else follows from the geometry alone.
 func BenchmarkPrepare(b *testing.B) {
 	in := demoDocument(b)

@@ -38,7 +38,7 @@ type Limits struct {
 	MaximumFailSafeSeconds *float64 `json:"maximumFailSafeSeconds,omitempty" range:"gt=0,lte=60"`
 	// Least reserve of fuel as a share of the load.
 	MinimumFuelReserveRatio *float64 `json:"minimumFuelReserveRatio,omitempty" range:"gte=0,lte=1"`
-	// Up-gust and down-gust for the load factor.
+	// Up-gust and down-gust for the load factor. Absent: 5 m/s.
 	DesignGustMetersPerSecond *float64 `json:"designGustMetersPerSecond,omitempty" range:"gte=0,lte=30"`
 	// Highest density altitude. Absent: none.
 	MaximumDensityAltitudeMeters *float64 `json:"maximumDensityAltitudeMeters,omitempty" range:"gte=-1000,lte=6000"`

@@ -85,11 +85,14 @@ func (p *pass) answerEndSpeed() {
 	p.conclude(end)
 }
 
+// leastSinkLimit is what a launcher at the height of the ground leaves, m: the model stands on it anyhow, and less is not measured.
+const leastSinkLimit = 0.02
+
 // answerSink compares the sink with half the height at which the model leaves its launcher unless the limits say otherwise.
 func (p *pass) answerSink() {
 	sink := answer{id: "launch.sink", missing: p.launch.missing}
 	r := &p.launch.result
-	sink.limit = p.limit(sinkFigure.with(r.Height / 2))
+	sink.limit = p.limit(sinkFigure.with(max(r.Height/2, leastSinkLimit)))
 	if p.launch.flown {
 		sink.value = r.Sink
 		sink.note = say("Leaves the launcher %.2f m up and sinks %.2f m, lowest %.0f m from the start.", r.Height, r.Sink, r.LowestDistance)

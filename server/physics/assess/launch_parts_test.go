@@ -108,6 +108,23 @@ func TestPullTestReplacesStiffness(t *testing.T) {
 	}
 }
 
+// TestSinkAtTheGroundDoesNotFailByARounding wants a strong cord on level ground not to fail by a rounding, and a ramp to keep half its
+// end's height as its limit.
+func TestSinkAtTheGroundDoesNotFailByARounding(t *testing.T) {
+	t.Parallel()
+	report := rampOf(t, func(plan *assess.LaunchPlan) {
+		plan.Method = assess.LaunchMethodBungee
+		plan.Bungee = &assess.Bungee{StiffnessNewtonsPerMeter: quantity(30), StretchMeters: quantity(25), FrictionRatio: quantity(0.3)}
+	})
+	sink := findingOf(t, report, "launch.sink")
+	if sink.Value == nil || sink.Limit == nil || *sink.Limit < 0.02 || *sink.Value > *sink.Limit {
+		t.Errorf("strong cord on level ground: %s, value %v, limit %v, %s", sink.Verdict, sink.Value, sink.Limit, sink.Note)
+	}
+	if ramp := findingOf(t, assessed(t, demoInput(t, "redshank_quarry_top")), "launch.sink"); ramp.Limit == nil || *ramp.Limit < 0.5 {
+		t.Errorf("a ramp keeps half its end's height: %v", ramp.Limit)
+	}
+}
+
 // TestStripProfileIsRolledAlong wants a straight profile to give what the thresholds' heights give, whichever way it is used, and a hump to lengthen the run.
 func TestStripProfileIsRolledAlong(t *testing.T) {
 	t.Parallel()
