@@ -28,6 +28,7 @@ var parts = map[string]string{
 	"physics/engine": "engine",
 	"physics/motion": motion, "physics/landing": motion, "physics/reach": motion, "physics/footprint": motion,
 	"physics/loads": structure, "physics/structure": structure, "physics/aeroelastic": structure,
+	"physics/fuel": systems, "physics/heat": systems, "physics/radio": systems, "physics/packs": systems,
 	"physics/assess":     "whole assessment",
 	"physics/elementary": "arithmetic",
 }
@@ -38,6 +39,7 @@ const (
 	field         = "field"
 	motion        = "launch, landing, fall"
 	structure     = "structure and speeds"
+	systems       = "fuel, heat, radio, packs"
 	elsewhere     = "records and keys"
 	leastTextSize = 80
 )
