@@ -1358,8 +1358,24 @@ type Limits struct {
 	MaximumTemperatureCelsius *float64 `protobuf:"fixed64,40,opt,name=maximum_temperature_celsius,json=maximumTemperatureCelsius,proto3,oneof" json:"maximum_temperature_celsius,omitempty"`
 	// Longest time since the weather was read, in minutes. Absent: 60.
 	MaximumWeatherAgeMinutes *float64 `protobuf:"fixed64,41,opt,name=maximum_weather_age_minutes,json=maximumWeatherAgeMinutes,proto3,oneof" json:"maximum_weather_age_minutes,omitempty"`
-	unknownFields            protoimpl.UnknownFields
-	sizeCache                protoimpl.SizeCache
+	// Least margin of the radio link at the farthest place. Absent: 10 dB.
+	MinimumRadioMarginDecibels *float64 `protobuf:"fixed64,42,opt,name=minimum_radio_margin_decibels,json=minimumRadioMarginDecibels,proto3,oneof" json:"minimum_radio_margin_decibels,omitempty"`
+	// Least voltage at receivers and servos. Absent: 4.8 V.
+	MinimumBusVolts *float64 `protobuf:"fixed64,43,opt,name=minimum_bus_volts,json=minimumBusVolts,proto3,oneof" json:"minimum_bus_volts,omitempty"`
+	// Share of a pack's charge that a flight may use. Absent: 0.7.
+	MaximumPackUseRatio *float64 `protobuf:"fixed64,44,opt,name=maximum_pack_use_ratio,json=maximumPackUseRatio,proto3,oneof" json:"maximum_pack_use_ratio,omitempty"`
+	// Least time that an air trap must feed the engine alone, in seconds. Absent: by pick-up.
+	MinimumAirTrapSeconds *float64 `protobuf:"fixed64,45,opt,name=minimum_air_trap_seconds,json=minimumAirTrapSeconds,proto3,oneof" json:"minimum_air_trap_seconds,omitempty"`
+	// Share of samples in which findings about other people must hold. Absent: 0.99.
+	RequiredThirdPartyProbability *float64 `protobuf:"fixed64,46,opt,name=required_third_party_probability,json=requiredThirdPartyProbability,proto3,oneof" json:"required_third_party_probability,omitempty"`
+	// Share of samples in which findings about the loss of the model must hold. Absent: 0.95.
+	RequiredModelLossProbability *float64 `protobuf:"fixed64,47,opt,name=required_model_loss_probability,json=requiredModelLossProbability,proto3,oneof" json:"required_model_loss_probability,omitempty"`
+	// Share of samples in which findings about handling must hold. Absent: 0.8.
+	RequiredHandlingProbability *float64 `protobuf:"fixed64,48,opt,name=required_handling_probability,json=requiredHandlingProbability,proto3,oneof" json:"required_handling_probability,omitempty"`
+	// Greatest free play of a control's trailing edge over its chord. Absent: 0.02.
+	MaximumFreePlayRatio *float64 `protobuf:"fixed64,49,opt,name=maximum_free_play_ratio,json=maximumFreePlayRatio,proto3,oneof" json:"maximum_free_play_ratio,omitempty"`
+	unknownFields        protoimpl.UnknownFields
+	sizeCache            protoimpl.SizeCache
 }
 
 func (x *Limits) Reset() {
@@ -1679,6 +1695,62 @@ func (x *Limits) GetMaximumWeatherAgeMinutes() float64 {
 	return 0
 }
 
+func (x *Limits) GetMinimumRadioMarginDecibels() float64 {
+	if x != nil && x.MinimumRadioMarginDecibels != nil {
+		return *x.MinimumRadioMarginDecibels
+	}
+	return 0
+}
+
+func (x *Limits) GetMinimumBusVolts() float64 {
+	if x != nil && x.MinimumBusVolts != nil {
+		return *x.MinimumBusVolts
+	}
+	return 0
+}
+
+func (x *Limits) GetMaximumPackUseRatio() float64 {
+	if x != nil && x.MaximumPackUseRatio != nil {
+		return *x.MaximumPackUseRatio
+	}
+	return 0
+}
+
+func (x *Limits) GetMinimumAirTrapSeconds() float64 {
+	if x != nil && x.MinimumAirTrapSeconds != nil {
+		return *x.MinimumAirTrapSeconds
+	}
+	return 0
+}
+
+func (x *Limits) GetRequiredThirdPartyProbability() float64 {
+	if x != nil && x.RequiredThirdPartyProbability != nil {
+		return *x.RequiredThirdPartyProbability
+	}
+	return 0
+}
+
+func (x *Limits) GetRequiredModelLossProbability() float64 {
+	if x != nil && x.RequiredModelLossProbability != nil {
+		return *x.RequiredModelLossProbability
+	}
+	return 0
+}
+
+func (x *Limits) GetRequiredHandlingProbability() float64 {
+	if x != nil && x.RequiredHandlingProbability != nil {
+		return *x.RequiredHandlingProbability
+	}
+	return 0
+}
+
+func (x *Limits) GetMaximumFreePlayRatio() float64 {
+	if x != nil && x.MaximumFreePlayRatio != nil {
+		return *x.MaximumFreePlayRatio
+	}
+	return 0
+}
+
 // One published figure behind a limit.
 type AppliedRule struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1880,7 +1952,7 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\x04time\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18(R\x04time\x12T\n" +
 	"\x1cwind_speed_meters_per_second\x18\x02 \x01(\v2\x14.pitgate.v1.QuantityR\x18windSpeedMetersPerSecond\x12T\n" +
 	"\x1cgust_speed_meters_per_second\x18\x03 \x01(\v2\x14.pitgate.v1.QuantityR\x18gustSpeedMetersPerSecond\x12J\n" +
-	"\x16wind_direction_degrees\x18\x04 \x01(\v2\x14.pitgate.v1.QuantityR\x14windDirectionDegrees\"\xf0%\n" +
+	"\x16wind_direction_degrees\x18\x04 \x01(\v2\x14.pitgate.v1.QuantityR\x14windDirectionDegrees\"\xbf-\n" +
 	"\x06Limits\x12P\n" +
 	"\x15minimum_liftoff_ratio\x18\x01 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x00R\x13minimumLiftoffRatio\x88\x01\x01\x12R\n" +
 	"\x16minimum_approach_ratio\x18\x02 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\b@)\x00\x00\x00\x00\x00\x00\xf0?H\x01R\x14minimumApproachRatio\x88\x01\x01\x12U\n" +
@@ -1924,7 +1996,15 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\x1aminimum_sun_offset_degrees\x18& \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x80f@)\x00\x00\x00\x00\x00\x00\x00\x00H#R\x17minimumSunOffsetDegrees\x88\x01\x01\x12\\\n" +
 	"\x1bminimum_temperature_celsius\x18' \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00N@)\x00\x00\x00\x00\x00\x00D\xc0H$R\x19minimumTemperatureCelsius\x88\x01\x01\x12\\\n" +
 	"\x1bmaximum_temperature_celsius\x18( \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00N@)\x00\x00\x00\x00\x00\x00D\xc0H%R\x19maximumTemperatureCelsius\x88\x01\x01\x12[\n" +
-	"\x1bmaximum_weather_age_minutes\x18) \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x80\x96@!\x00\x00\x00\x00\x00\x00\x00\x00H&R\x18maximumWeatherAgeMinutes\x88\x01\x01B\x18\n" +
+	"\x1bmaximum_weather_age_minutes\x18) \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x80\x96@!\x00\x00\x00\x00\x00\x00\x00\x00H&R\x18maximumWeatherAgeMinutes\x88\x01\x01\x12_\n" +
+	"\x1dminimum_radio_margin_decibels\x18* \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00N@)\x00\x00\x00\x00\x00\x00\x00\x00H'R\x1aminimumRadioMarginDecibels\x88\x01\x01\x12H\n" +
+	"\x11minimum_bus_volts\x18+ \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00>@!\x00\x00\x00\x00\x00\x00\x00\x00H(R\x0fminimumBusVolts\x88\x01\x01\x12Q\n" +
+	"\x16maximum_pack_use_ratio\x18, \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?!\x00\x00\x00\x00\x00\x00\x00\x00H)R\x13maximumPackUseRatio\x88\x01\x01\x12U\n" +
+	"\x18minimum_air_trap_seconds\x18- \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\xc0\x82@)\x00\x00\x00\x00\x00\x00\x00\x00H*R\x15minimumAirTrapSeconds\x88\x01\x01\x12e\n" +
+	" required_third_party_probability\x18. \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?!\x00\x00\x00\x00\x00\x00\x00\x00H+R\x1drequiredThirdPartyProbability\x88\x01\x01\x12c\n" +
+	"\x1frequired_model_loss_probability\x18/ \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?!\x00\x00\x00\x00\x00\x00\x00\x00H,R\x1crequiredModelLossProbability\x88\x01\x01\x12`\n" +
+	"\x1drequired_handling_probability\x180 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?!\x00\x00\x00\x00\x00\x00\x00\x00H-R\x1brequiredHandlingProbability\x88\x01\x01\x12S\n" +
+	"\x17maximum_free_play_ratio\x181 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?!\x00\x00\x00\x00\x00\x00\x00\x00H.R\x14maximumFreePlayRatio\x88\x01\x01B\x18\n" +
 	"\x16_minimum_liftoff_ratioB\x19\n" +
 	"\x17_minimum_approach_ratioB\x1b\n" +
 	"\x19_minimum_launch_end_ratioB\x15\n" +
@@ -1963,7 +2043,15 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\x1b_minimum_sun_offset_degreesB\x1e\n" +
 	"\x1c_minimum_temperature_celsiusB\x1e\n" +
 	"\x1c_maximum_temperature_celsiusB\x1e\n" +
-	"\x1c_maximum_weather_age_minutes\"\xcf\x01\n" +
+	"\x1c_maximum_weather_age_minutesB \n" +
+	"\x1e_minimum_radio_margin_decibelsB\x14\n" +
+	"\x12_minimum_bus_voltsB\x19\n" +
+	"\x17_maximum_pack_use_ratioB\x1b\n" +
+	"\x19_minimum_air_trap_secondsB#\n" +
+	"!_required_third_party_probabilityB\"\n" +
+	" _required_model_loss_probabilityB \n" +
+	"\x1e_required_handling_probabilityB\x1a\n" +
+	"\x18_maximum_free_play_ratio\"\xcf\x01\n" +
 	"\vAppliedRule\x12(\n" +
 	"\n" +
 	"finding_id\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18PR\tfindingId\x12%\n" +

@@ -139,6 +139,122 @@ func (LimitSense) EnumDescriptor() ([]byte, []int) {
 	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{1}
 }
 
+// Whom it hurts when a limit is not met.
+type FindingClass int32
+
+const (
+	FindingClass_FINDING_CLASS_UNSPECIFIED FindingClass = 0
+	// People who did not choose the risk.
+	FindingClass_FINDING_CLASS_THIRD_PARTY FindingClass = 1
+	// The model and its owner.
+	FindingClass_FINDING_CLASS_MODEL_LOSS FindingClass = 2
+	// Handling, comfort, wear.
+	FindingClass_FINDING_CLASS_HANDLING FindingClass = 3
+)
+
+// Enum value maps for FindingClass.
+var (
+	FindingClass_name = map[int32]string{
+		0: "FINDING_CLASS_UNSPECIFIED",
+		1: "FINDING_CLASS_THIRD_PARTY",
+		2: "FINDING_CLASS_MODEL_LOSS",
+		3: "FINDING_CLASS_HANDLING",
+	}
+	FindingClass_value = map[string]int32{
+		"FINDING_CLASS_UNSPECIFIED": 0,
+		"FINDING_CLASS_THIRD_PARTY": 1,
+		"FINDING_CLASS_MODEL_LOSS":  2,
+		"FINDING_CLASS_HANDLING":    3,
+	}
+)
+
+func (x FindingClass) Enum() *FindingClass {
+	p := new(FindingClass)
+	*p = x
+	return p
+}
+
+func (x FindingClass) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (FindingClass) Descriptor() protoreflect.EnumDescriptor {
+	return file_pitgate_v1_assessment_report_proto_enumTypes[2].Descriptor()
+}
+
+func (FindingClass) Type() protoreflect.EnumType {
+	return &file_pitgate_v1_assessment_report_proto_enumTypes[2]
+}
+
+func (x FindingClass) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use FindingClass.Descriptor instead.
+func (FindingClass) EnumDescriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{2}
+}
+
+// How much work a remedy is.
+type RemedyEffort int32
+
+const (
+	RemedyEffort_REMEDY_EFFORT_UNSPECIFIED RemedyEffort = 0
+	// Come on another day or launch another way round.
+	RemedyEffort_REMEDY_EFFORT_ANOTHER_DAY RemedyEffort = 1
+	// Move ballast, fuel, settings.
+	RemedyEffort_REMEDY_EFFORT_ADJUST RemedyEffort = 2
+	// Longer ramp, more stretch, another tyre.
+	RemedyEffort_REMEDY_EFFORT_EQUIPMENT RemedyEffort = 3
+	// Change the model itself.
+	RemedyEffort_REMEDY_EFFORT_REBUILD RemedyEffort = 4
+)
+
+// Enum value maps for RemedyEffort.
+var (
+	RemedyEffort_name = map[int32]string{
+		0: "REMEDY_EFFORT_UNSPECIFIED",
+		1: "REMEDY_EFFORT_ANOTHER_DAY",
+		2: "REMEDY_EFFORT_ADJUST",
+		3: "REMEDY_EFFORT_EQUIPMENT",
+		4: "REMEDY_EFFORT_REBUILD",
+	}
+	RemedyEffort_value = map[string]int32{
+		"REMEDY_EFFORT_UNSPECIFIED": 0,
+		"REMEDY_EFFORT_ANOTHER_DAY": 1,
+		"REMEDY_EFFORT_ADJUST":      2,
+		"REMEDY_EFFORT_EQUIPMENT":   3,
+		"REMEDY_EFFORT_REBUILD":     4,
+	}
+)
+
+func (x RemedyEffort) Enum() *RemedyEffort {
+	p := new(RemedyEffort)
+	*p = x
+	return p
+}
+
+func (x RemedyEffort) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (RemedyEffort) Descriptor() protoreflect.EnumDescriptor {
+	return file_pitgate_v1_assessment_report_proto_enumTypes[3].Descriptor()
+}
+
+func (RemedyEffort) Type() protoreflect.EnumType {
+	return &file_pitgate_v1_assessment_report_proto_enumTypes[3]
+}
+
+func (x RemedyEffort) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use RemedyEffort.Descriptor instead.
+func (RemedyEffort) EnumDescriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{3}
+}
+
 // What the core says about one AssessmentInput.
 type AssessmentReport struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -162,8 +278,18 @@ type AssessmentReport struct {
 	Curves []*ReportCurve `protobuf:"bytes,9,rep,name=curves,proto3" json:"curves,omitempty"`
 	// Ways to bring the balance point into its window by ballast, least mass first; empty when none is needed.
 	BallastOptions []*BallastOption `protobuf:"bytes,10,rep,name=ballast_options,json=ballastOptions,proto3" json:"ballast_options,omitempty"`
-	unknownFields  protoimpl.UnknownFields
-	sizeCache      protoimpl.SizeCache
+	// What the spread was drawn from; absent when bands come from first-order propagation.
+	SpreadRun *SpreadRun `protobuf:"bytes,11,opt,name=spread_run,json=spreadRun,proto3" json:"spread_run,omitempty"`
+	// Measurements worth taking, the one that settles most findings first.
+	MeasureNext []*MeasurementAdvice `protobuf:"bytes,12,rep,name=measure_next,json=measureNext,proto3" json:"measure_next,omitempty"`
+	// Smallest changes that make findings hold, least effort first; empty unless asked for.
+	Remedies []*Remedy `protobuf:"bytes,13,rep,name=remedies,proto3" json:"remedies,omitempty"`
+	// What is to be inspected on this model at the bench.
+	BenchItems []*BenchItem `protobuf:"bytes,14,rep,name=bench_items,json=benchItems,proto3" json:"bench_items,omitempty"`
+	// Cards for the static run, the taxi runs, the range check and the first flight.
+	Cards         []*ReportCard `protobuf:"bytes,15,rep,name=cards,proto3" json:"cards,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
 }
 
 func (x *AssessmentReport) Reset() {
@@ -266,6 +392,41 @@ func (x *AssessmentReport) GetBallastOptions() []*BallastOption {
 	return nil
 }
 
+func (x *AssessmentReport) GetSpreadRun() *SpreadRun {
+	if x != nil {
+		return x.SpreadRun
+	}
+	return nil
+}
+
+func (x *AssessmentReport) GetMeasureNext() []*MeasurementAdvice {
+	if x != nil {
+		return x.MeasureNext
+	}
+	return nil
+}
+
+func (x *AssessmentReport) GetRemedies() []*Remedy {
+	if x != nil {
+		return x.Remedies
+	}
+	return nil
+}
+
+func (x *AssessmentReport) GetBenchItems() []*BenchItem {
+	if x != nil {
+		return x.BenchItems
+	}
+	return nil
+}
+
+func (x *AssessmentReport) GetCards() []*ReportCard {
+	if x != nil {
+		return x.Cards
+	}
+	return nil
+}
+
 // One question answered.
 type Finding struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -305,7 +466,14 @@ type Finding struct {
 	// Inputs that decide the spread, largest first.
 	SpreadShares []*SpreadShare `protobuf:"bytes,20,rep,name=spread_shares,json=spreadShares,proto3" json:"spread_shares,omitempty"`
 	// What the value was computed from: ids of quantities of this report, paths of the document, or names of a method's own data ("method: ...").
-	From          []string `protobuf:"bytes,21,rep,name=from,proto3" json:"from,omitempty"`
+	From []string `protobuf:"bytes,21,rep,name=from,proto3" json:"from,omitempty"`
+	// Share of the samples in which the limit holds.
+	HoldsProbability *float64 `protobuf:"fixed64,22,opt,name=holds_probability,json=holdsProbability,proto3,oneof" json:"holds_probability,omitempty"`
+	// Share that this class of finding asks for.
+	RequiredProbability *float64     `protobuf:"fixed64,23,opt,name=required_probability,json=requiredProbability,proto3,oneof" json:"required_probability,omitempty"`
+	FindingClass        FindingClass `protobuf:"varint,24,opt,name=finding_class,json=findingClass,proto3,enum=pitgate.v1.FindingClass" json:"finding_class,omitempty"`
+	// Median of the samples.
+	Median        *float64 `protobuf:"fixed64,25,opt,name=median,proto3,oneof" json:"median,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -487,6 +655,642 @@ func (x *Finding) GetFrom() []string {
 	return nil
 }
 
+func (x *Finding) GetHoldsProbability() float64 {
+	if x != nil && x.HoldsProbability != nil {
+		return *x.HoldsProbability
+	}
+	return 0
+}
+
+func (x *Finding) GetRequiredProbability() float64 {
+	if x != nil && x.RequiredProbability != nil {
+		return *x.RequiredProbability
+	}
+	return 0
+}
+
+func (x *Finding) GetFindingClass() FindingClass {
+	if x != nil {
+		return x.FindingClass
+	}
+	return FindingClass_FINDING_CLASS_UNSPECIFIED
+}
+
+func (x *Finding) GetMedian() float64 {
+	if x != nil && x.Median != nil {
+		return *x.Median
+	}
+	return 0
+}
+
+// How the spread was sampled.
+type SpreadRun struct {
+	state       protoimpl.MessageState `protogen:"open.v1"`
+	Seed        int32                  `protobuf:"varint,1,opt,name=seed,proto3" json:"seed,omitempty"`
+	SampleCount int32                  `protobuf:"varint,2,opt,name=sample_count,json=sampleCount,proto3" json:"sample_count,omitempty"`
+	// Samples without an answer, left out.
+	LostCount     int32 `protobuf:"varint,3,opt,name=lost_count,json=lostCount,proto3" json:"lost_count,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *SpreadRun) Reset() {
+	*x = SpreadRun{}
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[2]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *SpreadRun) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*SpreadRun) ProtoMessage() {}
+
+func (x *SpreadRun) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[2]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use SpreadRun.ProtoReflect.Descriptor instead.
+func (*SpreadRun) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{2}
+}
+
+func (x *SpreadRun) GetSeed() int32 {
+	if x != nil {
+		return x.Seed
+	}
+	return 0
+}
+
+func (x *SpreadRun) GetSampleCount() int32 {
+	if x != nil {
+		return x.SampleCount
+	}
+	return 0
+}
+
+func (x *SpreadRun) GetLostCount() int32 {
+	if x != nil {
+		return x.LostCount
+	}
+	return 0
+}
+
+// A measurement and what it would settle.
+type MeasurementAdvice struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Path of the input in the document.
+	Input string `protobuf:"bytes,1,opt,name=input,proto3" json:"input,omitempty"`
+	Title string `protobuf:"bytes,2,opt,name=title,proto3" json:"title,omitempty"`
+	// How to measure it.
+	How string `protobuf:"bytes,3,opt,name=how,proto3" json:"how,omitempty"`
+	// Findings that a measured value would settle, most first.
+	FindingIds []string `protobuf:"bytes,4,rep,name=finding_ids,json=findingIds,proto3" json:"finding_ids,omitempty"`
+	// Largest share of a finding's variance that it has.
+	ShareRatio    float64 `protobuf:"fixed64,5,opt,name=share_ratio,json=shareRatio,proto3" json:"share_ratio,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *MeasurementAdvice) Reset() {
+	*x = MeasurementAdvice{}
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[3]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *MeasurementAdvice) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*MeasurementAdvice) ProtoMessage() {}
+
+func (x *MeasurementAdvice) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[3]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use MeasurementAdvice.ProtoReflect.Descriptor instead.
+func (*MeasurementAdvice) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{3}
+}
+
+func (x *MeasurementAdvice) GetInput() string {
+	if x != nil {
+		return x.Input
+	}
+	return ""
+}
+
+func (x *MeasurementAdvice) GetTitle() string {
+	if x != nil {
+		return x.Title
+	}
+	return ""
+}
+
+func (x *MeasurementAdvice) GetHow() string {
+	if x != nil {
+		return x.How
+	}
+	return ""
+}
+
+func (x *MeasurementAdvice) GetFindingIds() []string {
+	if x != nil {
+		return x.FindingIds
+	}
+	return nil
+}
+
+func (x *MeasurementAdvice) GetShareRatio() float64 {
+	if x != nil {
+		return x.ShareRatio
+	}
+	return 0
+}
+
+// A change of one or two inputs that makes a finding hold.
+type Remedy struct {
+	state     protoimpl.MessageState `protogen:"open.v1"`
+	FindingId string                 `protobuf:"bytes,1,opt,name=finding_id,json=findingId,proto3" json:"finding_id,omitempty"`
+	// Empty: no change among those tried helps, and the note says so.
+	Changes []*RemedyChange `protobuf:"bytes,2,rep,name=changes,proto3" json:"changes,omitempty"`
+	Effort  RemedyEffort    `protobuf:"varint,3,opt,name=effort,proto3,enum=pitgate.v1.RemedyEffort" json:"effort,omitempty"`
+	// Findings that the change makes hold, the one above among them.
+	Fixes []string `protobuf:"bytes,4,rep,name=fixes,proto3" json:"fixes,omitempty"`
+	// Findings that held and no longer would.
+	Breaks []string `protobuf:"bytes,5,rep,name=breaks,proto3" json:"breaks,omitempty"`
+	Note   string   `protobuf:"bytes,6,opt,name=note,proto3" json:"note,omitempty"`
+	// Share of samples in which the finding holds after the change.
+	HoldsProbability *float64 `protobuf:"fixed64,7,opt,name=holds_probability,json=holdsProbability,proto3,oneof" json:"holds_probability,omitempty"`
+	unknownFields    protoimpl.UnknownFields
+	sizeCache        protoimpl.SizeCache
+}
+
+func (x *Remedy) Reset() {
+	*x = Remedy{}
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[4]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *Remedy) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*Remedy) ProtoMessage() {}
+
+func (x *Remedy) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[4]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use Remedy.ProtoReflect.Descriptor instead.
+func (*Remedy) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{4}
+}
+
+func (x *Remedy) GetFindingId() string {
+	if x != nil {
+		return x.FindingId
+	}
+	return ""
+}
+
+func (x *Remedy) GetChanges() []*RemedyChange {
+	if x != nil {
+		return x.Changes
+	}
+	return nil
+}
+
+func (x *Remedy) GetEffort() RemedyEffort {
+	if x != nil {
+		return x.Effort
+	}
+	return RemedyEffort_REMEDY_EFFORT_UNSPECIFIED
+}
+
+func (x *Remedy) GetFixes() []string {
+	if x != nil {
+		return x.Fixes
+	}
+	return nil
+}
+
+func (x *Remedy) GetBreaks() []string {
+	if x != nil {
+		return x.Breaks
+	}
+	return nil
+}
+
+func (x *Remedy) GetNote() string {
+	if x != nil {
+		return x.Note
+	}
+	return ""
+}
+
+func (x *Remedy) GetHoldsProbability() float64 {
+	if x != nil && x.HoldsProbability != nil {
+		return *x.HoldsProbability
+	}
+	return 0
+}
+
+// One changed input.
+type RemedyChange struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// "ramp.length", "mass", "wind.head": a plain name of the knob.
+	Knob  string   `protobuf:"bytes,1,opt,name=knob,proto3" json:"knob,omitempty"`
+	Title string   `protobuf:"bytes,2,opt,name=title,proto3" json:"title,omitempty"`
+	From  *float64 `protobuf:"fixed64,3,opt,name=from,proto3,oneof" json:"from,omitempty"`
+	To    *float64 `protobuf:"fixed64,4,opt,name=to,proto3,oneof" json:"to,omitempty"`
+	Unit  string   `protobuf:"bytes,5,opt,name=unit,proto3" json:"unit,omitempty"`
+	// Paths of the document that change.
+	Inputs        []string `protobuf:"bytes,6,rep,name=inputs,proto3" json:"inputs,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *RemedyChange) Reset() {
+	*x = RemedyChange{}
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[5]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *RemedyChange) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*RemedyChange) ProtoMessage() {}
+
+func (x *RemedyChange) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[5]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use RemedyChange.ProtoReflect.Descriptor instead.
+func (*RemedyChange) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{5}
+}
+
+func (x *RemedyChange) GetKnob() string {
+	if x != nil {
+		return x.Knob
+	}
+	return ""
+}
+
+func (x *RemedyChange) GetTitle() string {
+	if x != nil {
+		return x.Title
+	}
+	return ""
+}
+
+func (x *RemedyChange) GetFrom() float64 {
+	if x != nil && x.From != nil {
+		return *x.From
+	}
+	return 0
+}
+
+func (x *RemedyChange) GetTo() float64 {
+	if x != nil && x.To != nil {
+		return *x.To
+	}
+	return 0
+}
+
+func (x *RemedyChange) GetUnit() string {
+	if x != nil {
+		return x.Unit
+	}
+	return ""
+}
+
+func (x *RemedyChange) GetInputs() []string {
+	if x != nil {
+		return x.Inputs
+	}
+	return nil
+}
+
+// One point of the bench inspection.
+type BenchItem struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Dotted and stable, e.g. "bench.fuel.trap".
+	Id string `protobuf:"bytes,1,opt,name=id,proto3" json:"id,omitempty"`
+	// Heading under which it stands: "Mass and balance", "Controls", "Fuel".
+	Group string `protobuf:"bytes,2,opt,name=group,proto3" json:"group,omitempty"`
+	Title string `protobuf:"bytes,3,opt,name=title,proto3" json:"title,omitempty"`
+	// How it is done.
+	How string `protobuf:"bytes,4,opt,name=how,proto3" json:"how,omitempty"`
+	// The figure or state wanted.
+	Wanted string `protobuf:"bytes,5,opt,name=wanted,proto3" json:"wanted,omitempty"`
+	// Why it is asked of this model.
+	Why  string   `protobuf:"bytes,6,opt,name=why,proto3" json:"why,omitempty"`
+	Unit string   `protobuf:"bytes,7,opt,name=unit,proto3" json:"unit,omitempty"`
+	Low  *float64 `protobuf:"fixed64,8,opt,name=low,proto3,oneof" json:"low,omitempty"`
+	High *float64 `protobuf:"fixed64,9,opt,name=high,proto3,oneof" json:"high,omitempty"`
+	// Path of the document that the measured value replaces; empty when it is only looked at.
+	Input string `protobuf:"bytes,10,opt,name=input,proto3" json:"input,omitempty"`
+	// Findings that rest on it.
+	FindingIds []string `protobuf:"bytes,11,rep,name=finding_ids,json=findingIds,proto3" json:"finding_ids,omitempty"`
+	// True when a photo belongs with it.
+	PhotoWanted   bool `protobuf:"varint,12,opt,name=photo_wanted,json=photoWanted,proto3" json:"photo_wanted,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *BenchItem) Reset() {
+	*x = BenchItem{}
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[6]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *BenchItem) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*BenchItem) ProtoMessage() {}
+
+func (x *BenchItem) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[6]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use BenchItem.ProtoReflect.Descriptor instead.
+func (*BenchItem) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{6}
+}
+
+func (x *BenchItem) GetId() string {
+	if x != nil {
+		return x.Id
+	}
+	return ""
+}
+
+func (x *BenchItem) GetGroup() string {
+	if x != nil {
+		return x.Group
+	}
+	return ""
+}
+
+func (x *BenchItem) GetTitle() string {
+	if x != nil {
+		return x.Title
+	}
+	return ""
+}
+
+func (x *BenchItem) GetHow() string {
+	if x != nil {
+		return x.How
+	}
+	return ""
+}
+
+func (x *BenchItem) GetWanted() string {
+	if x != nil {
+		return x.Wanted
+	}
+	return ""
+}
+
+func (x *BenchItem) GetWhy() string {
+	if x != nil {
+		return x.Why
+	}
+	return ""
+}
+
+func (x *BenchItem) GetUnit() string {
+	if x != nil {
+		return x.Unit
+	}
+	return ""
+}
+
+func (x *BenchItem) GetLow() float64 {
+	if x != nil && x.Low != nil {
+		return *x.Low
+	}
+	return 0
+}
+
+func (x *BenchItem) GetHigh() float64 {
+	if x != nil && x.High != nil {
+		return *x.High
+	}
+	return 0
+}
+
+func (x *BenchItem) GetInput() string {
+	if x != nil {
+		return x.Input
+	}
+	return ""
+}
+
+func (x *BenchItem) GetFindingIds() []string {
+	if x != nil {
+		return x.FindingIds
+	}
+	return nil
+}
+
+func (x *BenchItem) GetPhotoWanted() bool {
+	if x != nil {
+		return x.PhotoWanted
+	}
+	return false
+}
+
+// A card in large print: what to do, the figures, when to stop.
+type ReportCard struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// "card.static_run", "card.taxi", "card.range_check", "card.first_flight".
+	Id            string      `protobuf:"bytes,1,opt,name=id,proto3" json:"id,omitempty"`
+	Title         string      `protobuf:"bytes,2,opt,name=title,proto3" json:"title,omitempty"`
+	Lines         []*CardLine `protobuf:"bytes,3,rep,name=lines,proto3" json:"lines,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *ReportCard) Reset() {
+	*x = ReportCard{}
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[7]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ReportCard) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ReportCard) ProtoMessage() {}
+
+func (x *ReportCard) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[7]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ReportCard.ProtoReflect.Descriptor instead.
+func (*ReportCard) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{7}
+}
+
+func (x *ReportCard) GetId() string {
+	if x != nil {
+		return x.Id
+	}
+	return ""
+}
+
+func (x *ReportCard) GetTitle() string {
+	if x != nil {
+		return x.Title
+	}
+	return ""
+}
+
+func (x *ReportCard) GetLines() []*CardLine {
+	if x != nil {
+		return x.Lines
+	}
+	return nil
+}
+
+// One line of a card.
+type CardLine struct {
+	state   protoimpl.MessageState `protogen:"open.v1"`
+	Heading string                 `protobuf:"bytes,1,opt,name=heading,proto3" json:"heading,omitempty"`
+	Text    string                 `protobuf:"bytes,2,opt,name=text,proto3" json:"text,omitempty"`
+	Value   *float64               `protobuf:"fixed64,3,opt,name=value,proto3,oneof" json:"value,omitempty"`
+	Unit    string                 `protobuf:"bytes,4,opt,name=unit,proto3" json:"unit,omitempty"`
+	// Id of the quantity or finding behind the figure.
+	From          string `protobuf:"bytes,5,opt,name=from,proto3" json:"from,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CardLine) Reset() {
+	*x = CardLine{}
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[8]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CardLine) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CardLine) ProtoMessage() {}
+
+func (x *CardLine) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[8]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CardLine.ProtoReflect.Descriptor instead.
+func (*CardLine) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{8}
+}
+
+func (x *CardLine) GetHeading() string {
+	if x != nil {
+		return x.Heading
+	}
+	return ""
+}
+
+func (x *CardLine) GetText() string {
+	if x != nil {
+		return x.Text
+	}
+	return ""
+}
+
+func (x *CardLine) GetValue() float64 {
+	if x != nil && x.Value != nil {
+		return *x.Value
+	}
+	return 0
+}
+
+func (x *CardLine) GetUnit() string {
+	if x != nil {
+		return x.Unit
+	}
+	return ""
+}
+
+func (x *CardLine) GetFrom() string {
+	if x != nil {
+		return x.From
+	}
+	return ""
+}
+
 // Share of one input in a finding's variance.
 type SpreadShare struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -499,7 +1303,7 @@ type SpreadShare struct {
 
 func (x *SpreadShare) Reset() {
 	*x = SpreadShare{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[2]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -511,7 +1315,7 @@ func (x *SpreadShare) String() string {
 func (*SpreadShare) ProtoMessage() {}
 
 func (x *SpreadShare) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[2]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -524,7 +1328,7 @@ func (x *SpreadShare) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SpreadShare.ProtoReflect.Descriptor instead.
 func (*SpreadShare) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{2}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *SpreadShare) GetInput() string {
@@ -565,7 +1369,7 @@ type ReportQuantity struct {
 
 func (x *ReportQuantity) Reset() {
 	*x = ReportQuantity{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[3]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -577,7 +1381,7 @@ func (x *ReportQuantity) String() string {
 func (*ReportQuantity) ProtoMessage() {}
 
 func (x *ReportQuantity) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[3]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -590,7 +1394,7 @@ func (x *ReportQuantity) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ReportQuantity.ProtoReflect.Descriptor instead.
 func (*ReportQuantity) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{3}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *ReportQuantity) GetId() string {
@@ -661,7 +1465,7 @@ type ReportPath struct {
 
 func (x *ReportPath) Reset() {
 	*x = ReportPath{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[4]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -673,7 +1477,7 @@ func (x *ReportPath) String() string {
 func (*ReportPath) ProtoMessage() {}
 
 func (x *ReportPath) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[4]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -686,7 +1490,7 @@ func (x *ReportPath) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ReportPath.ProtoReflect.Descriptor instead.
 func (*ReportPath) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{4}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *ReportPath) GetId() string {
@@ -721,7 +1525,7 @@ type PathPoint struct {
 
 func (x *PathPoint) Reset() {
 	*x = PathPoint{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[5]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -733,7 +1537,7 @@ func (x *PathPoint) String() string {
 func (*PathPoint) ProtoMessage() {}
 
 func (x *PathPoint) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[5]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -746,7 +1550,7 @@ func (x *PathPoint) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PathPoint.ProtoReflect.Descriptor instead.
 func (*PathPoint) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{5}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *PathPoint) GetXMeters() float64 {
@@ -813,7 +1617,7 @@ type ReportCurve struct {
 
 func (x *ReportCurve) Reset() {
 	*x = ReportCurve{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[6]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[13]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -825,7 +1629,7 @@ func (x *ReportCurve) String() string {
 func (*ReportCurve) ProtoMessage() {}
 
 func (x *ReportCurve) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[6]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[13]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -838,7 +1642,7 @@ func (x *ReportCurve) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ReportCurve.ProtoReflect.Descriptor instead.
 func (*ReportCurve) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{6}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{13}
 }
 
 func (x *ReportCurve) GetId() string {
@@ -916,7 +1720,7 @@ type CurveSeries struct {
 
 func (x *CurveSeries) Reset() {
 	*x = CurveSeries{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[7]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[14]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -928,7 +1732,7 @@ func (x *CurveSeries) String() string {
 func (*CurveSeries) ProtoMessage() {}
 
 func (x *CurveSeries) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[7]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[14]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -941,7 +1745,7 @@ func (x *CurveSeries) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CurveSeries.ProtoReflect.Descriptor instead.
 func (*CurveSeries) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{7}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{14}
 }
 
 func (x *CurveSeries) GetName() string {
@@ -971,7 +1775,7 @@ type CurvePoint struct {
 
 func (x *CurvePoint) Reset() {
 	*x = CurvePoint{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[8]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[15]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -983,7 +1787,7 @@ func (x *CurvePoint) String() string {
 func (*CurvePoint) ProtoMessage() {}
 
 func (x *CurvePoint) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[8]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[15]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -996,7 +1800,7 @@ func (x *CurvePoint) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CurvePoint.ProtoReflect.Descriptor instead.
 func (*CurvePoint) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{8}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{15}
 }
 
 func (x *CurvePoint) GetX() float64 {
@@ -1039,7 +1843,7 @@ type CurveMark struct {
 
 func (x *CurveMark) Reset() {
 	*x = CurveMark{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[9]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1051,7 +1855,7 @@ func (x *CurveMark) String() string {
 func (*CurveMark) ProtoMessage() {}
 
 func (x *CurveMark) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[9]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1064,7 +1868,7 @@ func (x *CurveMark) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CurveMark.ProtoReflect.Descriptor instead.
 func (*CurveMark) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{9}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *CurveMark) GetName() string {
@@ -1107,7 +1911,7 @@ type BallastOption struct {
 
 func (x *BallastOption) Reset() {
 	*x = BallastOption{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[10]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[17]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1119,7 +1923,7 @@ func (x *BallastOption) String() string {
 func (*BallastOption) ProtoMessage() {}
 
 func (x *BallastOption) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[10]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[17]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1132,7 +1936,7 @@ func (x *BallastOption) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BallastOption.ProtoReflect.Descriptor instead.
 func (*BallastOption) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{10}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{17}
 }
 
 func (x *BallastOption) GetPlace() string {
@@ -1190,7 +1994,7 @@ type VerdictCounts struct {
 
 func (x *VerdictCounts) Reset() {
 	*x = VerdictCounts{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[11]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[18]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1202,7 +2006,7 @@ func (x *VerdictCounts) String() string {
 func (*VerdictCounts) ProtoMessage() {}
 
 func (x *VerdictCounts) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[11]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[18]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1215,7 +2019,7 @@ func (x *VerdictCounts) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use VerdictCounts.ProtoReflect.Descriptor instead.
 func (*VerdictCounts) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{11}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{18}
 }
 
 func (x *VerdictCounts) GetHoldsCount() int32 {
@@ -1251,7 +2055,7 @@ var File_pitgate_v1_assessment_report_proto protoreflect.FileDescriptor
 const file_pitgate_v1_assessment_report_proto_rawDesc = "" +
 	"\n" +
 	"\"pitgate/v1/assessment_report.proto\x12\n" +
-	"pitgate.v1\"\xe5\x03\n" +
+	"pitgate.v1\"\xf3\x05\n" +
 	"\x10AssessmentReport\x12!\n" +
 	"\fcore_version\x18\x01 \x01(\tR\vcoreVersion\x12!\n" +
 	"\finput_digest\x18\x02 \x01(\tR\vinputDigest\x12/\n" +
@@ -1265,7 +2069,14 @@ const file_pitgate_v1_assessment_report_proto_rawDesc = "" +
 	"\x06counts\x18\b \x01(\v2\x19.pitgate.v1.VerdictCountsR\x06counts\x12/\n" +
 	"\x06curves\x18\t \x03(\v2\x17.pitgate.v1.ReportCurveR\x06curves\x12B\n" +
 	"\x0fballast_options\x18\n" +
-	" \x03(\v2\x19.pitgate.v1.BallastOptionR\x0eballastOptions\"\xe7\x05\n" +
+	" \x03(\v2\x19.pitgate.v1.BallastOptionR\x0eballastOptions\x124\n" +
+	"\n" +
+	"spread_run\x18\v \x01(\v2\x15.pitgate.v1.SpreadRunR\tspreadRun\x12@\n" +
+	"\fmeasure_next\x18\f \x03(\v2\x1d.pitgate.v1.MeasurementAdviceR\vmeasureNext\x12.\n" +
+	"\bremedies\x18\r \x03(\v2\x12.pitgate.v1.RemedyR\bremedies\x126\n" +
+	"\vbench_items\x18\x0e \x03(\v2\x15.pitgate.v1.BenchItemR\n" +
+	"benchItems\x12,\n" +
+	"\x05cards\x18\x0f \x03(\v2\x16.pitgate.v1.ReportCardR\x05cards\"\xe7\a\n" +
 	"\aFinding\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
 	"\x05title\x18\x02 \x01(\tR\x05title\x12-\n" +
@@ -1290,14 +2101,82 @@ const file_pitgate_v1_assessment_report_proto_rawDesc = "" +
 	"\x04rule\x18\x12 \x01(\tR\x04rule\x12*\n" +
 	"\x11rests_on_estimate\x18\x13 \x01(\bR\x0frestsOnEstimate\x12<\n" +
 	"\rspread_shares\x18\x14 \x03(\v2\x17.pitgate.v1.SpreadShareR\fspreadShares\x12\x12\n" +
-	"\x04from\x18\x15 \x03(\tR\x04fromB\b\n" +
+	"\x04from\x18\x15 \x03(\tR\x04from\x120\n" +
+	"\x11holds_probability\x18\x16 \x01(\x01H\x06R\x10holdsProbability\x88\x01\x01\x126\n" +
+	"\x14required_probability\x18\x17 \x01(\x01H\aR\x13requiredProbability\x88\x01\x01\x12=\n" +
+	"\rfinding_class\x18\x18 \x01(\x0e2\x18.pitgate.v1.FindingClassR\ffindingClass\x12\x1b\n" +
+	"\x06median\x18\x19 \x01(\x01H\bR\x06median\x88\x01\x01B\b\n" +
 	"\x06_valueB\b\n" +
 	"\x06_limitB\x0e\n" +
 	"\f_upper_limitB\t\n" +
 	"\a_marginB\v\n" +
 	"\t_band_lowB\f\n" +
 	"\n" +
-	"_band_high\"D\n" +
+	"_band_highB\x14\n" +
+	"\x12_holds_probabilityB\x17\n" +
+	"\x15_required_probabilityB\t\n" +
+	"\a_median\"a\n" +
+	"\tSpreadRun\x12\x12\n" +
+	"\x04seed\x18\x01 \x01(\x05R\x04seed\x12!\n" +
+	"\fsample_count\x18\x02 \x01(\x05R\vsampleCount\x12\x1d\n" +
+	"\n" +
+	"lost_count\x18\x03 \x01(\x05R\tlostCount\"\x93\x01\n" +
+	"\x11MeasurementAdvice\x12\x14\n" +
+	"\x05input\x18\x01 \x01(\tR\x05input\x12\x14\n" +
+	"\x05title\x18\x02 \x01(\tR\x05title\x12\x10\n" +
+	"\x03how\x18\x03 \x01(\tR\x03how\x12\x1f\n" +
+	"\vfinding_ids\x18\x04 \x03(\tR\n" +
+	"findingIds\x12\x1f\n" +
+	"\vshare_ratio\x18\x05 \x01(\x01R\n" +
+	"shareRatio\"\x97\x02\n" +
+	"\x06Remedy\x12\x1d\n" +
+	"\n" +
+	"finding_id\x18\x01 \x01(\tR\tfindingId\x122\n" +
+	"\achanges\x18\x02 \x03(\v2\x18.pitgate.v1.RemedyChangeR\achanges\x120\n" +
+	"\x06effort\x18\x03 \x01(\x0e2\x18.pitgate.v1.RemedyEffortR\x06effort\x12\x14\n" +
+	"\x05fixes\x18\x04 \x03(\tR\x05fixes\x12\x16\n" +
+	"\x06breaks\x18\x05 \x03(\tR\x06breaks\x12\x12\n" +
+	"\x04note\x18\x06 \x01(\tR\x04note\x120\n" +
+	"\x11holds_probability\x18\a \x01(\x01H\x00R\x10holdsProbability\x88\x01\x01B\x14\n" +
+	"\x12_holds_probability\"\xa2\x01\n" +
+	"\fRemedyChange\x12\x12\n" +
+	"\x04knob\x18\x01 \x01(\tR\x04knob\x12\x14\n" +
+	"\x05title\x18\x02 \x01(\tR\x05title\x12\x17\n" +
+	"\x04from\x18\x03 \x01(\x01H\x00R\x04from\x88\x01\x01\x12\x13\n" +
+	"\x02to\x18\x04 \x01(\x01H\x01R\x02to\x88\x01\x01\x12\x12\n" +
+	"\x04unit\x18\x05 \x01(\tR\x04unit\x12\x16\n" +
+	"\x06inputs\x18\x06 \x03(\tR\x06inputsB\a\n" +
+	"\x05_fromB\x05\n" +
+	"\x03_to\"\xb2\x02\n" +
+	"\tBenchItem\x12\x0e\n" +
+	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
+	"\x05group\x18\x02 \x01(\tR\x05group\x12\x14\n" +
+	"\x05title\x18\x03 \x01(\tR\x05title\x12\x10\n" +
+	"\x03how\x18\x04 \x01(\tR\x03how\x12\x16\n" +
+	"\x06wanted\x18\x05 \x01(\tR\x06wanted\x12\x10\n" +
+	"\x03why\x18\x06 \x01(\tR\x03why\x12\x12\n" +
+	"\x04unit\x18\a \x01(\tR\x04unit\x12\x15\n" +
+	"\x03low\x18\b \x01(\x01H\x00R\x03low\x88\x01\x01\x12\x17\n" +
+	"\x04high\x18\t \x01(\x01H\x01R\x04high\x88\x01\x01\x12\x14\n" +
+	"\x05input\x18\n" +
+	" \x01(\tR\x05input\x12\x1f\n" +
+	"\vfinding_ids\x18\v \x03(\tR\n" +
+	"findingIds\x12!\n" +
+	"\fphoto_wanted\x18\f \x01(\bR\vphotoWantedB\x06\n" +
+	"\x04_lowB\a\n" +
+	"\x05_high\"^\n" +
+	"\n" +
+	"ReportCard\x12\x0e\n" +
+	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
+	"\x05title\x18\x02 \x01(\tR\x05title\x12*\n" +
+	"\x05lines\x18\x03 \x03(\v2\x14.pitgate.v1.CardLineR\x05lines\"\x85\x01\n" +
+	"\bCardLine\x12\x18\n" +
+	"\aheading\x18\x01 \x01(\tR\aheading\x12\x12\n" +
+	"\x04text\x18\x02 \x01(\tR\x04text\x12\x19\n" +
+	"\x05value\x18\x03 \x01(\x01H\x00R\x05value\x88\x01\x01\x12\x12\n" +
+	"\x04unit\x18\x04 \x01(\tR\x04unit\x12\x12\n" +
+	"\x04from\x18\x05 \x01(\tR\x04fromB\b\n" +
+	"\x06_value\"D\n" +
 	"\vSpreadShare\x12\x14\n" +
 	"\x05input\x18\x01 \x01(\tR\x05input\x12\x1f\n" +
 	"\vshare_ratio\x18\x02 \x01(\x01R\n" +
@@ -1379,7 +2258,18 @@ const file_pitgate_v1_assessment_report_proto_rawDesc = "" +
 	"\x14LIMIT_SENSE_AT_LEAST\x10\x01\x12\x17\n" +
 	"\x13LIMIT_SENSE_AT_MOST\x10\x02\x12\x16\n" +
 	"\x12LIMIT_SENSE_WITHIN\x10\x03\x12\x14\n" +
-	"\x10LIMIT_SENSE_NONE\x10\x04B$Z\"pitgate/proto/pitgate/v1;pitgatev1b\x06proto3"
+	"\x10LIMIT_SENSE_NONE\x10\x04*\x86\x01\n" +
+	"\fFindingClass\x12\x1d\n" +
+	"\x19FINDING_CLASS_UNSPECIFIED\x10\x00\x12\x1d\n" +
+	"\x19FINDING_CLASS_THIRD_PARTY\x10\x01\x12\x1c\n" +
+	"\x18FINDING_CLASS_MODEL_LOSS\x10\x02\x12\x1a\n" +
+	"\x16FINDING_CLASS_HANDLING\x10\x03*\x9e\x01\n" +
+	"\fRemedyEffort\x12\x1d\n" +
+	"\x19REMEDY_EFFORT_UNSPECIFIED\x10\x00\x12\x1d\n" +
+	"\x19REMEDY_EFFORT_ANOTHER_DAY\x10\x01\x12\x18\n" +
+	"\x14REMEDY_EFFORT_ADJUST\x10\x02\x12\x1b\n" +
+	"\x17REMEDY_EFFORT_EQUIPMENT\x10\x03\x12\x19\n" +
+	"\x15REMEDY_EFFORT_REBUILD\x10\x04B$Z\"pitgate/proto/pitgate/v1;pitgatev1b\x06proto3"
 
 var (
 	file_pitgate_v1_assessment_report_proto_rawDescOnce sync.Once
@@ -1393,43 +2283,61 @@ func file_pitgate_v1_assessment_report_proto_rawDescGZIP() []byte {
 	return file_pitgate_v1_assessment_report_proto_rawDescData
 }
 
-var file_pitgate_v1_assessment_report_proto_enumTypes = make([]protoimpl.EnumInfo, 2)
-var file_pitgate_v1_assessment_report_proto_msgTypes = make([]protoimpl.MessageInfo, 12)
+var file_pitgate_v1_assessment_report_proto_enumTypes = make([]protoimpl.EnumInfo, 4)
+var file_pitgate_v1_assessment_report_proto_msgTypes = make([]protoimpl.MessageInfo, 19)
 var file_pitgate_v1_assessment_report_proto_goTypes = []any{
-	(Verdict)(0),             // 0: pitgate.v1.Verdict
-	(LimitSense)(0),          // 1: pitgate.v1.LimitSense
-	(*AssessmentReport)(nil), // 2: pitgate.v1.AssessmentReport
-	(*Finding)(nil),          // 3: pitgate.v1.Finding
-	(*SpreadShare)(nil),      // 4: pitgate.v1.SpreadShare
-	(*ReportQuantity)(nil),   // 5: pitgate.v1.ReportQuantity
-	(*ReportPath)(nil),       // 6: pitgate.v1.ReportPath
-	(*PathPoint)(nil),        // 7: pitgate.v1.PathPoint
-	(*ReportCurve)(nil),      // 8: pitgate.v1.ReportCurve
-	(*CurveSeries)(nil),      // 9: pitgate.v1.CurveSeries
-	(*CurvePoint)(nil),       // 10: pitgate.v1.CurvePoint
-	(*CurveMark)(nil),        // 11: pitgate.v1.CurveMark
-	(*BallastOption)(nil),    // 12: pitgate.v1.BallastOption
-	(*VerdictCounts)(nil),    // 13: pitgate.v1.VerdictCounts
+	(Verdict)(0),              // 0: pitgate.v1.Verdict
+	(LimitSense)(0),           // 1: pitgate.v1.LimitSense
+	(FindingClass)(0),         // 2: pitgate.v1.FindingClass
+	(RemedyEffort)(0),         // 3: pitgate.v1.RemedyEffort
+	(*AssessmentReport)(nil),  // 4: pitgate.v1.AssessmentReport
+	(*Finding)(nil),           // 5: pitgate.v1.Finding
+	(*SpreadRun)(nil),         // 6: pitgate.v1.SpreadRun
+	(*MeasurementAdvice)(nil), // 7: pitgate.v1.MeasurementAdvice
+	(*Remedy)(nil),            // 8: pitgate.v1.Remedy
+	(*RemedyChange)(nil),      // 9: pitgate.v1.RemedyChange
+	(*BenchItem)(nil),         // 10: pitgate.v1.BenchItem
+	(*ReportCard)(nil),        // 11: pitgate.v1.ReportCard
+	(*CardLine)(nil),          // 12: pitgate.v1.CardLine
+	(*SpreadShare)(nil),       // 13: pitgate.v1.SpreadShare
+	(*ReportQuantity)(nil),    // 14: pitgate.v1.ReportQuantity
+	(*ReportPath)(nil),        // 15: pitgate.v1.ReportPath
+	(*PathPoint)(nil),         // 16: pitgate.v1.PathPoint
+	(*ReportCurve)(nil),       // 17: pitgate.v1.ReportCurve
+	(*CurveSeries)(nil),       // 18: pitgate.v1.CurveSeries
+	(*CurvePoint)(nil),        // 19: pitgate.v1.CurvePoint
+	(*CurveMark)(nil),         // 20: pitgate.v1.CurveMark
+	(*BallastOption)(nil),     // 21: pitgate.v1.BallastOption
+	(*VerdictCounts)(nil),     // 22: pitgate.v1.VerdictCounts
 }
 var file_pitgate_v1_assessment_report_proto_depIdxs = []int32{
-	3,  // 0: pitgate.v1.AssessmentReport.findings:type_name -> pitgate.v1.Finding
-	5,  // 1: pitgate.v1.AssessmentReport.quantities:type_name -> pitgate.v1.ReportQuantity
-	6,  // 2: pitgate.v1.AssessmentReport.paths:type_name -> pitgate.v1.ReportPath
-	13, // 3: pitgate.v1.AssessmentReport.counts:type_name -> pitgate.v1.VerdictCounts
-	8,  // 4: pitgate.v1.AssessmentReport.curves:type_name -> pitgate.v1.ReportCurve
-	12, // 5: pitgate.v1.AssessmentReport.ballast_options:type_name -> pitgate.v1.BallastOption
-	0,  // 6: pitgate.v1.Finding.verdict:type_name -> pitgate.v1.Verdict
-	1,  // 7: pitgate.v1.Finding.limit_sense:type_name -> pitgate.v1.LimitSense
-	4,  // 8: pitgate.v1.Finding.spread_shares:type_name -> pitgate.v1.SpreadShare
-	7,  // 9: pitgate.v1.ReportPath.points:type_name -> pitgate.v1.PathPoint
-	9,  // 10: pitgate.v1.ReportCurve.series:type_name -> pitgate.v1.CurveSeries
-	11, // 11: pitgate.v1.ReportCurve.marks:type_name -> pitgate.v1.CurveMark
-	10, // 12: pitgate.v1.CurveSeries.points:type_name -> pitgate.v1.CurvePoint
-	13, // [13:13] is the sub-list for method output_type
-	13, // [13:13] is the sub-list for method input_type
-	13, // [13:13] is the sub-list for extension type_name
-	13, // [13:13] is the sub-list for extension extendee
-	0,  // [0:13] is the sub-list for field type_name
+	5,  // 0: pitgate.v1.AssessmentReport.findings:type_name -> pitgate.v1.Finding
+	14, // 1: pitgate.v1.AssessmentReport.quantities:type_name -> pitgate.v1.ReportQuantity
+	15, // 2: pitgate.v1.AssessmentReport.paths:type_name -> pitgate.v1.ReportPath
+	22, // 3: pitgate.v1.AssessmentReport.counts:type_name -> pitgate.v1.VerdictCounts
+	17, // 4: pitgate.v1.AssessmentReport.curves:type_name -> pitgate.v1.ReportCurve
+	21, // 5: pitgate.v1.AssessmentReport.ballast_options:type_name -> pitgate.v1.BallastOption
+	6,  // 6: pitgate.v1.AssessmentReport.spread_run:type_name -> pitgate.v1.SpreadRun
+	7,  // 7: pitgate.v1.AssessmentReport.measure_next:type_name -> pitgate.v1.MeasurementAdvice
+	8,  // 8: pitgate.v1.AssessmentReport.remedies:type_name -> pitgate.v1.Remedy
+	10, // 9: pitgate.v1.AssessmentReport.bench_items:type_name -> pitgate.v1.BenchItem
+	11, // 10: pitgate.v1.AssessmentReport.cards:type_name -> pitgate.v1.ReportCard
+	0,  // 11: pitgate.v1.Finding.verdict:type_name -> pitgate.v1.Verdict
+	1,  // 12: pitgate.v1.Finding.limit_sense:type_name -> pitgate.v1.LimitSense
+	13, // 13: pitgate.v1.Finding.spread_shares:type_name -> pitgate.v1.SpreadShare
+	2,  // 14: pitgate.v1.Finding.finding_class:type_name -> pitgate.v1.FindingClass
+	9,  // 15: pitgate.v1.Remedy.changes:type_name -> pitgate.v1.RemedyChange
+	3,  // 16: pitgate.v1.Remedy.effort:type_name -> pitgate.v1.RemedyEffort
+	12, // 17: pitgate.v1.ReportCard.lines:type_name -> pitgate.v1.CardLine
+	16, // 18: pitgate.v1.ReportPath.points:type_name -> pitgate.v1.PathPoint
+	18, // 19: pitgate.v1.ReportCurve.series:type_name -> pitgate.v1.CurveSeries
+	20, // 20: pitgate.v1.ReportCurve.marks:type_name -> pitgate.v1.CurveMark
+	19, // 21: pitgate.v1.CurveSeries.points:type_name -> pitgate.v1.CurvePoint
+	22, // [22:22] is the sub-list for method output_type
+	22, // [22:22] is the sub-list for method input_type
+	22, // [22:22] is the sub-list for extension type_name
+	22, // [22:22] is the sub-list for extension extendee
+	0,  // [0:22] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_assessment_report_proto_init() }
@@ -1438,16 +2346,20 @@ func file_pitgate_v1_assessment_report_proto_init() {
 		return
 	}
 	file_pitgate_v1_assessment_report_proto_msgTypes[1].OneofWrappers = []any{}
-	file_pitgate_v1_assessment_report_proto_msgTypes[3].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_report_proto_msgTypes[4].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_report_proto_msgTypes[5].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_report_proto_msgTypes[6].OneofWrappers = []any{}
 	file_pitgate_v1_assessment_report_proto_msgTypes[8].OneofWrappers = []any{}
 	file_pitgate_v1_assessment_report_proto_msgTypes[10].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_report_proto_msgTypes[15].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_report_proto_msgTypes[17].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_assessment_report_proto_rawDesc), len(file_pitgate_v1_assessment_report_proto_rawDesc)),
-			NumEnums:      2,
-			NumMessages:   12,
+			NumEnums:      4,
+			NumMessages:   19,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

@@ -616,6 +616,60 @@ func (PackUse) EnumDescriptor() ([]byte, []int) {
 	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{9}
 }
 
+// How the voltage for the loads is made.
+type RegulatorKind int32
+
+const (
+	RegulatorKind_REGULATOR_KIND_UNSPECIFIED RegulatorKind = 0
+	// The pack feeds the loads as it is.
+	RegulatorKind_REGULATOR_KIND_NONE      RegulatorKind = 1
+	RegulatorKind_REGULATOR_KIND_LINEAR    RegulatorKind = 2
+	RegulatorKind_REGULATOR_KIND_SWITCHING RegulatorKind = 3
+)
+
+// Enum value maps for RegulatorKind.
+var (
+	RegulatorKind_name = map[int32]string{
+		0: "REGULATOR_KIND_UNSPECIFIED",
+		1: "REGULATOR_KIND_NONE",
+		2: "REGULATOR_KIND_LINEAR",
+		3: "REGULATOR_KIND_SWITCHING",
+	}
+	RegulatorKind_value = map[string]int32{
+		"REGULATOR_KIND_UNSPECIFIED": 0,
+		"REGULATOR_KIND_NONE":        1,
+		"REGULATOR_KIND_LINEAR":      2,
+		"REGULATOR_KIND_SWITCHING":   3,
+	}
+)
+
+func (x RegulatorKind) Enum() *RegulatorKind {
+	p := new(RegulatorKind)
+	*p = x
+	return p
+}
+
+func (x RegulatorKind) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (RegulatorKind) Descriptor() protoreflect.EnumDescriptor {
+	return file_pitgate_v1_model_description_proto_enumTypes[10].Descriptor()
+}
+
+func (RegulatorKind) Type() protoreflect.EnumType {
+	return &file_pitgate_v1_model_description_proto_enumTypes[10]
+}
+
+func (x RegulatorKind) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use RegulatorKind.Descriptor instead.
+func (RegulatorKind) EnumDescriptor() ([]byte, []int) {
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{10}
+}
+
 // Finish of the outer skin.
 type Finish int32
 
@@ -656,11 +710,11 @@ func (x Finish) String() string {
 }
 
 func (Finish) Descriptor() protoreflect.EnumDescriptor {
-	return file_pitgate_v1_model_description_proto_enumTypes[10].Descriptor()
+	return file_pitgate_v1_model_description_proto_enumTypes[11].Descriptor()
 }
 
 func (Finish) Type() protoreflect.EnumType {
-	return &file_pitgate_v1_model_description_proto_enumTypes[10]
+	return &file_pitgate_v1_model_description_proto_enumTypes[11]
 }
 
 func (x Finish) Number() protoreflect.EnumNumber {
@@ -669,7 +723,7 @@ func (x Finish) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use Finish.Descriptor instead.
 func (Finish) EnumDescriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{10}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{11}
 }
 
 // What a member describes and measures of one model. Axes: x aft from any datum the builder chooses (usually the nose), y to starboard from the
@@ -2222,8 +2276,14 @@ type Engine struct {
 	Tailpipe *bool `protobuf:"varint,23,opt,name=tailpipe,proto3,oneof" json:"tailpipe,omitempty"`
 	// Time from fuel cut to no thrust.
 	RunDownSeconds *Quantity `protobuf:"bytes,24,opt,name=run_down_seconds,json=runDownSeconds,proto3" json:"run_down_seconds,omitempty"`
-	unknownFields  protoimpl.UnknownFields
-	sizeCache      protoimpl.SizeCache
+	// Wall of the tailpipe at full power. Absent: taken from the exhaust temperature.
+	TailpipeWallCelsius    *Quantity `protobuf:"bytes,25,opt,name=tailpipe_wall_celsius,json=tailpipeWallCelsius,proto3" json:"tailpipe_wall_celsius,omitempty"`
+	TailpipeDiameterMeters *float64  `protobuf:"fixed64,26,opt,name=tailpipe_diameter_meters,json=tailpipeDiameterMeters,proto3,oneof" json:"tailpipe_diameter_meters,omitempty"`
+	TailpipeLengthMeters   *float64  `protobuf:"fixed64,27,opt,name=tailpipe_length_meters,json=tailpipeLengthMeters,proto3,oneof" json:"tailpipe_length_meters,omitempty"`
+	// Highest exhaust temperature that the maker allows.
+	MaximumExhaustCelsius *float64 `protobuf:"fixed64,28,opt,name=maximum_exhaust_celsius,json=maximumExhaustCelsius,proto3,oneof" json:"maximum_exhaust_celsius,omitempty"`
+	unknownFields         protoimpl.UnknownFields
+	sizeCache             protoimpl.SizeCache
 }
 
 func (x *Engine) Reset() {
@@ -2424,6 +2484,34 @@ func (x *Engine) GetRunDownSeconds() *Quantity {
 	return nil
 }
 
+func (x *Engine) GetTailpipeWallCelsius() *Quantity {
+	if x != nil {
+		return x.TailpipeWallCelsius
+	}
+	return nil
+}
+
+func (x *Engine) GetTailpipeDiameterMeters() float64 {
+	if x != nil && x.TailpipeDiameterMeters != nil {
+		return *x.TailpipeDiameterMeters
+	}
+	return 0
+}
+
+func (x *Engine) GetTailpipeLengthMeters() float64 {
+	if x != nil && x.TailpipeLengthMeters != nil {
+		return *x.TailpipeLengthMeters
+	}
+	return 0
+}
+
+func (x *Engine) GetMaximumExhaustCelsius() float64 {
+	if x != nil && x.MaximumExhaustCelsius != nil {
+		return *x.MaximumExhaustCelsius
+	}
+	return 0
+}
+
 // One point of a static run.
 type StaticRunPoint struct {
 	state                     protoimpl.MessageState `protogen:"open.v1"`
@@ -2432,8 +2520,10 @@ type StaticRunPoint struct {
 	ExhaustTemperatureCelsius *Quantity              `protobuf:"bytes,3,opt,name=exhaust_temperature_celsius,json=exhaustTemperatureCelsius,proto3" json:"exhaust_temperature_celsius,omitempty"`
 	FuelFlowGramsPerMinute    *Quantity              `protobuf:"bytes,4,opt,name=fuel_flow_grams_per_minute,json=fuelFlowGramsPerMinute,proto3" json:"fuel_flow_grams_per_minute,omitempty"`
 	DurationSeconds           *float64               `protobuf:"fixed64,5,opt,name=duration_seconds,json=durationSeconds,proto3,oneof" json:"duration_seconds,omitempty"`
-	unknownFields             protoimpl.UnknownFields
-	sizeCache                 protoimpl.SizeCache
+	// Fuel used in this time by weight: tank and model before and after.
+	FuelUsedKg    *Quantity `protobuf:"bytes,6,opt,name=fuel_used_kg,json=fuelUsedKg,proto3" json:"fuel_used_kg,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
 }
 
 func (x *StaticRunPoint) Reset() {
@@ -2499,6 +2589,13 @@ func (x *StaticRunPoint) GetDurationSeconds() float64 {
 		return *x.DurationSeconds
 	}
 	return 0
+}
+
+func (x *StaticRunPoint) GetFuelUsedKg() *Quantity {
+	if x != nil {
+		return x.FuelUsedKg
+	}
+	return nil
 }
 
 // Landing gear.
@@ -2729,8 +2826,19 @@ type Structure struct {
 	WingBoltCount          *int32    `protobuf:"varint,9,opt,name=wing_bolt_count,json=wingBoltCount,proto3,oneof" json:"wing_bolt_count,omitempty"`
 	// Twisting moment at the tip of one panel over the twist it causes there, root held (a bar across the tip, a weight at its end).
 	WingTwistStiffnessNewtonMetersPerRadian *Quantity `protobuf:"bytes,10,opt,name=wing_twist_stiffness_newton_meters_per_radian,json=wingTwistStiffnessNewtonMetersPerRadian,proto3" json:"wing_twist_stiffness_newton_meters_per_radian,omitempty"`
-	unknownFields                           protoimpl.UnknownFields
-	sizeCache                               protoimpl.SizeCache
+	WingBoltMaterial                        string    `protobuf:"bytes,11,opt,name=wing_bolt_material,json=wingBoltMaterial,proto3" json:"wing_bolt_material,omitempty"`
+	// Distance between the front and the rear fastening of the wing along the model.
+	WingBoltLeverMeters *Quantity `protobuf:"bytes,12,opt,name=wing_bolt_lever_meters,json=wingBoltLeverMeters,proto3" json:"wing_bolt_lever_meters,omitempty"`
+	// Tail booms carry the parts under "boom" each. Absent: one.
+	BoomCount *int32 `protobuf:"varint,13,opt,name=boom_count,json=boomCount,proto3,oneof" json:"boom_count,omitempty"`
+	// Free length of a boom, from its last fastening to the tail surface.
+	BoomLengthMeters *Quantity `protobuf:"bytes,14,opt,name=boom_length_meters,json=boomLengthMeters,proto3" json:"boom_length_meters,omitempty"`
+	// Spar of the canard, as that of the wing.
+	CanardSpar []*SparStation `protobuf:"bytes,15,rep,name=canard_spar,json=canardSpar,proto3" json:"canard_spar,omitempty"`
+	// Spar of the tailplane, as that of the wing.
+	TailplaneSpar []*SparStation `protobuf:"bytes,16,rep,name=tailplane_spar,json=tailplaneSpar,proto3" json:"tailplane_spar,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
 }
 
 func (x *Structure) Reset() {
@@ -2829,6 +2937,48 @@ func (x *Structure) GetWingBoltCount() int32 {
 func (x *Structure) GetWingTwistStiffnessNewtonMetersPerRadian() *Quantity {
 	if x != nil {
 		return x.WingTwistStiffnessNewtonMetersPerRadian
+	}
+	return nil
+}
+
+func (x *Structure) GetWingBoltMaterial() string {
+	if x != nil {
+		return x.WingBoltMaterial
+	}
+	return ""
+}
+
+func (x *Structure) GetWingBoltLeverMeters() *Quantity {
+	if x != nil {
+		return x.WingBoltLeverMeters
+	}
+	return nil
+}
+
+func (x *Structure) GetBoomCount() int32 {
+	if x != nil && x.BoomCount != nil {
+		return *x.BoomCount
+	}
+	return 0
+}
+
+func (x *Structure) GetBoomLengthMeters() *Quantity {
+	if x != nil {
+		return x.BoomLengthMeters
+	}
+	return nil
+}
+
+func (x *Structure) GetCanardSpar() []*SparStation {
+	if x != nil {
+		return x.CanardSpar
+	}
+	return nil
+}
+
+func (x *Structure) GetTailplaneSpar() []*SparStation {
+	if x != nil {
+		return x.TailplaneSpar
 	}
 	return nil
 }
@@ -3213,8 +3363,13 @@ type FuelSystem struct {
 	PumpXMeters      *Quantity `protobuf:"bytes,15,opt,name=pump_x_meters,json=pumpXMeters,proto3" json:"pump_x_meters,omitempty"`
 	UnusableLiters   *Quantity `protobuf:"bytes,16,opt,name=unusable_liters,json=unusableLiters,proto3" json:"unusable_liters,omitempty"`
 	BladderTank      *bool     `protobuf:"varint,17,opt,name=bladder_tank,json=bladderTank,proto3,oneof" json:"bladder_tank,omitempty"`
-	unknownFields    protoimpl.UnknownFields
-	sizeCache        protoimpl.SizeCache
+	// Small tank between the main tank and the trap.
+	HeaderTankLiters *Quantity `protobuf:"bytes,18,opt,name=header_tank_liters,json=headerTankLiters,proto3" json:"header_tank_liters,omitempty"`
+	VentLengthMeters *Quantity `protobuf:"bytes,19,opt,name=vent_length_meters,json=ventLengthMeters,proto3" json:"vent_length_meters,omitempty"`
+	// True when the tank is held softly, so that vibration does not froth the fuel.
+	SoftMounted   *bool `protobuf:"varint,20,opt,name=soft_mounted,json=softMounted,proto3,oneof" json:"soft_mounted,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
 }
 
 func (x *FuelSystem) Reset() {
@@ -3366,6 +3521,27 @@ func (x *FuelSystem) GetBladderTank() bool {
 	return false
 }
 
+func (x *FuelSystem) GetHeaderTankLiters() *Quantity {
+	if x != nil {
+		return x.HeaderTankLiters
+	}
+	return nil
+}
+
+func (x *FuelSystem) GetVentLengthMeters() *Quantity {
+	if x != nil {
+		return x.VentLengthMeters
+	}
+	return nil
+}
+
+func (x *FuelSystem) GetSoftMounted() bool {
+	if x != nil && x.SoftMounted != nil {
+		return *x.SoftMounted
+	}
+	return false
+}
+
 // One length of fuel line.
 type FuelLine struct {
 	state        protoimpl.MessageState `protogen:"open.v1"`
@@ -3459,8 +3635,18 @@ type RadioLink struct {
 	RangeCheckReductionDecibels *Quantity `protobuf:"bytes,8,opt,name=range_check_reduction_decibels,json=rangeCheckReductionDecibels,proto3" json:"range_check_reduction_decibels,omitempty"`
 	ReceiverCount               *int32    `protobuf:"varint,9,opt,name=receiver_count,json=receiverCount,proto3,oneof" json:"receiver_count,omitempty"`
 	TransmitterHeightMeters     *float64  `protobuf:"fixed64,10,opt,name=transmitter_height_meters,json=transmitterHeightMeters,proto3,oneof" json:"transmitter_height_meters,omitempty"`
-	unknownFields               protoimpl.UnknownFields
-	sizeCache                   protoimpl.SizeCache
+	// Height of the model above the ground during the range check.
+	RangeCheckHeightMeters *float64 `protobuf:"fixed64,11,opt,name=range_check_height_meters,json=rangeCheckHeightMeters,proto3,oneof" json:"range_check_height_meters,omitempty"`
+	// Angle of the transmitter's antenna above the horizon: 90 upright.
+	TransmitterAntennaElevationDegrees *float64 `protobuf:"fixed64,12,opt,name=transmitter_antenna_elevation_degrees,json=transmitterAntennaElevationDegrees,proto3,oneof" json:"transmitter_antenna_elevation_degrees,omitempty"`
+	// True when each receiver has a pack of its own.
+	SeparateReceiverPacks *bool `protobuf:"varint,13,opt,name=separate_receiver_packs,json=separateReceiverPacks,proto3,oneof" json:"separate_receiver_packs,omitempty"`
+	// True when the transmitter warns of a lost way back.
+	TelemetryLossWarned *bool `protobuf:"varint,14,opt,name=telemetry_loss_warned,json=telemetryLossWarned,proto3,oneof" json:"telemetry_loss_warned,omitempty"`
+	// What was noticed of interference, newest last.
+	Interference  []*InterferenceEntry `protobuf:"bytes,15,rep,name=interference,proto3" json:"interference,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
 }
 
 func (x *RadioLink) Reset() {
@@ -3563,6 +3749,120 @@ func (x *RadioLink) GetTransmitterHeightMeters() float64 {
 	return 0
 }
 
+func (x *RadioLink) GetRangeCheckHeightMeters() float64 {
+	if x != nil && x.RangeCheckHeightMeters != nil {
+		return *x.RangeCheckHeightMeters
+	}
+	return 0
+}
+
+func (x *RadioLink) GetTransmitterAntennaElevationDegrees() float64 {
+	if x != nil && x.TransmitterAntennaElevationDegrees != nil {
+		return *x.TransmitterAntennaElevationDegrees
+	}
+	return 0
+}
+
+func (x *RadioLink) GetSeparateReceiverPacks() bool {
+	if x != nil && x.SeparateReceiverPacks != nil {
+		return *x.SeparateReceiverPacks
+	}
+	return false
+}
+
+func (x *RadioLink) GetTelemetryLossWarned() bool {
+	if x != nil && x.TelemetryLossWarned != nil {
+		return *x.TelemetryLossWarned
+	}
+	return false
+}
+
+func (x *RadioLink) GetInterference() []*InterferenceEntry {
+	if x != nil {
+		return x.Interference
+	}
+	return nil
+}
+
+// One observation of interference.
+type InterferenceEntry struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Day, e.g. "2024-05-14".
+	Date  string `protobuf:"bytes,1,opt,name=date,proto3" json:"date,omitempty"`
+	Place string `protobuf:"bytes,2,opt,name=place,proto3" json:"place,omitempty"`
+	// What was seen: surfaces twitched, link lost for a moment.
+	Observation     string   `protobuf:"bytes,3,opt,name=observation,proto3" json:"observation,omitempty"`
+	DurationSeconds *float64 `protobuf:"fixed64,4,opt,name=duration_seconds,json=durationSeconds,proto3,oneof" json:"duration_seconds,omitempty"`
+	DistanceMeters  *float64 `protobuf:"fixed64,5,opt,name=distance_meters,json=distanceMeters,proto3,oneof" json:"distance_meters,omitempty"`
+	unknownFields   protoimpl.UnknownFields
+	sizeCache       protoimpl.SizeCache
+}
+
+func (x *InterferenceEntry) Reset() {
+	*x = InterferenceEntry{}
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[29]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *InterferenceEntry) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*InterferenceEntry) ProtoMessage() {}
+
+func (x *InterferenceEntry) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[29]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use InterferenceEntry.ProtoReflect.Descriptor instead.
+func (*InterferenceEntry) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{29}
+}
+
+func (x *InterferenceEntry) GetDate() string {
+	if x != nil {
+		return x.Date
+	}
+	return ""
+}
+
+func (x *InterferenceEntry) GetPlace() string {
+	if x != nil {
+		return x.Place
+	}
+	return ""
+}
+
+func (x *InterferenceEntry) GetObservation() string {
+	if x != nil {
+		return x.Observation
+	}
+	return ""
+}
+
+func (x *InterferenceEntry) GetDurationSeconds() float64 {
+	if x != nil && x.DurationSeconds != nil {
+		return *x.DurationSeconds
+	}
+	return 0
+}
+
+func (x *InterferenceEntry) GetDistanceMeters() float64 {
+	if x != nil && x.DistanceMeters != nil {
+		return *x.DistanceMeters
+	}
+	return 0
+}
+
 // One receiving antenna.
 type Antenna struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -3580,7 +3880,7 @@ type Antenna struct {
 
 func (x *Antenna) Reset() {
 	*x = Antenna{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[29]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[30]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3592,7 +3892,7 @@ func (x *Antenna) String() string {
 func (*Antenna) ProtoMessage() {}
 
 func (x *Antenna) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[29]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[30]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3605,7 +3905,7 @@ func (x *Antenna) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Antenna.ProtoReflect.Descriptor instead.
 func (*Antenna) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{29}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{30}
 }
 
 func (x *Antenna) GetName() string {
@@ -3660,13 +3960,20 @@ type Pack struct {
 	RegulatorDropOutVolts     *Quantity              `protobuf:"bytes,12,opt,name=regulator_drop_out_volts,json=regulatorDropOutVolts,proto3" json:"regulator_drop_out_volts,omitempty"`
 	AgeYears                  *Quantity              `protobuf:"bytes,13,opt,name=age_years,json=ageYears,proto3" json:"age_years,omitempty"`
 	ChargeRatio               *Quantity              `protobuf:"bytes,14,opt,name=charge_ratio,json=chargeRatio,proto3" json:"charge_ratio,omitempty"`
-	unknownFields             protoimpl.UnknownFields
-	sizeCache                 protoimpl.SizeCache
+	RegulatorKind             RegulatorKind          `protobuf:"varint,15,opt,name=regulator_kind,json=regulatorKind,proto3,enum=pitgate.v1.RegulatorKind" json:"regulator_kind,omitempty"`
+	// Reading under load at the field and the current of that load.
+	LoadedVoltageVolts *Quantity `protobuf:"bytes,16,opt,name=loaded_voltage_volts,json=loadedVoltageVolts,proto3" json:"loaded_voltage_volts,omitempty"`
+	LoadTestAmperes    *Quantity `protobuf:"bytes,17,opt,name=load_test_amperes,json=loadTestAmperes,proto3" json:"load_test_amperes,omitempty"`
+	// How long the pack lies in the open before the flight.
+	WaitInOpenMinutes *Quantity `protobuf:"bytes,18,opt,name=wait_in_open_minutes,json=waitInOpenMinutes,proto3" json:"wait_in_open_minutes,omitempty"`
+	MassKg            *Quantity `protobuf:"bytes,19,opt,name=mass_kg,json=massKg,proto3" json:"mass_kg,omitempty"`
+	unknownFields     protoimpl.UnknownFields
+	sizeCache         protoimpl.SizeCache
 }
 
 func (x *Pack) Reset() {
 	*x = Pack{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[30]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[31]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3678,7 +3985,7 @@ func (x *Pack) String() string {
 func (*Pack) ProtoMessage() {}
 
 func (x *Pack) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[30]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[31]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3691,7 +3998,7 @@ func (x *Pack) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Pack.ProtoReflect.Descriptor instead.
 func (*Pack) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{30}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{31}
 }
 
 func (x *Pack) GetName() string {
@@ -3792,6 +4099,41 @@ func (x *Pack) GetChargeRatio() *Quantity {
 	return nil
 }
 
+func (x *Pack) GetRegulatorKind() RegulatorKind {
+	if x != nil {
+		return x.RegulatorKind
+	}
+	return RegulatorKind_REGULATOR_KIND_UNSPECIFIED
+}
+
+func (x *Pack) GetLoadedVoltageVolts() *Quantity {
+	if x != nil {
+		return x.LoadedVoltageVolts
+	}
+	return nil
+}
+
+func (x *Pack) GetLoadTestAmperes() *Quantity {
+	if x != nil {
+		return x.LoadTestAmperes
+	}
+	return nil
+}
+
+func (x *Pack) GetWaitInOpenMinutes() *Quantity {
+	if x != nil {
+		return x.WaitInOpenMinutes
+	}
+	return nil
+}
+
+func (x *Pack) GetMassKg() *Quantity {
+	if x != nil {
+		return x.MassKg
+	}
+	return nil
+}
+
 // Intake and duct of a buried engine.
 type Duct struct {
 	state                  protoimpl.MessageState `protogen:"open.v1"`
@@ -3805,7 +4147,7 @@ type Duct struct {
 
 func (x *Duct) Reset() {
 	*x = Duct{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[31]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[32]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3817,7 +4159,7 @@ func (x *Duct) String() string {
 func (*Duct) ProtoMessage() {}
 
 func (x *Duct) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[31]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[32]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3830,7 +4172,7 @@ func (x *Duct) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Duct.ProtoReflect.Descriptor instead.
 func (*Duct) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{31}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{32}
 }
 
 func (x *Duct) GetIntakeAreaSquareMeters() *Quantity {
@@ -3875,7 +4217,7 @@ type DragItem struct {
 
 func (x *DragItem) Reset() {
 	*x = DragItem{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[32]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[33]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3887,7 +4229,7 @@ func (x *DragItem) String() string {
 func (*DragItem) ProtoMessage() {}
 
 func (x *DragItem) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[32]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[33]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3900,7 +4242,7 @@ func (x *DragItem) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use DragItem.ProtoReflect.Descriptor instead.
 func (*DragItem) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{32}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{33}
 }
 
 func (x *DragItem) GetName() string {
@@ -3951,7 +4293,7 @@ type HeatedPart struct {
 
 func (x *HeatedPart) Reset() {
 	*x = HeatedPart{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[33]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[34]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3963,7 +4305,7 @@ func (x *HeatedPart) String() string {
 func (*HeatedPart) ProtoMessage() {}
 
 func (x *HeatedPart) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[33]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[34]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3976,7 +4318,7 @@ func (x *HeatedPart) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use HeatedPart.ProtoReflect.Descriptor instead.
 func (*HeatedPart) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{33}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{34}
 }
 
 func (x *HeatedPart) GetName() string {
@@ -4041,7 +4383,7 @@ type MeasuredResult struct {
 
 func (x *MeasuredResult) Reset() {
 	*x = MeasuredResult{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[34]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[35]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -4053,7 +4395,7 @@ func (x *MeasuredResult) String() string {
 func (*MeasuredResult) ProtoMessage() {}
 
 func (x *MeasuredResult) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[34]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[35]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -4066,7 +4408,7 @@ func (x *MeasuredResult) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use MeasuredResult.ProtoReflect.Descriptor instead.
 func (*MeasuredResult) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{34}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{35}
 }
 
 func (x *MeasuredResult) GetQuantityId() string {
@@ -4280,7 +4622,7 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\aInertia\x12G\n" +
 	"\x15roll_kg_square_meters\x18\x01 \x01(\v2\x14.pitgate.v1.QuantityR\x12rollKgSquareMeters\x12I\n" +
 	"\x16pitch_kg_square_meters\x18\x02 \x01(\v2\x14.pitgate.v1.QuantityR\x13pitchKgSquareMeters\x12E\n" +
-	"\x14yaw_kg_square_meters\x18\x03 \x01(\v2\x14.pitgate.v1.QuantityR\x11yawKgSquareMeters\"\x84\x0e\n" +
+	"\x14yaw_kg_square_meters\x18\x03 \x01(\v2\x14.pitgate.v1.QuantityR\x11yawKgSquareMeters\"\xa4\x11\n" +
 	"\x06Engine\x12\x1d\n" +
 	"\x04name\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18<R\x04name\x12*\n" +
 	"\x04kind\x18\x02 \x01(\x0e2\x16.pitgate.v1.EngineKindR\x04kind\x12H\n" +
@@ -4308,7 +4650,12 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\n" +
 	"static_run\x18\x16 \x03(\v2\x1a.pitgate.v1.StaticRunPointB\b\xbaH\x05\x92\x01\x02\x10<R\tstaticRun\x12\x1f\n" +
 	"\btailpipe\x18\x17 \x01(\bH\aR\btailpipe\x88\x01\x01\x12>\n" +
-	"\x10run_down_seconds\x18\x18 \x01(\v2\x14.pitgate.v1.QuantityR\x0erunDownSecondsB\x19\n" +
+	"\x10run_down_seconds\x18\x18 \x01(\v2\x14.pitgate.v1.QuantityR\x0erunDownSeconds\x12H\n" +
+	"\x15tailpipe_wall_celsius\x18\x19 \x01(\v2\x14.pitgate.v1.QuantityR\x13tailpipeWallCelsius\x12V\n" +
+	"\x18tailpipe_diameter_meters\x18\x1a \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xe0?!\x00\x00\x00\x00\x00\x00\x00\x00H\bR\x16tailpipeDiameterMeters\x88\x01\x01\x12R\n" +
+	"\x16tailpipe_length_meters\x18\x1b \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\x14@!\x00\x00\x00\x00\x00\x00\x00\x00H\tR\x14tailpipeLengthMeters\x88\x01\x01\x12T\n" +
+	"\x17maximum_exhaust_celsius\x18\x1c \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00p\x97@!\x00\x00\x00\x00\x00\x00\x00\x00H\n" +
+	"R\x15maximumExhaustCelsius\x88\x01\x01B\x19\n" +
 	"\x17_nozzle_diameter_metersB\v\n" +
 	"\t_x_metersB\v\n" +
 	"\t_y_metersB\v\n" +
@@ -4316,13 +4663,18 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\x15_disc_diameter_metersB\x16\n" +
 	"\x14_hub_diameter_metersB\x0e\n" +
 	"\f_maximum_rpmB\v\n" +
-	"\t_tailpipe\"\x8b\x03\n" +
+	"\t_tailpipeB\x1b\n" +
+	"\x19_tailpipe_diameter_metersB\x19\n" +
+	"\x17_tailpipe_length_metersB\x1a\n" +
+	"\x18_maximum_exhaust_celsius\"\xc3\x03\n" +
 	"\x0eStaticRunPoint\x12.\n" +
 	"\x03rpm\x18\x01 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x80O\x12A)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x03rpm\x88\x01\x01\x12;\n" +
 	"\x0ethrust_newtons\x18\x02 \x01(\v2\x14.pitgate.v1.QuantityR\rthrustNewtons\x12T\n" +
 	"\x1bexhaust_temperature_celsius\x18\x03 \x01(\v2\x14.pitgate.v1.QuantityR\x19exhaustTemperatureCelsius\x12P\n" +
 	"\x1afuel_flow_grams_per_minute\x18\x04 \x01(\v2\x14.pitgate.v1.QuantityR\x16fuelFlowGramsPerMinute\x12G\n" +
-	"\x10duration_seconds\x18\x05 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00 \xac@)\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\x0fdurationSeconds\x88\x01\x01B\x06\n" +
+	"\x10duration_seconds\x18\x05 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00 \xac@)\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\x0fdurationSeconds\x88\x01\x01\x126\n" +
+	"\ffuel_used_kg\x18\x06 \x01(\v2\x14.pitgate.v1.QuantityR\n" +
+	"fuelUsedKgB\x06\n" +
 	"\x04_rpmB\x13\n" +
 	"\x11_duration_seconds\"\xa8\x05\n" +
 	"\vLandingGear\x12(\n" +
@@ -4350,7 +4702,7 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\r_width_metersB\v\n" +
 	"\t_x_metersB\v\n" +
 	"\t_y_metersB\v\n" +
-	"\t_z_meters\"\xcf\x05\n" +
+	"\t_z_meters\"\xe1\b\n" +
 	"\tStructure\x12>\n" +
 	"\twing_spar\x18\x01 \x03(\v2\x17.pitgate.v1.SparStationB\b\xbaH\x05\x92\x01\x02\x10\x18R\bwingSpar\x12*\n" +
 	"\x06joiner\x18\x02 \x01(\v2\x12.pitgate.v1.JoinerR\x06joiner\x122\n" +
@@ -4363,9 +4715,18 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\x19wing_bolt_diameter_meters\x18\b \x01(\v2\x14.pitgate.v1.QuantityR\x16wingBoltDiameterMeters\x126\n" +
 	"\x0fwing_bolt_count\x18\t \x01(\x05B\t\xbaH\x06\x1a\x04\x18\f(\x00H\x01R\rwingBoltCount\x88\x01\x01\x12t\n" +
 	"-wing_twist_stiffness_newton_meters_per_radian\x18\n" +
-	" \x01(\v2\x14.pitgate.v1.QuantityR'wingTwistStiffnessNewtonMetersPerRadianB\x15\n" +
+	" \x01(\v2\x14.pitgate.v1.QuantityR'wingTwistStiffnessNewtonMetersPerRadian\x125\n" +
+	"\x12wing_bolt_material\x18\v \x01(\tB\a\xbaH\x04r\x02\x18<R\x10wingBoltMaterial\x12I\n" +
+	"\x16wing_bolt_lever_meters\x18\f \x01(\v2\x14.pitgate.v1.QuantityR\x13wingBoltLeverMeters\x12-\n" +
+	"\n" +
+	"boom_count\x18\r \x01(\x05B\t\xbaH\x06\x1a\x04\x18\x04(\x01H\x02R\tboomCount\x88\x01\x01\x12B\n" +
+	"\x12boom_length_meters\x18\x0e \x01(\v2\x14.pitgate.v1.QuantityR\x10boomLengthMeters\x12B\n" +
+	"\vcanard_spar\x18\x0f \x03(\v2\x17.pitgate.v1.SparStationB\b\xbaH\x05\x92\x01\x02\x10\x18R\n" +
+	"canardSpar\x12H\n" +
+	"\x0etailplane_spar\x18\x10 \x03(\v2\x17.pitgate.v1.SparStationB\b\xbaH\x05\x92\x01\x02\x10\x18R\rtailplaneSparB\x15\n" +
 	"\x13_design_load_factorB\x12\n" +
-	"\x10_wing_bolt_count\"\x8f\x01\n" +
+	"\x10_wing_bolt_countB\r\n" +
+	"\v_boom_count\"\x8f\x01\n" +
 	"\vSparStation\x12;\n" +
 	"\n" +
 	"span_ratio\x18\x01 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\tspanRatio\x88\x01\x01\x124\n" +
@@ -4398,7 +4759,7 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\x13_elastic_axis_ratio\"p\n" +
 	"\bFinPlate\x12?\n" +
 	"\x10thickness_meters\x18\x01 \x01(\v2\x14.pitgate.v1.QuantityR\x0fthicknessMeters\x12#\n" +
-	"\bmaterial\x18\x02 \x01(\tB\a\xbaH\x04r\x02\x18<R\bmaterial\"\x93\b\n" +
+	"\bmaterial\x18\x02 \x01(\tB\a\xbaH\x04r\x02\x18<R\bmaterial\"\xd4\t\n" +
 	"\n" +
 	"FuelSystem\x12\x1b\n" +
 	"\x04fuel\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<R\x04fuel\x12P\n" +
@@ -4419,7 +4780,10 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\x12pump_height_meters\x18\x0e \x01(\v2\x14.pitgate.v1.QuantityR\x10pumpHeightMeters\x128\n" +
 	"\rpump_x_meters\x18\x0f \x01(\v2\x14.pitgate.v1.QuantityR\vpumpXMeters\x12=\n" +
 	"\x0funusable_liters\x18\x10 \x01(\v2\x14.pitgate.v1.QuantityR\x0eunusableLiters\x12&\n" +
-	"\fbladder_tank\x18\x11 \x01(\bH\aR\vbladderTank\x88\x01\x01B\f\n" +
+	"\fbladder_tank\x18\x11 \x01(\bH\aR\vbladderTank\x88\x01\x01\x12B\n" +
+	"\x12header_tank_liters\x18\x12 \x01(\v2\x14.pitgate.v1.QuantityR\x10headerTankLiters\x12B\n" +
+	"\x12vent_length_meters\x18\x13 \x01(\v2\x14.pitgate.v1.QuantityR\x10ventLengthMeters\x12&\n" +
+	"\fsoft_mounted\x18\x14 \x01(\bH\bR\vsoftMounted\x88\x01\x01B\f\n" +
 	"\n" +
 	"_oil_ratioB\v\n" +
 	"\t_air_trapB\t\n" +
@@ -4428,7 +4792,8 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\x17_vent_against_siphoningB\x0e\n" +
 	"\f_felt_pickupB\x11\n" +
 	"\x0f_shut_off_valveB\x0f\n" +
-	"\r_bladder_tank\"\xc5\x02\n" +
+	"\r_bladder_tankB\x0f\n" +
+	"\r_soft_mounted\"\xc5\x02\n" +
 	"\bFuelLine\x12\x1b\n" +
 	"\x04name\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<R\x04name\x12A\n" +
 	"\rlength_meters\x18\x02 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00$@!\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\flengthMeters\x88\x01\x01\x12=\n" +
@@ -4440,7 +4805,8 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\x0e_length_metersB\x0e\n" +
 	"\f_bore_metersB\x0e\n" +
 	"\f_elbow_countB\x0f\n" +
-	"\r_suction_side\"\xa3\x06\n" +
+	"\r_suction_side\"\xae\n" +
+	"\n" +
 	"\tRadioLink\x12E\n" +
 	"\x13frequency_megahertz\x18\x01 \x01(\v2\x14.pitgate.v1.QuantityR\x12frequencyMegahertz\x12P\n" +
 	"\x19radiated_power_milliwatts\x18\x02 \x01(\v2\x14.pitgate.v1.QuantityR\x17radiatedPowerMilliwatts\x12N\n" +
@@ -4452,9 +4818,27 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\x1erange_check_reduction_decibels\x18\b \x01(\v2\x14.pitgate.v1.QuantityR\x1brangeCheckReductionDecibels\x125\n" +
 	"\x0ereceiver_count\x18\t \x01(\x05B\t\xbaH\x06\x1a\x04\x18\b(\x00H\x00R\rreceiverCount\x88\x01\x01\x12X\n" +
 	"\x19transmitter_height_meters\x18\n" +
-	" \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@!\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\x17transmitterHeightMeters\x88\x01\x01B\x11\n" +
+	" \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@!\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\x17transmitterHeightMeters\x88\x01\x01\x12W\n" +
+	"\x19range_check_height_meters\x18\v \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x00\x00\x00H\x02R\x16rangeCheckHeightMeters\x88\x01\x01\x12o\n" +
+	"%transmitter_antenna_elevation_degrees\x18\f \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x80V@)\x00\x00\x00\x00\x00\x80V\xc0H\x03R\"transmitterAntennaElevationDegrees\x88\x01\x01\x12;\n" +
+	"\x17separate_receiver_packs\x18\r \x01(\bH\x04R\x15separateReceiverPacks\x88\x01\x01\x127\n" +
+	"\x15telemetry_loss_warned\x18\x0e \x01(\bH\x05R\x13telemetryLossWarned\x88\x01\x01\x12K\n" +
+	"\finterference\x18\x0f \x03(\v2\x1d.pitgate.v1.InterferenceEntryB\b\xbaH\x05\x92\x01\x02\x10(R\finterferenceB\x11\n" +
 	"\x0f_receiver_countB\x1c\n" +
-	"\x1a_transmitter_height_meters\"\xcb\x02\n" +
+	"\x1a_transmitter_height_metersB\x1c\n" +
+	"\x1a_range_check_height_metersB(\n" +
+	"&_transmitter_antenna_elevation_degreesB\x1a\n" +
+	"\x18_separate_receiver_packsB\x18\n" +
+	"\x16_telemetry_loss_warned\"\xb4\x02\n" +
+	"\x11InterferenceEntry\x12\x1b\n" +
+	"\x04date\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18\n" +
+	"R\x04date\x12\x1d\n" +
+	"\x05place\x18\x02 \x01(\tB\a\xbaH\x04r\x02\x18xR\x05place\x12*\n" +
+	"\vobservation\x18\x03 \x01(\tB\b\xbaH\x05r\x03\x18\x90\x03R\vobservation\x12G\n" +
+	"\x10duration_seconds\x18\x04 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00 \xac@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x0fdurationSeconds\x88\x01\x01\x12E\n" +
+	"\x0fdistance_meters\x18\x05 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\x0edistanceMeters\x88\x01\x01B\x13\n" +
+	"\x11_duration_secondsB\x12\n" +
+	"\x10_distance_meters\"\xcb\x02\n" +
 	"\aAntenna\x12\x1b\n" +
 	"\x04name\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<R\x04name\x12E\n" +
 	"\x0fazimuth_degrees\x18\x02 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x80f@)\x00\x00\x00\x00\x00\x80f\xc0H\x00R\x0eazimuthDegrees\x88\x01\x01\x12I\n" +
@@ -4463,7 +4847,7 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\rinside_carbon\x18\x05 \x01(\bH\x02R\finsideCarbon\x88\x01\x01B\x12\n" +
 	"\x10_azimuth_degreesB\x14\n" +
 	"\x12_elevation_degreesB\x10\n" +
-	"\x0e_inside_carbon\"\xa5\a\n" +
+	"\x0e_inside_carbon\"\xe7\t\n" +
 	"\x04Pack\x12\x1d\n" +
 	"\x04name\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18<R\x04name\x12%\n" +
 	"\x03use\x18\x02 \x01(\x0e2\x13.pitgate.v1.PackUseR\x03use\x127\n" +
@@ -4479,7 +4863,12 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\x17regulator_voltage_volts\x18\v \x01(\v2\x14.pitgate.v1.QuantityR\x15regulatorVoltageVolts\x12M\n" +
 	"\x18regulator_drop_out_volts\x18\f \x01(\v2\x14.pitgate.v1.QuantityR\x15regulatorDropOutVolts\x121\n" +
 	"\tage_years\x18\r \x01(\v2\x14.pitgate.v1.QuantityR\bageYears\x127\n" +
-	"\fcharge_ratio\x18\x0e \x01(\v2\x14.pitgate.v1.QuantityR\vchargeRatioB\x14\n" +
+	"\fcharge_ratio\x18\x0e \x01(\v2\x14.pitgate.v1.QuantityR\vchargeRatio\x12@\n" +
+	"\x0eregulator_kind\x18\x0f \x01(\x0e2\x19.pitgate.v1.RegulatorKindR\rregulatorKind\x12F\n" +
+	"\x14loaded_voltage_volts\x18\x10 \x01(\v2\x14.pitgate.v1.QuantityR\x12loadedVoltageVolts\x12@\n" +
+	"\x11load_test_amperes\x18\x11 \x01(\v2\x14.pitgate.v1.QuantityR\x0floadTestAmperes\x12E\n" +
+	"\x14wait_in_open_minutes\x18\x12 \x01(\v2\x14.pitgate.v1.QuantityR\x11waitInOpenMinutes\x12-\n" +
+	"\amass_kg\x18\x13 \x01(\v2\x14.pitgate.v1.QuantityR\x06massKgB\x14\n" +
 	"\x12_series_cell_count\"\xb0\x02\n" +
 	"\x04Duct\x12O\n" +
 	"\x19intake_area_square_meters\x18\x01 \x01(\v2\x14.pitgate.v1.QuantityR\x16intakeAreaSquareMeters\x129\n" +
@@ -4576,7 +4965,12 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\x14PACK_USE_UNSPECIFIED\x10\x00\x12\x15\n" +
 	"\x11PACK_USE_RECEIVER\x10\x01\x12\x1b\n" +
 	"\x17PACK_USE_ENGINE_CONTROL\x10\x02\x12\x17\n" +
-	"\x13PACK_USE_PROPULSION\x10\x03*\x82\x01\n" +
+	"\x13PACK_USE_PROPULSION\x10\x03*\x81\x01\n" +
+	"\rRegulatorKind\x12\x1e\n" +
+	"\x1aREGULATOR_KIND_UNSPECIFIED\x10\x00\x12\x17\n" +
+	"\x13REGULATOR_KIND_NONE\x10\x01\x12\x19\n" +
+	"\x15REGULATOR_KIND_LINEAR\x10\x02\x12\x1c\n" +
+	"\x18REGULATOR_KIND_SWITCHING\x10\x03*\x82\x01\n" +
 	"\x06Finish\x12\x16\n" +
 	"\x12FINISH_UNSPECIFIED\x10\x00\x12\x13\n" +
 	"\x0fFINISH_POLISHED\x10\x01\x12\x11\n" +
@@ -4596,197 +4990,213 @@ func file_pitgate_v1_model_description_proto_rawDescGZIP() []byte {
 	return file_pitgate_v1_model_description_proto_rawDescData
 }
 
-var file_pitgate_v1_model_description_proto_enumTypes = make([]protoimpl.EnumInfo, 11)
-var file_pitgate_v1_model_description_proto_msgTypes = make([]protoimpl.MessageInfo, 35)
+var file_pitgate_v1_model_description_proto_enumTypes = make([]protoimpl.EnumInfo, 12)
+var file_pitgate_v1_model_description_proto_msgTypes = make([]protoimpl.MessageInfo, 36)
 var file_pitgate_v1_model_description_proto_goTypes = []any{
-	(HandlingClass)(0),       // 0: pitgate.v1.HandlingClass
-	(SurfaceRole)(0),         // 1: pitgate.v1.SurfaceRole
-	(SectionFamily)(0),       // 2: pitgate.v1.SectionFamily
-	(ControlRole)(0),         // 3: pitgate.v1.ControlRole
-	(EngineKind)(0),          // 4: pitgate.v1.EngineKind
-	(GearKind)(0),            // 5: pitgate.v1.GearKind
-	(SparShape)(0),           // 6: pitgate.v1.SparShape
-	(FailSafeAction)(0),      // 7: pitgate.v1.FailSafeAction
-	(PackChemistry)(0),       // 8: pitgate.v1.PackChemistry
-	(PackUse)(0),             // 9: pitgate.v1.PackUse
-	(Finish)(0),              // 10: pitgate.v1.Finish
-	(*ModelDescription)(nil), // 11: pitgate.v1.ModelDescription
-	(*LiftingSurface)(nil),   // 12: pitgate.v1.LiftingSurface
-	(*Station)(nil),          // 13: pitgate.v1.Station
-	(*Section)(nil),          // 14: pitgate.v1.Section
-	(*SectionPoint)(nil),     // 15: pitgate.v1.SectionPoint
-	(*Control)(nil),          // 16: pitgate.v1.Control
-	(*Linkage)(nil),          // 17: pitgate.v1.Linkage
-	(*Body)(nil),             // 18: pitgate.v1.Body
-	(*BodyStation)(nil),      // 19: pitgate.v1.BodyStation
-	(*MassProperties)(nil),   // 20: pitgate.v1.MassProperties
-	(*MassItem)(nil),         // 21: pitgate.v1.MassItem
-	(*BallastPlace)(nil),     // 22: pitgate.v1.BallastPlace
-	(*Tank)(nil),             // 23: pitgate.v1.Tank
-	(*ScaleReading)(nil),     // 24: pitgate.v1.ScaleReading
-	(*RepeatReading)(nil),    // 25: pitgate.v1.RepeatReading
-	(*Inertia)(nil),          // 26: pitgate.v1.Inertia
-	(*Engine)(nil),           // 27: pitgate.v1.Engine
-	(*StaticRunPoint)(nil),   // 28: pitgate.v1.StaticRunPoint
-	(*LandingGear)(nil),      // 29: pitgate.v1.LandingGear
-	(*Wheel)(nil),            // 30: pitgate.v1.Wheel
-	(*Structure)(nil),        // 31: pitgate.v1.Structure
-	(*SparStation)(nil),      // 32: pitgate.v1.SparStation
-	(*SparPart)(nil),         // 33: pitgate.v1.SparPart
-	(*Joiner)(nil),           // 34: pitgate.v1.Joiner
-	(*TorsionBox)(nil),       // 35: pitgate.v1.TorsionBox
-	(*FinPlate)(nil),         // 36: pitgate.v1.FinPlate
-	(*FuelSystem)(nil),       // 37: pitgate.v1.FuelSystem
-	(*FuelLine)(nil),         // 38: pitgate.v1.FuelLine
-	(*RadioLink)(nil),        // 39: pitgate.v1.RadioLink
-	(*Antenna)(nil),          // 40: pitgate.v1.Antenna
-	(*Pack)(nil),             // 41: pitgate.v1.Pack
-	(*Duct)(nil),             // 42: pitgate.v1.Duct
-	(*DragItem)(nil),         // 43: pitgate.v1.DragItem
-	(*HeatedPart)(nil),       // 44: pitgate.v1.HeatedPart
-	(*MeasuredResult)(nil),   // 45: pitgate.v1.MeasuredResult
-	(*Quantity)(nil),         // 46: pitgate.v1.Quantity
+	(HandlingClass)(0),        // 0: pitgate.v1.HandlingClass
+	(SurfaceRole)(0),          // 1: pitgate.v1.SurfaceRole
+	(SectionFamily)(0),        // 2: pitgate.v1.SectionFamily
+	(ControlRole)(0),          // 3: pitgate.v1.ControlRole
+	(EngineKind)(0),           // 4: pitgate.v1.EngineKind
+	(GearKind)(0),             // 5: pitgate.v1.GearKind
+	(SparShape)(0),            // 6: pitgate.v1.SparShape
+	(FailSafeAction)(0),       // 7: pitgate.v1.FailSafeAction
+	(PackChemistry)(0),        // 8: pitgate.v1.PackChemistry
+	(PackUse)(0),              // 9: pitgate.v1.PackUse
+	(RegulatorKind)(0),        // 10: pitgate.v1.RegulatorKind
+	(Finish)(0),               // 11: pitgate.v1.Finish
+	(*ModelDescription)(nil),  // 12: pitgate.v1.ModelDescription
+	(*LiftingSurface)(nil),    // 13: pitgate.v1.LiftingSurface
+	(*Station)(nil),           // 14: pitgate.v1.Station
+	(*Section)(nil),           // 15: pitgate.v1.Section
+	(*SectionPoint)(nil),      // 16: pitgate.v1.SectionPoint
+	(*Control)(nil),           // 17: pitgate.v1.Control
+	(*Linkage)(nil),           // 18: pitgate.v1.Linkage
+	(*Body)(nil),              // 19: pitgate.v1.Body
+	(*BodyStation)(nil),       // 20: pitgate.v1.BodyStation
+	(*MassProperties)(nil),    // 21: pitgate.v1.MassProperties
+	(*MassItem)(nil),          // 22: pitgate.v1.MassItem
+	(*BallastPlace)(nil),      // 23: pitgate.v1.BallastPlace
+	(*Tank)(nil),              // 24: pitgate.v1.Tank
+	(*ScaleReading)(nil),      // 25: pitgate.v1.ScaleReading
+	(*RepeatReading)(nil),     // 26: pitgate.v1.RepeatReading
+	(*Inertia)(nil),           // 27: pitgate.v1.Inertia
+	(*Engine)(nil),            // 28: pitgate.v1.Engine
+	(*StaticRunPoint)(nil),    // 29: pitgate.v1.StaticRunPoint
+	(*LandingGear)(nil),       // 30: pitgate.v1.LandingGear
+	(*Wheel)(nil),             // 31: pitgate.v1.Wheel
+	(*Structure)(nil),         // 32: pitgate.v1.Structure
+	(*SparStation)(nil),       // 33: pitgate.v1.SparStation
+	(*SparPart)(nil),          // 34: pitgate.v1.SparPart
+	(*Joiner)(nil),            // 35: pitgate.v1.Joiner
+	(*TorsionBox)(nil),        // 36: pitgate.v1.TorsionBox
+	(*FinPlate)(nil),          // 37: pitgate.v1.FinPlate
+	(*FuelSystem)(nil),        // 38: pitgate.v1.FuelSystem
+	(*FuelLine)(nil),          // 39: pitgate.v1.FuelLine
+	(*RadioLink)(nil),         // 40: pitgate.v1.RadioLink
+	(*InterferenceEntry)(nil), // 41: pitgate.v1.InterferenceEntry
+	(*Antenna)(nil),           // 42: pitgate.v1.Antenna
+	(*Pack)(nil),              // 43: pitgate.v1.Pack
+	(*Duct)(nil),              // 44: pitgate.v1.Duct
+	(*DragItem)(nil),          // 45: pitgate.v1.DragItem
+	(*HeatedPart)(nil),        // 46: pitgate.v1.HeatedPart
+	(*MeasuredResult)(nil),    // 47: pitgate.v1.MeasuredResult
+	(*Quantity)(nil),          // 48: pitgate.v1.Quantity
 }
 var file_pitgate_v1_model_description_proto_depIdxs = []int32{
-	12,  // 0: pitgate.v1.ModelDescription.surfaces:type_name -> pitgate.v1.LiftingSurface
-	18,  // 1: pitgate.v1.ModelDescription.bodies:type_name -> pitgate.v1.Body
-	20,  // 2: pitgate.v1.ModelDescription.mass:type_name -> pitgate.v1.MassProperties
-	27,  // 3: pitgate.v1.ModelDescription.engines:type_name -> pitgate.v1.Engine
-	29,  // 4: pitgate.v1.ModelDescription.gear:type_name -> pitgate.v1.LandingGear
-	31,  // 5: pitgate.v1.ModelDescription.structure:type_name -> pitgate.v1.Structure
-	37,  // 6: pitgate.v1.ModelDescription.fuel_system:type_name -> pitgate.v1.FuelSystem
-	39,  // 7: pitgate.v1.ModelDescription.radio:type_name -> pitgate.v1.RadioLink
-	41,  // 8: pitgate.v1.ModelDescription.packs:type_name -> pitgate.v1.Pack
-	10,  // 9: pitgate.v1.ModelDescription.finish:type_name -> pitgate.v1.Finish
-	42,  // 10: pitgate.v1.ModelDescription.duct:type_name -> pitgate.v1.Duct
-	43,  // 11: pitgate.v1.ModelDescription.drag_items:type_name -> pitgate.v1.DragItem
-	44,  // 12: pitgate.v1.ModelDescription.heated_parts:type_name -> pitgate.v1.HeatedPart
-	45,  // 13: pitgate.v1.ModelDescription.measured_results:type_name -> pitgate.v1.MeasuredResult
-	26,  // 14: pitgate.v1.ModelDescription.inertia:type_name -> pitgate.v1.Inertia
+	13,  // 0: pitgate.v1.ModelDescription.surfaces:type_name -> pitgate.v1.LiftingSurface
+	19,  // 1: pitgate.v1.ModelDescription.bodies:type_name -> pitgate.v1.Body
+	21,  // 2: pitgate.v1.ModelDescription.mass:type_name -> pitgate.v1.MassProperties
+	28,  // 3: pitgate.v1.ModelDescription.engines:type_name -> pitgate.v1.Engine
+	30,  // 4: pitgate.v1.ModelDescription.gear:type_name -> pitgate.v1.LandingGear
+	32,  // 5: pitgate.v1.ModelDescription.structure:type_name -> pitgate.v1.Structure
+	38,  // 6: pitgate.v1.ModelDescription.fuel_system:type_name -> pitgate.v1.FuelSystem
+	40,  // 7: pitgate.v1.ModelDescription.radio:type_name -> pitgate.v1.RadioLink
+	43,  // 8: pitgate.v1.ModelDescription.packs:type_name -> pitgate.v1.Pack
+	11,  // 9: pitgate.v1.ModelDescription.finish:type_name -> pitgate.v1.Finish
+	44,  // 10: pitgate.v1.ModelDescription.duct:type_name -> pitgate.v1.Duct
+	45,  // 11: pitgate.v1.ModelDescription.drag_items:type_name -> pitgate.v1.DragItem
+	46,  // 12: pitgate.v1.ModelDescription.heated_parts:type_name -> pitgate.v1.HeatedPart
+	47,  // 13: pitgate.v1.ModelDescription.measured_results:type_name -> pitgate.v1.MeasuredResult
+	27,  // 14: pitgate.v1.ModelDescription.inertia:type_name -> pitgate.v1.Inertia
 	0,   // 15: pitgate.v1.ModelDescription.handling_class:type_name -> pitgate.v1.HandlingClass
 	1,   // 16: pitgate.v1.LiftingSurface.role:type_name -> pitgate.v1.SurfaceRole
-	13,  // 17: pitgate.v1.LiftingSurface.stations:type_name -> pitgate.v1.Station
-	16,  // 18: pitgate.v1.LiftingSurface.controls:type_name -> pitgate.v1.Control
-	46,  // 19: pitgate.v1.LiftingSurface.incidence_degrees:type_name -> pitgate.v1.Quantity
-	46,  // 20: pitgate.v1.LiftingSurface.mass_kg:type_name -> pitgate.v1.Quantity
-	14,  // 21: pitgate.v1.Station.section:type_name -> pitgate.v1.Section
+	14,  // 17: pitgate.v1.LiftingSurface.stations:type_name -> pitgate.v1.Station
+	17,  // 18: pitgate.v1.LiftingSurface.controls:type_name -> pitgate.v1.Control
+	48,  // 19: pitgate.v1.LiftingSurface.incidence_degrees:type_name -> pitgate.v1.Quantity
+	48,  // 20: pitgate.v1.LiftingSurface.mass_kg:type_name -> pitgate.v1.Quantity
+	15,  // 21: pitgate.v1.Station.section:type_name -> pitgate.v1.Section
 	2,   // 22: pitgate.v1.Section.family:type_name -> pitgate.v1.SectionFamily
-	46,  // 23: pitgate.v1.Section.maximum_lift_coefficient:type_name -> pitgate.v1.Quantity
-	15,  // 24: pitgate.v1.Section.points:type_name -> pitgate.v1.SectionPoint
+	48,  // 23: pitgate.v1.Section.maximum_lift_coefficient:type_name -> pitgate.v1.Quantity
+	16,  // 24: pitgate.v1.Section.points:type_name -> pitgate.v1.SectionPoint
 	3,   // 25: pitgate.v1.Control.role:type_name -> pitgate.v1.ControlRole
-	46,  // 26: pitgate.v1.Control.throw_down_degrees:type_name -> pitgate.v1.Quantity
-	46,  // 27: pitgate.v1.Control.throw_up_degrees:type_name -> pitgate.v1.Quantity
-	17,  // 28: pitgate.v1.Control.linkage:type_name -> pitgate.v1.Linkage
-	46,  // 29: pitgate.v1.Control.free_play_meters:type_name -> pitgate.v1.Quantity
-	46,  // 30: pitgate.v1.Linkage.servo_torque_newton_meters:type_name -> pitgate.v1.Quantity
-	46,  // 31: pitgate.v1.Linkage.rod_diameter_meters:type_name -> pitgate.v1.Quantity
-	19,  // 32: pitgate.v1.Body.stations:type_name -> pitgate.v1.BodyStation
-	46,  // 33: pitgate.v1.MassProperties.empty_mass_kg:type_name -> pitgate.v1.Quantity
-	46,  // 34: pitgate.v1.MassProperties.empty_balance_x_meters:type_name -> pitgate.v1.Quantity
-	46,  // 35: pitgate.v1.MassProperties.empty_balance_z_meters:type_name -> pitgate.v1.Quantity
-	21,  // 36: pitgate.v1.MassProperties.items:type_name -> pitgate.v1.MassItem
-	23,  // 37: pitgate.v1.MassProperties.tanks:type_name -> pitgate.v1.Tank
-	24,  // 38: pitgate.v1.MassProperties.scale_readings:type_name -> pitgate.v1.ScaleReading
-	22,  // 39: pitgate.v1.MassProperties.ballast_places:type_name -> pitgate.v1.BallastPlace
-	46,  // 40: pitgate.v1.MassItem.mass_kg:type_name -> pitgate.v1.Quantity
-	46,  // 41: pitgate.v1.Tank.capacity_liters:type_name -> pitgate.v1.Quantity
-	46,  // 42: pitgate.v1.ScaleReading.reading_kg:type_name -> pitgate.v1.Quantity
-	25,  // 43: pitgate.v1.ScaleReading.repeats:type_name -> pitgate.v1.RepeatReading
-	46,  // 44: pitgate.v1.Inertia.roll_kg_square_meters:type_name -> pitgate.v1.Quantity
-	46,  // 45: pitgate.v1.Inertia.pitch_kg_square_meters:type_name -> pitgate.v1.Quantity
-	46,  // 46: pitgate.v1.Inertia.yaw_kg_square_meters:type_name -> pitgate.v1.Quantity
+	48,  // 26: pitgate.v1.Control.throw_down_degrees:type_name -> pitgate.v1.Quantity
+	48,  // 27: pitgate.v1.Control.throw_up_degrees:type_name -> pitgate.v1.Quantity
+	18,  // 28: pitgate.v1.Control.linkage:type_name -> pitgate.v1.Linkage
+	48,  // 29: pitgate.v1.Control.free_play_meters:type_name -> pitgate.v1.Quantity
+	48,  // 30: pitgate.v1.Linkage.servo_torque_newton_meters:type_name -> pitgate.v1.Quantity
+	48,  // 31: pitgate.v1.Linkage.rod_diameter_meters:type_name -> pitgate.v1.Quantity
+	20,  // 32: pitgate.v1.Body.stations:type_name -> pitgate.v1.BodyStation
+	48,  // 33: pitgate.v1.MassProperties.empty_mass_kg:type_name -> pitgate.v1.Quantity
+	48,  // 34: pitgate.v1.MassProperties.empty_balance_x_meters:type_name -> pitgate.v1.Quantity
+	48,  // 35: pitgate.v1.MassProperties.empty_balance_z_meters:type_name -> pitgate.v1.Quantity
+	22,  // 36: pitgate.v1.MassProperties.items:type_name -> pitgate.v1.MassItem
+	24,  // 37: pitgate.v1.MassProperties.tanks:type_name -> pitgate.v1.Tank
+	25,  // 38: pitgate.v1.MassProperties.scale_readings:type_name -> pitgate.v1.ScaleReading
+	23,  // 39: pitgate.v1.MassProperties.ballast_places:type_name -> pitgate.v1.BallastPlace
+	48,  // 40: pitgate.v1.MassItem.mass_kg:type_name -> pitgate.v1.Quantity
+	48,  // 41: pitgate.v1.Tank.capacity_liters:type_name -> pitgate.v1.Quantity
+	48,  // 42: pitgate.v1.ScaleReading.reading_kg:type_name -> pitgate.v1.Quantity
+	26,  // 43: pitgate.v1.ScaleReading.repeats:type_name -> pitgate.v1.RepeatReading
+	48,  // 44: pitgate.v1.Inertia.roll_kg_square_meters:type_name -> pitgate.v1.Quantity
+	48,  // 45: pitgate.v1.Inertia.pitch_kg_square_meters:type_name -> pitgate.v1.Quantity
+	48,  // 46: pitgate.v1.Inertia.yaw_kg_square_meters:type_name -> pitgate.v1.Quantity
 	4,   // 47: pitgate.v1.Engine.kind:type_name -> pitgate.v1.EngineKind
-	46,  // 48: pitgate.v1.Engine.static_thrust_newtons:type_name -> pitgate.v1.Quantity
-	46,  // 49: pitgate.v1.Engine.idle_thrust_newtons:type_name -> pitgate.v1.Quantity
-	46,  // 50: pitgate.v1.Engine.air_mass_flow_kg_per_second:type_name -> pitgate.v1.Quantity
-	46,  // 51: pitgate.v1.Engine.exhaust_temperature_celsius:type_name -> pitgate.v1.Quantity
-	46,  // 52: pitgate.v1.Engine.full_fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
-	46,  // 53: pitgate.v1.Engine.idle_fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
-	46,  // 54: pitgate.v1.Engine.spool_up_seconds:type_name -> pitgate.v1.Quantity
-	46,  // 55: pitgate.v1.Engine.thrust_line_degrees:type_name -> pitgate.v1.Quantity
-	46,  // 56: pitgate.v1.Engine.shaft_power_watts:type_name -> pitgate.v1.Quantity
-	46,  // 57: pitgate.v1.Engine.test_temperature_celsius:type_name -> pitgate.v1.Quantity
-	46,  // 58: pitgate.v1.Engine.test_pressure_pascals:type_name -> pitgate.v1.Quantity
-	46,  // 59: pitgate.v1.Engine.installation_loss_ratio:type_name -> pitgate.v1.Quantity
-	28,  // 60: pitgate.v1.Engine.static_run:type_name -> pitgate.v1.StaticRunPoint
-	46,  // 61: pitgate.v1.Engine.run_down_seconds:type_name -> pitgate.v1.Quantity
-	46,  // 62: pitgate.v1.StaticRunPoint.thrust_newtons:type_name -> pitgate.v1.Quantity
-	46,  // 63: pitgate.v1.StaticRunPoint.exhaust_temperature_celsius:type_name -> pitgate.v1.Quantity
-	46,  // 64: pitgate.v1.StaticRunPoint.fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
-	5,   // 65: pitgate.v1.LandingGear.kind:type_name -> pitgate.v1.GearKind
-	30,  // 66: pitgate.v1.LandingGear.wheels:type_name -> pitgate.v1.Wheel
-	46,  // 67: pitgate.v1.LandingGear.strut_frontal_area_square_meters:type_name -> pitgate.v1.Quantity
-	46,  // 68: pitgate.v1.LandingGear.rolling_resistance_ratio:type_name -> pitgate.v1.Quantity
-	46,  // 69: pitgate.v1.LandingGear.braking_ratio:type_name -> pitgate.v1.Quantity
-	46,  // 70: pitgate.v1.LandingGear.ground_attitude_degrees:type_name -> pitgate.v1.Quantity
-	46,  // 71: pitgate.v1.LandingGear.tail_strike_degrees:type_name -> pitgate.v1.Quantity
-	46,  // 72: pitgate.v1.LandingGear.sliding_friction_ratio:type_name -> pitgate.v1.Quantity
-	32,  // 73: pitgate.v1.Structure.wing_spar:type_name -> pitgate.v1.SparStation
-	34,  // 74: pitgate.v1.Structure.joiner:type_name -> pitgate.v1.Joiner
-	33,  // 75: pitgate.v1.Structure.boom:type_name -> pitgate.v1.SparPart
-	35,  // 76: pitgate.v1.Structure.torsion_box:type_name -> pitgate.v1.TorsionBox
-	46,  // 77: pitgate.v1.Structure.proof_load_factor:type_name -> pitgate.v1.Quantity
-	36,  // 78: pitgate.v1.Structure.fin_plate:type_name -> pitgate.v1.FinPlate
-	46,  // 79: pitgate.v1.Structure.wing_bolt_diameter_meters:type_name -> pitgate.v1.Quantity
-	46,  // 80: pitgate.v1.Structure.wing_twist_stiffness_newton_meters_per_radian:type_name -> pitgate.v1.Quantity
-	33,  // 81: pitgate.v1.SparStation.parts:type_name -> pitgate.v1.SparPart
-	6,   // 82: pitgate.v1.SparPart.shape:type_name -> pitgate.v1.SparShape
-	46,  // 83: pitgate.v1.SparPart.outer_diameter_meters:type_name -> pitgate.v1.Quantity
-	46,  // 84: pitgate.v1.SparPart.wall_thickness_meters:type_name -> pitgate.v1.Quantity
-	46,  // 85: pitgate.v1.SparPart.width_meters:type_name -> pitgate.v1.Quantity
-	46,  // 86: pitgate.v1.SparPart.depth_meters:type_name -> pitgate.v1.Quantity
-	46,  // 87: pitgate.v1.SparPart.cap_thickness_meters:type_name -> pitgate.v1.Quantity
-	46,  // 88: pitgate.v1.SparPart.web_thickness_meters:type_name -> pitgate.v1.Quantity
-	33,  // 89: pitgate.v1.Joiner.part:type_name -> pitgate.v1.SparPart
-	46,  // 90: pitgate.v1.Joiner.engaged_length_meters:type_name -> pitgate.v1.Quantity
-	46,  // 91: pitgate.v1.TorsionBox.width_meters:type_name -> pitgate.v1.Quantity
-	46,  // 92: pitgate.v1.TorsionBox.depth_meters:type_name -> pitgate.v1.Quantity
-	46,  // 93: pitgate.v1.TorsionBox.skin_thickness_meters:type_name -> pitgate.v1.Quantity
-	46,  // 94: pitgate.v1.FinPlate.thickness_meters:type_name -> pitgate.v1.Quantity
-	46,  // 95: pitgate.v1.FuelSystem.density_kg_per_cubic_meter:type_name -> pitgate.v1.Quantity
-	46,  // 96: pitgate.v1.FuelSystem.air_trap_volume_liters:type_name -> pitgate.v1.Quantity
-	38,  // 97: pitgate.v1.FuelSystem.lines:type_name -> pitgate.v1.FuelLine
-	46,  // 98: pitgate.v1.FuelSystem.filter_pressure_loss_pascals:type_name -> pitgate.v1.Quantity
-	46,  // 99: pitgate.v1.FuelSystem.vent_bore_meters:type_name -> pitgate.v1.Quantity
-	46,  // 100: pitgate.v1.FuelSystem.pump_height_meters:type_name -> pitgate.v1.Quantity
-	46,  // 101: pitgate.v1.FuelSystem.pump_x_meters:type_name -> pitgate.v1.Quantity
-	46,  // 102: pitgate.v1.FuelSystem.unusable_liters:type_name -> pitgate.v1.Quantity
-	46,  // 103: pitgate.v1.RadioLink.frequency_megahertz:type_name -> pitgate.v1.Quantity
-	46,  // 104: pitgate.v1.RadioLink.radiated_power_milliwatts:type_name -> pitgate.v1.Quantity
-	46,  // 105: pitgate.v1.RadioLink.receiver_sensitivity_dbm:type_name -> pitgate.v1.Quantity
-	40,  // 106: pitgate.v1.RadioLink.antennas:type_name -> pitgate.v1.Antenna
-	7,   // 107: pitgate.v1.RadioLink.fail_safe_action:type_name -> pitgate.v1.FailSafeAction
-	46,  // 108: pitgate.v1.RadioLink.fail_safe_delay_seconds:type_name -> pitgate.v1.Quantity
-	46,  // 109: pitgate.v1.RadioLink.range_check_meters:type_name -> pitgate.v1.Quantity
-	46,  // 110: pitgate.v1.RadioLink.range_check_reduction_decibels:type_name -> pitgate.v1.Quantity
-	9,   // 111: pitgate.v1.Pack.use:type_name -> pitgate.v1.PackUse
-	8,   // 112: pitgate.v1.Pack.chemistry:type_name -> pitgate.v1.PackChemistry
-	46,  // 113: pitgate.v1.Pack.capacity_ampere_hours:type_name -> pitgate.v1.Quantity
-	46,  // 114: pitgate.v1.Pack.internal_resistance_ohms:type_name -> pitgate.v1.Quantity
-	46,  // 115: pitgate.v1.Pack.mean_current_amperes:type_name -> pitgate.v1.Quantity
-	46,  // 116: pitgate.v1.Pack.peak_current_amperes:type_name -> pitgate.v1.Quantity
-	46,  // 117: pitgate.v1.Pack.lead_length_meters:type_name -> pitgate.v1.Quantity
-	46,  // 118: pitgate.v1.Pack.lead_area_square_millimeters:type_name -> pitgate.v1.Quantity
-	46,  // 119: pitgate.v1.Pack.regulator_voltage_volts:type_name -> pitgate.v1.Quantity
-	46,  // 120: pitgate.v1.Pack.regulator_drop_out_volts:type_name -> pitgate.v1.Quantity
-	46,  // 121: pitgate.v1.Pack.age_years:type_name -> pitgate.v1.Quantity
-	46,  // 122: pitgate.v1.Pack.charge_ratio:type_name -> pitgate.v1.Quantity
-	46,  // 123: pitgate.v1.Duct.intake_area_square_meters:type_name -> pitgate.v1.Quantity
-	46,  // 124: pitgate.v1.Duct.length_meters:type_name -> pitgate.v1.Quantity
-	46,  // 125: pitgate.v1.Duct.wetted_area_square_meters:type_name -> pitgate.v1.Quantity
-	46,  // 126: pitgate.v1.Duct.exit_area_square_meters:type_name -> pitgate.v1.Quantity
-	46,  // 127: pitgate.v1.DragItem.drag_coefficient:type_name -> pitgate.v1.Quantity
-	46,  // 128: pitgate.v1.DragItem.frontal_area_square_meters:type_name -> pitgate.v1.Quantity
-	46,  // 129: pitgate.v1.HeatedPart.behind_nozzle_meters:type_name -> pitgate.v1.Quantity
-	46,  // 130: pitgate.v1.HeatedPart.from_axis_meters:type_name -> pitgate.v1.Quantity
-	46,  // 131: pitgate.v1.HeatedPart.measured_temperature_celsius:type_name -> pitgate.v1.Quantity
-	46,  // 132: pitgate.v1.HeatedPart.area_square_meters:type_name -> pitgate.v1.Quantity
-	46,  // 133: pitgate.v1.MeasuredResult.value:type_name -> pitgate.v1.Quantity
-	134, // [134:134] is the sub-list for method output_type
-	134, // [134:134] is the sub-list for method input_type
-	134, // [134:134] is the sub-list for extension type_name
-	134, // [134:134] is the sub-list for extension extendee
-	0,   // [0:134] is the sub-list for field type_name
+	48,  // 48: pitgate.v1.Engine.static_thrust_newtons:type_name -> pitgate.v1.Quantity
+	48,  // 49: pitgate.v1.Engine.idle_thrust_newtons:type_name -> pitgate.v1.Quantity
+	48,  // 50: pitgate.v1.Engine.air_mass_flow_kg_per_second:type_name -> pitgate.v1.Quantity
+	48,  // 51: pitgate.v1.Engine.exhaust_temperature_celsius:type_name -> pitgate.v1.Quantity
+	48,  // 52: pitgate.v1.Engine.full_fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
+	48,  // 53: pitgate.v1.Engine.idle_fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
+	48,  // 54: pitgate.v1.Engine.spool_up_seconds:type_name -> pitgate.v1.Quantity
+	48,  // 55: pitgate.v1.Engine.thrust_line_degrees:type_name -> pitgate.v1.Quantity
+	48,  // 56: pitgate.v1.Engine.shaft_power_watts:type_name -> pitgate.v1.Quantity
+	48,  // 57: pitgate.v1.Engine.test_temperature_celsius:type_name -> pitgate.v1.Quantity
+	48,  // 58: pitgate.v1.Engine.test_pressure_pascals:type_name -> pitgate.v1.Quantity
+	48,  // 59: pitgate.v1.Engine.installation_loss_ratio:type_name -> pitgate.v1.Quantity
+	29,  // 60: pitgate.v1.Engine.static_run:type_name -> pitgate.v1.StaticRunPoint
+	48,  // 61: pitgate.v1.Engine.run_down_seconds:type_name -> pitgate.v1.Quantity
+	48,  // 62: pitgate.v1.Engine.tailpipe_wall_celsius:type_name -> pitgate.v1.Quantity
+	48,  // 63: pitgate.v1.StaticRunPoint.thrust_newtons:type_name -> pitgate.v1.Quantity
+	48,  // 64: pitgate.v1.StaticRunPoint.exhaust_temperature_celsius:type_name -> pitgate.v1.Quantity
+	48,  // 65: pitgate.v1.StaticRunPoint.fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
+	48,  // 66: pitgate.v1.StaticRunPoint.fuel_used_kg:type_name -> pitgate.v1.Quantity
+	5,   // 67: pitgate.v1.LandingGear.kind:type_name -> pitgate.v1.GearKind
+	31,  // 68: pitgate.v1.LandingGear.wheels:type_name -> pitgate.v1.Wheel
+	48,  // 69: pitgate.v1.LandingGear.strut_frontal_area_square_meters:type_name -> pitgate.v1.Quantity
+	48,  // 70: pitgate.v1.LandingGear.rolling_resistance_ratio:type_name -> pitgate.v1.Quantity
+	48,  // 71: pitgate.v1.LandingGear.braking_ratio:type_name -> pitgate.v1.Quantity
+	48,  // 72: pitgate.v1.LandingGear.ground_attitude_degrees:type_name -> pitgate.v1.Quantity
+	48,  // 73: pitgate.v1.LandingGear.tail_strike_degrees:type_name -> pitgate.v1.Quantity
+	48,  // 74: pitgate.v1.LandingGear.sliding_friction_ratio:type_name -> pitgate.v1.Quantity
+	33,  // 75: pitgate.v1.Structure.wing_spar:type_name -> pitgate.v1.SparStation
+	35,  // 76: pitgate.v1.Structure.joiner:type_name -> pitgate.v1.Joiner
+	34,  // 77: pitgate.v1.Structure.boom:type_name -> pitgate.v1.SparPart
+	36,  // 78: pitgate.v1.Structure.torsion_box:type_name -> pitgate.v1.TorsionBox
+	48,  // 79: pitgate.v1.Structure.proof_load_factor:type_name -> pitgate.v1.Quantity
+	37,  // 80: pitgate.v1.Structure.fin_plate:type_name -> pitgate.v1.FinPlate
+	48,  // 81: pitgate.v1.Structure.wing_bolt_diameter_meters:type_name -> pitgate.v1.Quantity
+	48,  // 82: pitgate.v1.Structure.wing_twist_stiffness_newton_meters_per_radian:type_name -> pitgate.v1.Quantity
+	48,  // 83: pitgate.v1.Structure.wing_bolt_lever_meters:type_name -> pitgate.v1.Quantity
+	48,  // 84: pitgate.v1.Structure.boom_length_meters:type_name -> pitgate.v1.Quantity
+	33,  // 85: pitgate.v1.Structure.canard_spar:type_name -> pitgate.v1.SparStation
+	33,  // 86: pitgate.v1.Structure.tailplane_spar:type_name -> pitgate.v1.SparStation
+	34,  // 87: pitgate.v1.SparStation.parts:type_name -> pitgate.v1.SparPart
+	6,   // 88: pitgate.v1.SparPart.shape:type_name -> pitgate.v1.SparShape
+	48,  // 89: pitgate.v1.SparPart.outer_diameter_meters:type_name -> pitgate.v1.Quantity
+	48,  // 90: pitgate.v1.SparPart.wall_thickness_meters:type_name -> pitgate.v1.Quantity
+	48,  // 91: pitgate.v1.SparPart.width_meters:type_name -> pitgate.v1.Quantity
+	48,  // 92: pitgate.v1.SparPart.depth_meters:type_name -> pitgate.v1.Quantity
+	48,  // 93: pitgate.v1.SparPart.cap_thickness_meters:type_name -> pitgate.v1.Quantity
+	48,  // 94: pitgate.v1.SparPart.web_thickness_meters:type_name -> pitgate.v1.Quantity
+	34,  // 95: pitgate.v1.Joiner.part:type_name -> pitgate.v1.SparPart
+	48,  // 96: pitgate.v1.Joiner.engaged_length_meters:type_name -> pitgate.v1.Quantity
+	48,  // 97: pitgate.v1.TorsionBox.width_meters:type_name -> pitgate.v1.Quantity
+	48,  // 98: pitgate.v1.TorsionBox.depth_meters:type_name -> pitgate.v1.Quantity
+	48,  // 99: pitgate.v1.TorsionBox.skin_thickness_meters:type_name -> pitgate.v1.Quantity
+	48,  // 100: pitgate.v1.FinPlate.thickness_meters:type_name -> pitgate.v1.Quantity
+	48,  // 101: pitgate.v1.FuelSystem.density_kg_per_cubic_meter:type_name -> pitgate.v1.Quantity
+	48,  // 102: pitgate.v1.FuelSystem.air_trap_volume_liters:type_name -> pitgate.v1.Quantity
+	39,  // 103: pitgate.v1.FuelSystem.lines:type_name -> pitgate.v1.FuelLine
+	48,  // 104: pitgate.v1.FuelSystem.filter_pressure_loss_pascals:type_name -> pitgate.v1.Quantity
+	48,  // 105: pitgate.v1.FuelSystem.vent_bore_meters:type_name -> pitgate.v1.Quantity
+	48,  // 106: pitgate.v1.FuelSystem.pump_height_meters:type_name -> pitgate.v1.Quantity
+	48,  // 107: pitgate.v1.FuelSystem.pump_x_meters:type_name -> pitgate.v1.Quantity
+	48,  // 108: pitgate.v1.FuelSystem.unusable_liters:type_name -> pitgate.v1.Quantity
+	48,  // 109: pitgate.v1.FuelSystem.header_tank_liters:type_name -> pitgate.v1.Quantity
+	48,  // 110: pitgate.v1.FuelSystem.vent_length_meters:type_name -> pitgate.v1.Quantity
+	48,  // 111: pitgate.v1.RadioLink.frequency_megahertz:type_name -> pitgate.v1.Quantity
+	48,  // 112: pitgate.v1.RadioLink.radiated_power_milliwatts:type_name -> pitgate.v1.Quantity
+	48,  // 113: pitgate.v1.RadioLink.receiver_sensitivity_dbm:type_name -> pitgate.v1.Quantity
+	42,  // 114: pitgate.v1.RadioLink.antennas:type_name -> pitgate.v1.Antenna
+	7,   // 115: pitgate.v1.RadioLink.fail_safe_action:type_name -> pitgate.v1.FailSafeAction
+	48,  // 116: pitgate.v1.RadioLink.fail_safe_delay_seconds:type_name -> pitgate.v1.Quantity
+	48,  // 117: pitgate.v1.RadioLink.range_check_meters:type_name -> pitgate.v1.Quantity
+	48,  // 118: pitgate.v1.RadioLink.range_check_reduction_decibels:type_name -> pitgate.v1.Quantity
+	41,  // 119: pitgate.v1.RadioLink.interference:type_name -> pitgate.v1.InterferenceEntry
+	9,   // 120: pitgate.v1.Pack.use:type_name -> pitgate.v1.PackUse
+	8,   // 121: pitgate.v1.Pack.chemistry:type_name -> pitgate.v1.PackChemistry
+	48,  // 122: pitgate.v1.Pack.capacity_ampere_hours:type_name -> pitgate.v1.Quantity
+	48,  // 123: pitgate.v1.Pack.internal_resistance_ohms:type_name -> pitgate.v1.Quantity
+	48,  // 124: pitgate.v1.Pack.mean_current_amperes:type_name -> pitgate.v1.Quantity
+	48,  // 125: pitgate.v1.Pack.peak_current_amperes:type_name -> pitgate.v1.Quantity
+	48,  // 126: pitgate.v1.Pack.lead_length_meters:type_name -> pitgate.v1.Quantity
+	48,  // 127: pitgate.v1.Pack.lead_area_square_millimeters:type_name -> pitgate.v1.Quantity
+	48,  // 128: pitgate.v1.Pack.regulator_voltage_volts:type_name -> pitgate.v1.Quantity
+	48,  // 129: pitgate.v1.Pack.regulator_drop_out_volts:type_name -> pitgate.v1.Quantity
+	48,  // 130: pitgate.v1.Pack.age_years:type_name -> pitgate.v1.Quantity
+	48,  // 131: pitgate.v1.Pack.charge_ratio:type_name -> pitgate.v1.Quantity
+	10,  // 132: pitgate.v1.Pack.regulator_kind:type_name -> pitgate.v1.RegulatorKind
+	48,  // 133: pitgate.v1.Pack.loaded_voltage_volts:type_name -> pitgate.v1.Quantity
+	48,  // 134: pitgate.v1.Pack.load_test_amperes:type_name -> pitgate.v1.Quantity
+	48,  // 135: pitgate.v1.Pack.wait_in_open_minutes:type_name -> pitgate.v1.Quantity
+	48,  // 136: pitgate.v1.Pack.mass_kg:type_name -> pitgate.v1.Quantity
+	48,  // 137: pitgate.v1.Duct.intake_area_square_meters:type_name -> pitgate.v1.Quantity
+	48,  // 138: pitgate.v1.Duct.length_meters:type_name -> pitgate.v1.Quantity
+	48,  // 139: pitgate.v1.Duct.wetted_area_square_meters:type_name -> pitgate.v1.Quantity
+	48,  // 140: pitgate.v1.Duct.exit_area_square_meters:type_name -> pitgate.v1.Quantity
+	48,  // 141: pitgate.v1.DragItem.drag_coefficient:type_name -> pitgate.v1.Quantity
+	48,  // 142: pitgate.v1.DragItem.frontal_area_square_meters:type_name -> pitgate.v1.Quantity
+	48,  // 143: pitgate.v1.HeatedPart.behind_nozzle_meters:type_name -> pitgate.v1.Quantity
+	48,  // 144: pitgate.v1.HeatedPart.from_axis_meters:type_name -> pitgate.v1.Quantity
+	48,  // 145: pitgate.v1.HeatedPart.measured_temperature_celsius:type_name -> pitgate.v1.Quantity
+	48,  // 146: pitgate.v1.HeatedPart.area_square_meters:type_name -> pitgate.v1.Quantity
+	48,  // 147: pitgate.v1.MeasuredResult.value:type_name -> pitgate.v1.Quantity
+	148, // [148:148] is the sub-list for method output_type
+	148, // [148:148] is the sub-list for method input_type
+	148, // [148:148] is the sub-list for extension type_name
+	148, // [148:148] is the sub-list for extension extendee
+	0,   // [0:148] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_model_description_proto_init() }
@@ -4822,15 +5232,16 @@ func file_pitgate_v1_model_description_proto_init() {
 	file_pitgate_v1_model_description_proto_msgTypes[28].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[29].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[30].OneofWrappers = []any{}
-	file_pitgate_v1_model_description_proto_msgTypes[32].OneofWrappers = []any{}
+	file_pitgate_v1_model_description_proto_msgTypes[31].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[33].OneofWrappers = []any{}
+	file_pitgate_v1_model_description_proto_msgTypes[34].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_model_description_proto_rawDesc), len(file_pitgate_v1_model_description_proto_rawDesc)),
-			NumEnums:      11,
-			NumMessages:   35,
+			NumEnums:      12,
+			NumMessages:   36,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

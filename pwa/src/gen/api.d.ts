@@ -954,6 +954,10 @@ export interface components {
         "pitgate.v1.AssessmentReport": {
             /** @description Ways to bring the balance point into its window by ballast, least mass first; empty when none is needed. */
             ballastOptions?: components["schemas"]["pitgate.v1.BallastOption"][];
+            /** @description What is to be inspected on this model at the bench. */
+            benchItems?: components["schemas"]["pitgate.v1.BenchItem"][];
+            /** @description Cards for the static run, the taxi runs, the range check and the first flight. */
+            cards?: components["schemas"]["pitgate.v1.ReportCard"][];
             /** @description What to bear in mind with every verdict. */
             cautions?: string[];
             /** @description Version of the core that computed it. */
@@ -966,12 +970,18 @@ export interface components {
             findings?: components["schemas"]["pitgate.v1.Finding"][];
             /** @description SHA-256 over the canonical JSON of the input, in hex. */
             inputDigest?: string;
+            /** @description Measurements worth taking, the one that settles most findings first. */
+            measureNext?: components["schemas"]["pitgate.v1.MeasurementAdvice"][];
             /** @description Lines to draw, in metres. */
             paths?: components["schemas"]["pitgate.v1.ReportPath"][];
             /** @description Every intermediate an engineer would ask for. */
             quantities?: components["schemas"]["pitgate.v1.ReportQuantity"][];
+            /** @description Smallest changes that make findings hold, least effort first; empty unless asked for. */
+            remedies?: components["schemas"]["pitgate.v1.Remedy"][];
             /** @description True when any input the findings rest on is estimated. */
             restsOnEstimates?: boolean;
+            /** @description What the spread was drawn from; absent when bands come from first-order propagation. */
+            spreadRun?: components["schemas"]["pitgate.v1.SpreadRun"];
         };
         /** @description One place for ballast and the least mass there that brings the balance into its window. */
         "pitgate.v1.BallastOption": {
@@ -1012,6 +1022,31 @@ export interface components {
          * @enum {string}
          */
         "pitgate.v1.Basis": "BASIS_UNSPECIFIED" | "BASIS_MEASURED" | "BASIS_MAKERS_FIGURE" | "BASIS_CALCULATED" | "BASIS_ESTIMATED";
+        /** @description One point of the bench inspection. */
+        "pitgate.v1.BenchItem": {
+            /** @description Findings that rest on it. */
+            findingIds?: string[];
+            /** @description Heading under which it stands: "Mass and balance", "Controls", "Fuel". */
+            group?: string;
+            /** Format: double */
+            high?: number;
+            /** @description How it is done. */
+            how?: string;
+            /** @description Dotted and stable, e.g. "bench.fuel.trap". */
+            id?: string;
+            /** @description Path of the document that the measured value replaces; empty when it is only looked at. */
+            input?: string;
+            /** Format: double */
+            low?: number;
+            /** @description True when a photo belongs with it. */
+            photoWanted?: boolean;
+            title?: string;
+            unit?: string;
+            /** @description The figure or state wanted. */
+            wanted?: string;
+            /** @description Why it is asked of this model. */
+            why?: string;
+        };
         /** @description A body of revolution or of rounded rectangle, as cross sections from nose to tail. */
         "pitgate.v1.Body": {
             /**
@@ -1063,6 +1098,16 @@ export interface components {
             stiffnessNewtonsPerMeter?: components["schemas"]["pitgate.v1.Quantity"];
             /** @description Stretch at release. */
             stretchMeters?: components["schemas"]["pitgate.v1.Quantity"];
+        };
+        /** @description One line of a card. */
+        "pitgate.v1.CardLine": {
+            /** @description Id of the quantity or finding behind the figure. */
+            from?: string;
+            heading?: string;
+            text?: string;
+            unit?: string;
+            /** Format: double */
+            value?: number;
         };
         /** @description Force of a catapult at one place of its stroke. */
         "pitgate.v1.CatapultPoint": {
@@ -1264,6 +1309,11 @@ export interface components {
             /** @description Loss of thrust by intake duct and tailpipe as a fraction. */
             installationLossRatio?: components["schemas"]["pitgate.v1.Quantity"];
             kind?: components["schemas"]["pitgate.v1.EngineKind"];
+            /**
+             * Format: double
+             * @description Highest exhaust temperature that the maker allows.
+             */
+            maximumExhaustCelsius?: number;
             /** Format: double */
             maximumRpm?: number;
             name?: string;
@@ -1281,6 +1331,12 @@ export interface components {
             staticThrustNewtons?: components["schemas"]["pitgate.v1.Quantity"];
             /** @description True when the model carries a tailpipe from the engine to the tail. */
             tailpipe?: boolean;
+            /** Format: double */
+            tailpipeDiameterMeters?: number;
+            /** Format: double */
+            tailpipeLengthMeters?: number;
+            /** @description Wall of the tailpipe at full power. Absent: taken from the exhaust temperature. */
+            tailpipeWallCelsius?: components["schemas"]["pitgate.v1.Quantity"];
             testPressurePascals?: components["schemas"]["pitgate.v1.Quantity"];
             /** @description Air in which the static thrust was measured or is quoted. Absent: 15 C, 101325 Pa. */
             testTemperatureCelsius?: components["schemas"]["pitgate.v1.Quantity"];
@@ -1400,8 +1456,14 @@ export interface components {
              * @description 5 % and 95 % of the value's spread.
              */
             bandLow?: number;
+            findingClass?: components["schemas"]["pitgate.v1.FindingClass"];
             /** @description What the value was computed from: ids of quantities of this report, paths of the document, or names of a method's own data ("method: ..."). */
             from?: string[];
+            /**
+             * Format: double
+             * @description Share of the samples in which the limit holds.
+             */
+            holdsProbability?: number;
             /** @description Dotted and stable, e.g. "stall.speed". */
             id?: string;
             /** Format: double */
@@ -1412,6 +1474,11 @@ export interface components {
              * @description How much the value is on the right side of the limit; negative when it is not.
              */
             margin?: number;
+            /**
+             * Format: double
+             * @description Median of the samples.
+             */
+            median?: number;
             /** @description How it was computed, in a sentence. */
             method?: string;
             /** @description Inputs that are missing, as paths of the document. */
@@ -1420,6 +1487,11 @@ export interface components {
             note?: string;
             /** @description True when the input lies outside that range. */
             outsideValidity?: boolean;
+            /**
+             * Format: double
+             * @description Share that this class of finding asks for.
+             */
+            requiredProbability?: number;
             /** @description True when the value rests on an estimated input. */
             restsOnEstimate?: boolean;
             /** @description Citation of the rule behind the limit, or "core default". */
@@ -1443,6 +1515,11 @@ export interface components {
             value?: number;
             verdict?: components["schemas"]["pitgate.v1.Verdict"];
         };
+        /**
+         * @description Whom it hurts when a limit is not met.
+         * @enum {string}
+         */
+        "pitgate.v1.FindingClass": "FINDING_CLASS_UNSPECIFIED" | "FINDING_CLASS_THIRD_PARTY" | "FINDING_CLASS_MODEL_LOSS" | "FINDING_CLASS_HANDLING";
         /**
          * @description Finish of the outer skin.
          * @enum {string}
@@ -1476,6 +1553,8 @@ export interface components {
             filter?: boolean;
             filterPressureLossPascals?: components["schemas"]["pitgate.v1.Quantity"];
             fuel?: string;
+            /** @description Small tank between the main tank and the trap. */
+            headerTankLiters?: components["schemas"]["pitgate.v1.Quantity"];
             lines?: components["schemas"]["pitgate.v1.FuelLine"][];
             /** Format: double */
             oilRatio?: number;
@@ -1483,10 +1562,13 @@ export interface components {
             pumpHeightMeters?: components["schemas"]["pitgate.v1.Quantity"];
             pumpXMeters?: components["schemas"]["pitgate.v1.Quantity"];
             shutOffValve?: boolean;
+            /** @description True when the tank is held softly, so that vibration does not froth the fuel. */
+            softMounted?: boolean;
             unusableLiters?: components["schemas"]["pitgate.v1.Quantity"];
             vent?: boolean;
             ventAgainstSiphoning?: boolean;
             ventBoreMeters?: components["schemas"]["pitgate.v1.Quantity"];
+            ventLengthMeters?: components["schemas"]["pitgate.v1.Quantity"];
         };
         /**
          * @description Kind of landing gear.
@@ -1597,6 +1679,18 @@ export interface components {
          * @enum {string}
          */
         "pitgate.v1.Injury": "INJURY_UNSPECIFIED" | "INJURY_NONE" | "INJURY_MINOR" | "INJURY_SERIOUS" | "INJURY_FATAL";
+        /** @description One observation of interference. */
+        "pitgate.v1.InterferenceEntry": {
+            /** @description Day, e.g. "2024-05-14". */
+            date?: string;
+            /** Format: double */
+            distanceMeters?: number;
+            /** Format: double */
+            durationSeconds?: number;
+            /** @description What was seen: surfaces twitched, link lost for a moment. */
+            observation?: string;
+            place?: string;
+        };
         /** @description What joins the wing panels. */
         "pitgate.v1.Joiner": {
             /** @description Length inside one panel. */
@@ -1815,6 +1909,11 @@ export interface components {
             maximumFailSafeSeconds?: number;
             /**
              * Format: double
+             * @description Greatest free play of a control's trailing edge over its chord. Absent: 0.02.
+             */
+            maximumFreePlayRatio?: number;
+            /**
+             * Format: double
              * @description Greatest gust, crosswind, least visibility.
              */
             maximumGustMetersPerSecond?: number;
@@ -1850,6 +1949,11 @@ export interface components {
             maximumMassKg?: number;
             /**
              * Format: double
+             * @description Share of a pack's charge that a flight may use. Absent: 0.7.
+             */
+            maximumPackUseRatio?: number;
+            /**
+             * Format: double
              * @description Top speed allowed by the rules. Absent: none.
              */
             maximumSpeedMetersPerSecond?: number;
@@ -1874,9 +1978,19 @@ export interface components {
             maximumWeatherAgeMinutes?: number;
             /**
              * Format: double
+             * @description Least time that an air trap must feed the engine alone, in seconds. Absent: by pick-up.
+             */
+            minimumAirTrapSeconds?: number;
+            /**
+             * Format: double
              * @description Least approach speed over stall speed. Absent: 1.3.
              */
             minimumApproachRatio?: number;
+            /**
+             * Format: double
+             * @description Least voltage at receivers and servos. Absent: 4.8 V.
+             */
+            minimumBusVolts?: number;
             /**
              * Format: double
              * @description Least clearance over every obstacle. Absent: 3 m.
@@ -1917,6 +2031,11 @@ export interface components {
              * @description Least share of the pitch control's throw left over when trimmed and at the launch. Absent: 0.25.
              */
             minimumPitchReserveRatio?: number;
+            /**
+             * Format: double
+             * @description Least margin of the radio link at the farthest place. Absent: 10 dB.
+             */
+            minimumRadioMarginDecibels?: number;
             /**
              * Format: double
              * @description Least share of launch and circuit from which a dead engine still reaches a landing area. Absent: 0.8.
@@ -1966,6 +2085,21 @@ export interface components {
             minimumTurnRatio?: number;
             /** Format: double */
             minimumVisibilityMeters?: number;
+            /**
+             * Format: double
+             * @description Share of samples in which findings about handling must hold. Absent: 0.8.
+             */
+            requiredHandlingProbability?: number;
+            /**
+             * Format: double
+             * @description Share of samples in which findings about the loss of the model must hold. Absent: 0.95.
+             */
+            requiredModelLossProbability?: number;
+            /**
+             * Format: double
+             * @description Share of samples in which findings about other people must hold. Absent: 0.99.
+             */
+            requiredThirdPartyProbability?: number;
             /** @description Name and version of the rule pack the figures come from. */
             rulePack?: string;
             /** @description Rules as published: shown with the finding they bear on. */
@@ -2073,6 +2207,21 @@ export interface components {
             /** @description Id of the quantity of the report it replaces, e.g. "lift.maximum_coefficient". */
             quantityId?: string;
             value?: components["schemas"]["pitgate.v1.Quantity"];
+        };
+        /** @description A measurement and what it would settle. */
+        "pitgate.v1.MeasurementAdvice": {
+            /** @description Findings that a measured value would settle, most first. */
+            findingIds?: string[];
+            /** @description How to measure it. */
+            how?: string;
+            /** @description Path of the input in the document. */
+            input?: string;
+            /**
+             * Format: double
+             * @description Largest share of a finding's variance that it has.
+             */
+            shareRatio?: number;
+            title?: string;
         };
         /** @description A member's aircraft. */
         "pitgate.v1.Model": {
@@ -2197,14 +2346,21 @@ export interface components {
             internalResistanceOhms?: components["schemas"]["pitgate.v1.Quantity"];
             leadAreaSquareMillimeters?: components["schemas"]["pitgate.v1.Quantity"];
             leadLengthMeters?: components["schemas"]["pitgate.v1.Quantity"];
+            loadTestAmperes?: components["schemas"]["pitgate.v1.Quantity"];
+            /** @description Reading under load at the field and the current of that load. */
+            loadedVoltageVolts?: components["schemas"]["pitgate.v1.Quantity"];
+            massKg?: components["schemas"]["pitgate.v1.Quantity"];
             meanCurrentAmperes?: components["schemas"]["pitgate.v1.Quantity"];
             name?: string;
             peakCurrentAmperes?: components["schemas"]["pitgate.v1.Quantity"];
             regulatorDropOutVolts?: components["schemas"]["pitgate.v1.Quantity"];
+            regulatorKind?: components["schemas"]["pitgate.v1.RegulatorKind"];
             regulatorVoltageVolts?: components["schemas"]["pitgate.v1.Quantity"];
             /** Format: int32 */
             seriesCellCount?: number;
             use?: components["schemas"]["pitgate.v1.PackUse"];
+            /** @description How long the pack lies in the open before the flight. */
+            waitInOpenMinutes?: components["schemas"]["pitgate.v1.Quantity"];
         };
         /**
          * @description Chemistry of a pack.
@@ -2313,13 +2469,29 @@ export interface components {
             /** @description Time from loss of link to the fail-safe's action, as timed. */
             failSafeDelaySeconds?: components["schemas"]["pitgate.v1.Quantity"];
             frequencyMegahertz?: components["schemas"]["pitgate.v1.Quantity"];
+            /** @description What was noticed of interference, newest last. */
+            interference?: components["schemas"]["pitgate.v1.InterferenceEntry"][];
             radiatedPowerMilliwatts?: components["schemas"]["pitgate.v1.Quantity"];
+            /**
+             * Format: double
+             * @description Height of the model above the ground during the range check.
+             */
+            rangeCheckHeightMeters?: number;
             /** @description Bench range check: distance reached with reduced power. */
             rangeCheckMeters?: components["schemas"]["pitgate.v1.Quantity"];
             rangeCheckReductionDecibels?: components["schemas"]["pitgate.v1.Quantity"];
             /** Format: int32 */
             receiverCount?: number;
             receiverSensitivityDbm?: components["schemas"]["pitgate.v1.Quantity"];
+            /** @description True when each receiver has a pack of its own. */
+            separateReceiverPacks?: boolean;
+            /** @description True when the transmitter warns of a lost way back. */
+            telemetryLossWarned?: boolean;
+            /**
+             * Format: double
+             * @description Angle of the transmitter's antenna above the horizon: 90 upright.
+             */
+            transmitterAntennaElevationDegrees?: number;
             /** Format: double */
             transmitterHeightMeters?: number;
         };
@@ -2347,10 +2519,57 @@ export interface components {
             /** @description Lowest point of the model behind the cradle, skid, fin or pipe: its place aft of the datum. */
             tailXMeters?: components["schemas"]["pitgate.v1.Quantity"];
         };
+        /**
+         * @description How the voltage for the loads is made.
+         * @enum {string}
+         */
+        "pitgate.v1.RegulatorKind": "REGULATOR_KIND_UNSPECIFIED" | "REGULATOR_KIND_NONE" | "REGULATOR_KIND_LINEAR" | "REGULATOR_KIND_SWITCHING";
+        /** @description A change of one or two inputs that makes a finding hold. */
+        "pitgate.v1.Remedy": {
+            /** @description Findings that held and no longer would. */
+            breaks?: string[];
+            /** @description Empty: no change among those tried helps, and the note says so. */
+            changes?: components["schemas"]["pitgate.v1.RemedyChange"][];
+            effort?: components["schemas"]["pitgate.v1.RemedyEffort"];
+            findingId?: string;
+            /** @description Findings that the change makes hold, the one above among them. */
+            fixes?: string[];
+            /**
+             * Format: double
+             * @description Share of samples in which the finding holds after the change.
+             */
+            holdsProbability?: number;
+            note?: string;
+        };
+        /** @description One changed input. */
+        "pitgate.v1.RemedyChange": {
+            /** Format: double */
+            from?: number;
+            /** @description Paths of the document that change. */
+            inputs?: string[];
+            /** @description "ramp.length", "mass", "wind.head": a plain name of the knob. */
+            knob?: string;
+            title?: string;
+            /** Format: double */
+            to?: number;
+            unit?: string;
+        };
+        /**
+         * @description How much work a remedy is.
+         * @enum {string}
+         */
+        "pitgate.v1.RemedyEffort": "REMEDY_EFFORT_UNSPECIFIED" | "REMEDY_EFFORT_ANOTHER_DAY" | "REMEDY_EFFORT_ADJUST" | "REMEDY_EFFORT_EQUIPMENT" | "REMEDY_EFFORT_REBUILD";
         /** @description One further reading of the same scale. */
         "pitgate.v1.RepeatReading": {
             /** Format: double */
             readingKg?: number;
+        };
+        /** @description A card in large print: what to do, the figures, when to stop. */
+        "pitgate.v1.ReportCard": {
+            /** @description "card.static_run", "card.taxi", "card.range_check", "card.first_flight". */
+            id?: string;
+            lines?: components["schemas"]["pitgate.v1.CardLine"][];
+            title?: string;
         };
         /** @description A diagram: one or more series over one axis. */
         "pitgate.v1.ReportCurve": {
@@ -2514,6 +2733,18 @@ export interface components {
              */
             spanRatio?: number;
         };
+        /** @description How the spread was sampled. */
+        "pitgate.v1.SpreadRun": {
+            /**
+             * Format: int32
+             * @description Samples without an answer, left out.
+             */
+            lostCount?: number;
+            /** Format: int32 */
+            sampleCount?: number;
+            /** Format: int32 */
+            seed?: number;
+        };
         /** @description Share of one input in a finding's variance. */
         "pitgate.v1.SpreadShare": {
             /** @description Path of the input in the document, or the name of a method's own spread. */
@@ -2527,6 +2758,8 @@ export interface components {
             durationSeconds?: number;
             exhaustTemperatureCelsius?: components["schemas"]["pitgate.v1.Quantity"];
             fuelFlowGramsPerMinute?: components["schemas"]["pitgate.v1.Quantity"];
+            /** @description Fuel used in this time by weight: tank and model before and after. */
+            fuelUsedKg?: components["schemas"]["pitgate.v1.Quantity"];
             /** Format: double */
             rpm?: number;
             thrustNewtons?: components["schemas"]["pitgate.v1.Quantity"];
@@ -2577,6 +2810,15 @@ export interface components {
         "pitgate.v1.Structure": {
             boom?: components["schemas"]["pitgate.v1.SparPart"][];
             /**
+             * Format: int32
+             * @description Tail booms carry the parts under "boom" each. Absent: one.
+             */
+            boomCount?: number;
+            /** @description Free length of a boom, from its last fastening to the tail surface. */
+            boomLengthMeters?: components["schemas"]["pitgate.v1.Quantity"];
+            /** @description Spar of the canard, as that of the wing. */
+            canardSpar?: components["schemas"]["pitgate.v1.SparStation"][];
+            /**
              * Format: double
              * @description Load factor the builder designed for.
              */
@@ -2586,12 +2828,17 @@ export interface components {
             joiner?: components["schemas"]["pitgate.v1.Joiner"];
             /** @description Builder's own sandbag test: load factor held without damage. */
             proofLoadFactor?: components["schemas"]["pitgate.v1.Quantity"];
+            /** @description Spar of the tailplane, as that of the wing. */
+            tailplaneSpar?: components["schemas"]["pitgate.v1.SparStation"][];
             /** @description Skin that carries torsion at the root: closed box of these measures. */
             torsionBox?: components["schemas"]["pitgate.v1.TorsionBox"];
             /** Format: int32 */
             wingBoltCount?: number;
             /** @description Wing seat bolts or dowels. */
             wingBoltDiameterMeters?: components["schemas"]["pitgate.v1.Quantity"];
+            /** @description Distance between the front and the rear fastening of the wing along the model. */
+            wingBoltLeverMeters?: components["schemas"]["pitgate.v1.Quantity"];
+            wingBoltMaterial?: string;
             wingSpar?: components["schemas"]["pitgate.v1.SparStation"][];
             /** @description Twisting moment at the tip of one panel over the twist it causes there, root held (a bar across the tip, a weight at its end). */
             wingTwistStiffnessNewtonMetersPerRadian?: components["schemas"]["pitgate.v1.Quantity"];

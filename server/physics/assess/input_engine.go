@@ -56,6 +56,12 @@ type Engine struct {
 	Tailpipe *bool `json:"tailpipe,omitempty"`
 	// Time from fuel cut to no thrust.
 	RunDownSeconds *Quantity `json:"runDownSeconds,omitempty"`
+	// Wall of the tailpipe at full power. Absent: taken from the exhaust temperature.
+	TailpipeWallCelsius    *Quantity `json:"tailpipeWallCelsius,omitempty"`
+	TailpipeDiameterMeters *float64  `json:"tailpipeDiameterMeters,omitempty" range:"gt=0,lte=0.5"`
+	TailpipeLengthMeters   *float64  `json:"tailpipeLengthMeters,omitempty" range:"gt=0,lte=5"`
+	// Highest exhaust temperature that the maker allows.
+	MaximumExhaustCelsius *float64 `json:"maximumExhaustCelsius,omitempty" range:"gt=0,lte=1500"`
 }
 
 // StaticRunPoint: one point of a static run.
@@ -65,6 +71,8 @@ type StaticRunPoint struct {
 	ExhaustTemperatureCelsius *Quantity `json:"exhaustTemperatureCelsius,omitempty"`
 	FuelFlowGramsPerMinute    *Quantity `json:"fuelFlowGramsPerMinute,omitempty"`
 	DurationSeconds           *float64  `json:"durationSeconds,omitempty" range:"gte=0,lte=3600"`
+	// Fuel used in this time by weight: tank and model before and after.
+	FuelUsedKg *Quantity `json:"fuelUsedKg,omitempty"`
 }
 
 // GearKind says: kind of landing gear.

@@ -79,6 +79,22 @@ type Limits struct {
 	MaximumTemperatureCelsius *float64 `json:"maximumTemperatureCelsius,omitempty" range:"gte=-40,lte=60"`
 	// Longest time since the weather was read, in minutes. Absent: 60.
 	MaximumWeatherAgeMinutes *float64 `json:"maximumWeatherAgeMinutes,omitempty" range:"gt=0,lte=1440"`
+	// Least margin of the radio link at the farthest place. Absent: 10 dB.
+	MinimumRadioMarginDecibels *float64 `json:"minimumRadioMarginDecibels,omitempty" range:"gte=0,lte=60"`
+	// Least voltage at receivers and servos. Absent: 4.8 V.
+	MinimumBusVolts *float64 `json:"minimumBusVolts,omitempty" range:"gt=0,lte=30"`
+	// Share of a pack's charge that a flight may use. Absent: 0.7.
+	MaximumPackUseRatio *float64 `json:"maximumPackUseRatio,omitempty" range:"gt=0,lte=1"`
+	// Least time that an air trap must feed the engine alone, in seconds. Absent: by pick-up.
+	MinimumAirTrapSeconds *float64 `json:"minimumAirTrapSeconds,omitempty" range:"gte=0,lte=600"`
+	// Share of samples in which findings about other people must hold. Absent: 0.99.
+	RequiredThirdPartyProbability *float64 `json:"requiredThirdPartyProbability,omitempty" range:"gt=0,lte=1"`
+	// Share of samples in which findings about the loss of the model must hold. Absent: 0.95.
+	RequiredModelLossProbability *float64 `json:"requiredModelLossProbability,omitempty" range:"gt=0,lte=1"`
+	// Share of samples in which findings about handling must hold. Absent: 0.8.
+	RequiredHandlingProbability *float64 `json:"requiredHandlingProbability,omitempty" range:"gt=0,lte=1"`
+	// Greatest free play of a control's trailing edge over its chord. Absent: 0.02.
+	MaximumFreePlayRatio *float64 `json:"maximumFreePlayRatio,omitempty" range:"gt=0,lte=1"`
 }
 
 // AppliedRule: one published figure behind a limit.

@@ -18,6 +18,17 @@ type Structure struct {
 	WingBoltCount          *int32    `json:"wingBoltCount,omitempty" range:"gte=0,lte=12"`
 	// Twisting moment at the tip of one panel over the twist it causes there, root held (a bar across the tip, a weight at its end).
 	WingTwistStiffnessNewtonMetersPerRadian *Quantity `json:"wingTwistStiffnessNewtonMetersPerRadian,omitempty"`
+	WingBoltMaterial                        string    `json:"wingBoltMaterial,omitempty" range:"max_len=60"`
+	// Distance between the front and the rear fastening of the wing along the model.
+	WingBoltLeverMeters *Quantity `json:"wingBoltLeverMeters,omitempty"`
+	// Tail booms carry the parts under "boom" each. Absent: one.
+	BoomCount *int32 `json:"boomCount,omitempty" range:"gte=1,lte=4"`
+	// Free length of a boom, from its last fastening to the tail surface.
+	BoomLengthMeters *Quantity `json:"boomLengthMeters,omitempty"`
+	// Spar of the canard, as that of the wing.
+	CanardSpar []SparStation `json:"canardSpar,omitempty" range:"max_items=24"`
+	// Spar of the tailplane, as that of the wing.
+	TailplaneSpar []SparStation `json:"tailplaneSpar,omitempty" range:"max_items=24"`
 }
 
 // SparStation: the spar at one place along the half span.

@@ -21,6 +21,11 @@ type FuelSystem struct {
 	PumpXMeters      *Quantity `json:"pumpXMeters,omitempty"`
 	UnusableLiters   *Quantity `json:"unusableLiters,omitempty"`
 	BladderTank      *bool     `json:"bladderTank,omitempty"`
+	// Small tank between the main tank and the trap.
+	HeaderTankLiters *Quantity `json:"headerTankLiters,omitempty"`
+	VentLengthMeters *Quantity `json:"ventLengthMeters,omitempty"`
+	// True when the tank is held softly, so that vibration does not froth the fuel.
+	SoftMounted *bool `json:"softMounted,omitempty"`
 }
 
 // FuelLine: one length of fuel line.
@@ -64,6 +69,27 @@ type RadioLink struct {
 	RangeCheckReductionDecibels *Quantity `json:"rangeCheckReductionDecibels,omitempty"`
 	ReceiverCount               *int32    `json:"receiverCount,omitempty" range:"gte=0,lte=8"`
 	TransmitterHeightMeters     *float64  `json:"transmitterHeightMeters,omitempty" range:"gt=0,lte=20"`
+	// Height of the model above the ground during the range check.
+	RangeCheckHeightMeters *float64 `json:"rangeCheckHeightMeters,omitempty" range:"gte=0,lte=20"`
+	// Angle of the transmitter's antenna above the horizon: 90 upright.
+	TransmitterAntennaElevationDegrees *float64 `json:"transmitterAntennaElevationDegrees,omitempty" range:"gte=-90,lte=90"`
+	// True when each receiver has a pack of its own.
+	SeparateReceiverPacks *bool `json:"separateReceiverPacks,omitempty"`
+	// True when the transmitter warns of a lost way back.
+	TelemetryLossWarned *bool `json:"telemetryLossWarned,omitempty"`
+	// What was noticed of interference, newest last.
+	Interference []InterferenceEntry `json:"interference,omitempty" range:"max_items=40"`
+}
+
+// InterferenceEntry: one observation of interference.
+type InterferenceEntry struct {
+	// Day, e.g. "2024-05-14".
+	Date  string `json:"date,omitempty" range:"max_len=10"`
+	Place string `json:"place,omitempty" range:"max_len=120"`
+	// What was seen: surfaces twitched, link lost for a moment.
+	Observation     string   `json:"observation,omitempty" range:"max_len=400"`
+	DurationSeconds *float64 `json:"durationSeconds,omitempty" range:"gte=0,lte=3600"`
+	DistanceMeters  *float64 `json:"distanceMeters,omitempty" range:"gte=0,lte=10000"`
 }
 
 // Antenna: one receiving antenna.
@@ -109,6 +135,22 @@ func (PackUse) Names() []string {
 	return []string{string(PackUseReceiver), string(PackUseEngineControl), string(PackUsePropulsion)}
 }
 
+// RegulatorKind says: how the voltage for the loads is made.
+type RegulatorKind string
+
+// Values of RegulatorKind; the empty string means that nothing was said.
+const (
+	// The pack feeds the loads as it is.
+	RegulatorKindNone      RegulatorKind = "REGULATOR_KIND_NONE"
+	RegulatorKindLinear    RegulatorKind = "REGULATOR_KIND_LINEAR"
+	RegulatorKindSwitching RegulatorKind = "REGULATOR_KIND_SWITCHING"
+)
+
+// Names lists every value that may stand in a document.
+func (RegulatorKind) Names() []string {
+	return []string{string(RegulatorKindNone), string(RegulatorKindLinear), string(RegulatorKindSwitching)}
+}
+
 // Pack: a battery pack.
 type Pack struct {
 	Name                      string        `json:"name,omitempty" range:"min_len=1,max_len=60"`
@@ -125,4 +167,11 @@ type Pack struct {
 	RegulatorDropOutVolts     *Quantity     `json:"regulatorDropOutVolts,omitempty"`
 	AgeYears                  *Quantity     `json:"ageYears,omitempty"`
 	ChargeRatio               *Quantity     `json:"chargeRatio,omitempty"`
+	RegulatorKind             RegulatorKind `json:"regulatorKind,omitempty"`
+	// Reading under load at the field and the current of that load.
+	LoadedVoltageVolts *Quantity `json:"loadedVoltageVolts,omitempty"`
+	LoadTestAmperes    *Quantity `json:"loadTestAmperes,omitempty"`
+	// How long the pack lies in the open before the flight.
+	WaitInOpenMinutes *Quantity `json:"waitInOpenMinutes,omitempty"`
+	MassKg            *Quantity `json:"massKg,omitempty"`
 }

@@ -22,6 +22,16 @@ type Report struct {
 	Curves []ReportCurve `json:"curves,omitempty"`
 	// Ways to bring the balance point into its window by ballast, least mass first; empty when none is needed.
 	BallastOptions []BallastOption `json:"ballastOptions,omitempty"`
+	// What the spread was drawn from; absent when bands come from first-order propagation.
+	SpreadRun *SpreadRun `json:"spreadRun,omitempty"`
+	// Measurements worth taking, the one that settles most findings first.
+	MeasureNext []MeasurementAdvice `json:"measureNext,omitempty"`
+	// Smallest changes that make findings hold, least effort first; empty unless asked for.
+	Remedies []Remedy `json:"remedies,omitempty"`
+	// What is to be inspected on this model at the bench.
+	BenchItems []BenchItem `json:"benchItems,omitempty"`
+	// Cards for the static run, the taxi runs, the range check and the first flight.
+	Cards []ReportCard `json:"cards,omitempty"`
 }
 
 // Verdict says: answer to one question.
@@ -101,6 +111,13 @@ type Finding struct {
 	SpreadShares []SpreadShare `json:"spreadShares,omitempty"`
 	// What the value was computed from: ids of quantities of this report, or paths of the document.
 	From []string `json:"from,omitempty"`
+	// Share of the samples in which the limit holds.
+	HoldsProbability *float64 `json:"holdsProbability,omitempty"`
+	// Share that this class of finding asks for.
+	RequiredProbability *float64     `json:"requiredProbability,omitempty"`
+	FindingClass        FindingClass `json:"findingClass,omitempty"`
+	// Median of the samples.
+	Median *float64 `json:"median,omitempty"`
 }
 
 // SpreadShare: share of one input in a finding's variance.
