@@ -21,7 +21,7 @@ func (FindingClass) Names() []string {
 // SpreadRun: how the spread was sampled.
 type SpreadRun struct {
 	Seed        int32 `json:"seed"`
-	SampleCount int32  `json:"sampleCount"`
+	SampleCount int32 `json:"sampleCount"`
 	// Samples without an answer, left out.
 	LostCount int32 `json:"lostCount"`
 }
