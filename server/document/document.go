@@ -114,12 +114,15 @@ func Digest(in assess.Input) string {
 
 // Assess computes the report of an input and writes the input's digest into it. What follows from the geometry alone is kept and used
 // again for every document of the same geometry.
-func Assess(in assess.Input) (assess.Report, error) {
+func Assess(in assess.Input) (assess.Report, error) { return AssessWatched(in, nil) }
+
+// AssessWatched is Assess with a watch that can stop it; its error is assess.ErrStopped then.
+func AssessWatched(in assess.Input, watch assess.Watch) (assess.Report, error) {
 	geometry, err := geometries.of(in)
 	if err != nil {
 		return assess.Report{}, err
 	}
-	report, err := geometry.Run(in)
+	report, err := geometry.RunWatched(in, watch)
 	if err != nil {
 		return assess.Report{}, err
 	}

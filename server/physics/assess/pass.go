@@ -22,7 +22,9 @@ type pass struct {
 	// aside is set while inputs are read that move nothing by themselves, so that no pass is spent on each.
 	aside bool
 	// fault is the first input that cannot be; the base pass ends with it.
-	fault   error
+	fault error
+	// watch stops the run of a base pass; nil where nobody does.
+	watch   Watch
 	curves  []ReportCurve
 	drawn   ordinates
 	ballast []BallastOption

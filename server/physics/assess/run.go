@@ -20,15 +20,7 @@ func Run(in Input) (Report, error) {
 
 // Run computes the report of an input whose model has the geometry that g was prepared from; masses, engines, field, plan, day and
 // limits may differ. Whoever keeps geometries answers for that: the document package does so by their canonical bytes.
-func (g *Geometry) Run(in Input) (Report, error) {
-	base := newPass(&in, g)
-	base.walk()
-	if base.fault != nil {
-		return Report{}, base.fault
-	}
-	base.spread()
-	return base.report(), nil
-}
+func (g *Geometry) Run(in Input) (Report, error) { return g.RunWatched(in, nil) }
 
 // walk asks every section once, in the order in which one needs the answers of another.
 func (p *pass) walk() {

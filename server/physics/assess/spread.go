@@ -22,15 +22,18 @@ type effect struct {
 //
 //	u^2 = sum ((f(x+u_i) - f(x-u_i))/2)^2, band = value -+ 1.645 u
 //
-// where u_i is one standard deviation of input i.
+// where u_i is one standard deviation of input i. It is false when the watch stopped it.
 // Valid for: independent inputs, answers close to straight within one spread.
 // Source: JCGM 100:2008 (GUM), 5.1, with finite steps in place of derivatives (5.1.3, note 2).
-func (p *pass) spread() {
+func (p *pass) spread() bool {
 	effects := make([][]effect, len(p.results))
 	squares := p.drawn.empty()
-	for _, input := range p.inputs {
+	for i, input := range p.inputs {
 		if !(input.spread > 0) {
 			continue
+		}
+		if !p.goesOn(i) {
+			return false
 		}
 		high, low := p.moving(input, 1), p.moving(input, -1)
 		high.walk()
@@ -47,6 +50,7 @@ func (p *pass) spread() {
 	}
 	p.noteEstimates(effects)
 	p.drawBands(squares)
+	return true
 }
 
 // step returns what one spread of an input does to finding i: half the difference of the two moved values, or the difference on the
