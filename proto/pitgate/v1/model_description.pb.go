@@ -2618,8 +2618,10 @@ type LandingGear struct {
 	TailStrikeDegrees *Quantity `protobuf:"bytes,9,opt,name=tail_strike_degrees,json=tailStrikeDegrees,proto3" json:"tail_strike_degrees,omitempty"`
 	// Friction of skid or belly on the surface.
 	SlidingFrictionRatio *Quantity `protobuf:"bytes,10,opt,name=sliding_friction_ratio,json=slidingFrictionRatio,proto3" json:"sliding_friction_ratio,omitempty"`
-	unknownFields        protoimpl.UnknownFields
-	sizeCache            protoimpl.SizeCache
+	// Rolling tests on the day's surface; their mean replaces the table where no rolling resistance is given directly.
+	RollingTests  []*RollingTest `protobuf:"bytes,11,rep,name=rolling_tests,json=rollingTests,proto3" json:"rolling_tests,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
 }
 
 func (x *LandingGear) Reset() {
@@ -2722,6 +2724,139 @@ func (x *LandingGear) GetSlidingFrictionRatio() *Quantity {
 	return nil
 }
 
+func (x *LandingGear) GetRollingTests() []*RollingTest {
+	if x != nil {
+		return x.RollingTests
+	}
+	return nil
+}
+
+// One rolling test of the model on its wheels, engine stopped, in still air: a steady pull; or a roll to rest from a speed; or a roll past three marks.
+type RollingTest struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	Name  string                 `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	// Pull that keeps the model rolling slowly, by a scale, along the ground.
+	PullNewtons *Quantity `protobuf:"bytes,2,opt,name=pull_newtons,json=pullNewtons,proto3" json:"pull_newtons,omitempty"`
+	// Mass of the model in the test. Absent: as for the flight.
+	MassKg *Quantity `protobuf:"bytes,3,opt,name=mass_kg,json=massKg,proto3" json:"mass_kg,omitempty"`
+	// Slope along the roll, uphill positive. Absent: level.
+	SlopeDegrees *float64 `protobuf:"fixed64,4,opt,name=slope_degrees,json=slopeDegrees,proto3,oneof" json:"slope_degrees,omitempty"`
+	// Speed over the ground as a roll to rest begins.
+	SpeedMetersPerSecond *Quantity `protobuf:"bytes,5,opt,name=speed_meters_per_second,json=speedMetersPerSecond,proto3" json:"speed_meters_per_second,omitempty"`
+	// Distance of that roll to rest.
+	DistanceMeters *Quantity `protobuf:"bytes,6,opt,name=distance_meters,json=distanceMeters,proto3" json:"distance_meters,omitempty"`
+	// Time from the first mark to the second.
+	SecondMarkSeconds *Quantity `protobuf:"bytes,7,opt,name=second_mark_seconds,json=secondMarkSeconds,proto3" json:"second_mark_seconds,omitempty"`
+	// Time from the first mark to the third.
+	ThirdMarkSeconds *Quantity `protobuf:"bytes,8,opt,name=third_mark_seconds,json=thirdMarkSeconds,proto3" json:"third_mark_seconds,omitempty"`
+	// Distance from the first mark to the second.
+	SecondMarkMeters *float64 `protobuf:"fixed64,9,opt,name=second_mark_meters,json=secondMarkMeters,proto3,oneof" json:"second_mark_meters,omitempty"`
+	// Distance from the first mark to the third.
+	ThirdMarkMeters *float64 `protobuf:"fixed64,10,opt,name=third_mark_meters,json=thirdMarkMeters,proto3,oneof" json:"third_mark_meters,omitempty"`
+	unknownFields   protoimpl.UnknownFields
+	sizeCache       protoimpl.SizeCache
+}
+
+func (x *RollingTest) Reset() {
+	*x = RollingTest{}
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[19]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *RollingTest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*RollingTest) ProtoMessage() {}
+
+func (x *RollingTest) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[19]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use RollingTest.ProtoReflect.Descriptor instead.
+func (*RollingTest) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{19}
+}
+
+func (x *RollingTest) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+func (x *RollingTest) GetPullNewtons() *Quantity {
+	if x != nil {
+		return x.PullNewtons
+	}
+	return nil
+}
+
+func (x *RollingTest) GetMassKg() *Quantity {
+	if x != nil {
+		return x.MassKg
+	}
+	return nil
+}
+
+func (x *RollingTest) GetSlopeDegrees() float64 {
+	if x != nil && x.SlopeDegrees != nil {
+		return *x.SlopeDegrees
+	}
+	return 0
+}
+
+func (x *RollingTest) GetSpeedMetersPerSecond() *Quantity {
+	if x != nil {
+		return x.SpeedMetersPerSecond
+	}
+	return nil
+}
+
+func (x *RollingTest) GetDistanceMeters() *Quantity {
+	if x != nil {
+		return x.DistanceMeters
+	}
+	return nil
+}
+
+func (x *RollingTest) GetSecondMarkSeconds() *Quantity {
+	if x != nil {
+		return x.SecondMarkSeconds
+	}
+	return nil
+}
+
+func (x *RollingTest) GetThirdMarkSeconds() *Quantity {
+	if x != nil {
+		return x.ThirdMarkSeconds
+	}
+	return nil
+}
+
+func (x *RollingTest) GetSecondMarkMeters() float64 {
+	if x != nil && x.SecondMarkMeters != nil {
+		return *x.SecondMarkMeters
+	}
+	return 0
+}
+
+func (x *RollingTest) GetThirdMarkMeters() float64 {
+	if x != nil && x.ThirdMarkMeters != nil {
+		return *x.ThirdMarkMeters
+	}
+	return 0
+}
+
 // One wheel.
 type Wheel struct {
 	state          protoimpl.MessageState `protogen:"open.v1"`
@@ -2737,7 +2872,7 @@ type Wheel struct {
 
 func (x *Wheel) Reset() {
 	*x = Wheel{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[19]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[20]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2749,7 +2884,7 @@ func (x *Wheel) String() string {
 func (*Wheel) ProtoMessage() {}
 
 func (x *Wheel) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[19]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[20]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2762,7 +2897,7 @@ func (x *Wheel) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Wheel.ProtoReflect.Descriptor instead.
 func (*Wheel) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{19}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{20}
 }
 
 func (x *Wheel) GetName() string {
@@ -2843,7 +2978,7 @@ type Structure struct {
 
 func (x *Structure) Reset() {
 	*x = Structure{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[20]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[21]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2855,7 +2990,7 @@ func (x *Structure) String() string {
 func (*Structure) ProtoMessage() {}
 
 func (x *Structure) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[20]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[21]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2868,7 +3003,7 @@ func (x *Structure) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Structure.ProtoReflect.Descriptor instead.
 func (*Structure) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{20}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{21}
 }
 
 func (x *Structure) GetWingSpar() []*SparStation {
@@ -2995,7 +3130,7 @@ type SparStation struct {
 
 func (x *SparStation) Reset() {
 	*x = SparStation{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[21]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[22]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3007,7 +3142,7 @@ func (x *SparStation) String() string {
 func (*SparStation) ProtoMessage() {}
 
 func (x *SparStation) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[21]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[22]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3020,7 +3155,7 @@ func (x *SparStation) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SparStation.ProtoReflect.Descriptor instead.
 func (*SparStation) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{21}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{22}
 }
 
 func (x *SparStation) GetSpanRatio() float64 {
@@ -3058,7 +3193,7 @@ type SparPart struct {
 
 func (x *SparPart) Reset() {
 	*x = SparPart{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[22]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[23]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3070,7 +3205,7 @@ func (x *SparPart) String() string {
 func (*SparPart) ProtoMessage() {}
 
 func (x *SparPart) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[22]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[23]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3083,7 +3218,7 @@ func (x *SparPart) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SparPart.ProtoReflect.Descriptor instead.
 func (*SparPart) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{22}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{23}
 }
 
 func (x *SparPart) GetShape() SparShape {
@@ -3168,7 +3303,7 @@ type Joiner struct {
 
 func (x *Joiner) Reset() {
 	*x = Joiner{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[23]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[24]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3180,7 +3315,7 @@ func (x *Joiner) String() string {
 func (*Joiner) ProtoMessage() {}
 
 func (x *Joiner) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[23]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[24]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3193,7 +3328,7 @@ func (x *Joiner) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Joiner.ProtoReflect.Descriptor instead.
 func (*Joiner) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{23}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{24}
 }
 
 func (x *Joiner) GetPart() *SparPart {
@@ -3225,7 +3360,7 @@ type TorsionBox struct {
 
 func (x *TorsionBox) Reset() {
 	*x = TorsionBox{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[24]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[25]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3237,7 +3372,7 @@ func (x *TorsionBox) String() string {
 func (*TorsionBox) ProtoMessage() {}
 
 func (x *TorsionBox) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[24]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[25]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3250,7 +3385,7 @@ func (x *TorsionBox) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use TorsionBox.ProtoReflect.Descriptor instead.
 func (*TorsionBox) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{24}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{25}
 }
 
 func (x *TorsionBox) GetWidthMeters() *Quantity {
@@ -3299,7 +3434,7 @@ type FinPlate struct {
 
 func (x *FinPlate) Reset() {
 	*x = FinPlate{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[25]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[26]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3311,7 +3446,7 @@ func (x *FinPlate) String() string {
 func (*FinPlate) ProtoMessage() {}
 
 func (x *FinPlate) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[25]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[26]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3324,7 +3459,7 @@ func (x *FinPlate) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FinPlate.ProtoReflect.Descriptor instead.
 func (*FinPlate) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{25}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{26}
 }
 
 func (x *FinPlate) GetThicknessMeters() *Quantity {
@@ -3374,7 +3509,7 @@ type FuelSystem struct {
 
 func (x *FuelSystem) Reset() {
 	*x = FuelSystem{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[26]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[27]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3386,7 +3521,7 @@ func (x *FuelSystem) String() string {
 func (*FuelSystem) ProtoMessage() {}
 
 func (x *FuelSystem) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[26]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[27]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3399,7 +3534,7 @@ func (x *FuelSystem) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FuelSystem.ProtoReflect.Descriptor instead.
 func (*FuelSystem) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{26}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{27}
 }
 
 func (x *FuelSystem) GetFuel() string {
@@ -3557,7 +3692,7 @@ type FuelLine struct {
 
 func (x *FuelLine) Reset() {
 	*x = FuelLine{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[27]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[28]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3569,7 +3704,7 @@ func (x *FuelLine) String() string {
 func (*FuelLine) ProtoMessage() {}
 
 func (x *FuelLine) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[27]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[28]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3582,7 +3717,7 @@ func (x *FuelLine) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FuelLine.ProtoReflect.Descriptor instead.
 func (*FuelLine) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{27}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{28}
 }
 
 func (x *FuelLine) GetName() string {
@@ -3651,7 +3786,7 @@ type RadioLink struct {
 
 func (x *RadioLink) Reset() {
 	*x = RadioLink{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[28]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[29]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3663,7 +3798,7 @@ func (x *RadioLink) String() string {
 func (*RadioLink) ProtoMessage() {}
 
 func (x *RadioLink) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[28]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[29]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3676,7 +3811,7 @@ func (x *RadioLink) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RadioLink.ProtoReflect.Descriptor instead.
 func (*RadioLink) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{28}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{29}
 }
 
 func (x *RadioLink) GetFrequencyMegahertz() *Quantity {
@@ -3800,7 +3935,7 @@ type InterferenceEntry struct {
 
 func (x *InterferenceEntry) Reset() {
 	*x = InterferenceEntry{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[29]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[30]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3812,7 +3947,7 @@ func (x *InterferenceEntry) String() string {
 func (*InterferenceEntry) ProtoMessage() {}
 
 func (x *InterferenceEntry) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[29]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[30]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3825,7 +3960,7 @@ func (x *InterferenceEntry) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use InterferenceEntry.ProtoReflect.Descriptor instead.
 func (*InterferenceEntry) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{29}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{30}
 }
 
 func (x *InterferenceEntry) GetDate() string {
@@ -3880,7 +4015,7 @@ type Antenna struct {
 
 func (x *Antenna) Reset() {
 	*x = Antenna{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[30]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[31]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3892,7 +4027,7 @@ func (x *Antenna) String() string {
 func (*Antenna) ProtoMessage() {}
 
 func (x *Antenna) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[30]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[31]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3905,7 +4040,7 @@ func (x *Antenna) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Antenna.ProtoReflect.Descriptor instead.
 func (*Antenna) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{30}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{31}
 }
 
 func (x *Antenna) GetName() string {
@@ -3973,7 +4108,7 @@ type Pack struct {
 
 func (x *Pack) Reset() {
 	*x = Pack{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[31]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[32]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -3985,7 +4120,7 @@ func (x *Pack) String() string {
 func (*Pack) ProtoMessage() {}
 
 func (x *Pack) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[31]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[32]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -3998,7 +4133,7 @@ func (x *Pack) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Pack.ProtoReflect.Descriptor instead.
 func (*Pack) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{31}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{32}
 }
 
 func (x *Pack) GetName() string {
@@ -4147,7 +4282,7 @@ type Duct struct {
 
 func (x *Duct) Reset() {
 	*x = Duct{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[32]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[33]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -4159,7 +4294,7 @@ func (x *Duct) String() string {
 func (*Duct) ProtoMessage() {}
 
 func (x *Duct) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[32]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[33]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -4172,7 +4307,7 @@ func (x *Duct) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Duct.ProtoReflect.Descriptor instead.
 func (*Duct) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{32}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{33}
 }
 
 func (x *Duct) GetIntakeAreaSquareMeters() *Quantity {
@@ -4217,7 +4352,7 @@ type DragItem struct {
 
 func (x *DragItem) Reset() {
 	*x = DragItem{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[33]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[34]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -4229,7 +4364,7 @@ func (x *DragItem) String() string {
 func (*DragItem) ProtoMessage() {}
 
 func (x *DragItem) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[33]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[34]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -4242,7 +4377,7 @@ func (x *DragItem) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use DragItem.ProtoReflect.Descriptor instead.
 func (*DragItem) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{33}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{34}
 }
 
 func (x *DragItem) GetName() string {
@@ -4293,7 +4428,7 @@ type HeatedPart struct {
 
 func (x *HeatedPart) Reset() {
 	*x = HeatedPart{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[34]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[35]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -4305,7 +4440,7 @@ func (x *HeatedPart) String() string {
 func (*HeatedPart) ProtoMessage() {}
 
 func (x *HeatedPart) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[34]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[35]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -4318,7 +4453,7 @@ func (x *HeatedPart) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use HeatedPart.ProtoReflect.Descriptor instead.
 func (*HeatedPart) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{34}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{35}
 }
 
 func (x *HeatedPart) GetName() string {
@@ -4383,7 +4518,7 @@ type MeasuredResult struct {
 
 func (x *MeasuredResult) Reset() {
 	*x = MeasuredResult{}
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[35]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[36]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -4395,7 +4530,7 @@ func (x *MeasuredResult) String() string {
 func (*MeasuredResult) ProtoMessage() {}
 
 func (x *MeasuredResult) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_model_description_proto_msgTypes[35]
+	mi := &file_pitgate_v1_model_description_proto_msgTypes[36]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -4408,7 +4543,7 @@ func (x *MeasuredResult) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use MeasuredResult.ProtoReflect.Descriptor instead.
 func (*MeasuredResult) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{35}
+	return file_pitgate_v1_model_description_proto_rawDescGZIP(), []int{36}
 }
 
 func (x *MeasuredResult) GetQuantityId() string {
@@ -4676,7 +4811,7 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\ffuel_used_kg\x18\x06 \x01(\v2\x14.pitgate.v1.QuantityR\n" +
 	"fuelUsedKgB\x06\n" +
 	"\x04_rpmB\x13\n" +
-	"\x11_duration_seconds\"\xa8\x05\n" +
+	"\x11_duration_seconds\"\xf0\x05\n" +
 	"\vLandingGear\x12(\n" +
 	"\x04kind\x18\x01 \x01(\x0e2\x14.pitgate.v1.GearKindR\x04kind\x12%\n" +
 	"\vretractable\x18\x02 \x01(\bH\x00R\vretractable\x88\x01\x01\x123\n" +
@@ -4688,9 +4823,25 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\x17ground_attitude_degrees\x18\b \x01(\v2\x14.pitgate.v1.QuantityR\x15groundAttitudeDegrees\x12D\n" +
 	"\x13tail_strike_degrees\x18\t \x01(\v2\x14.pitgate.v1.QuantityR\x11tailStrikeDegrees\x12J\n" +
 	"\x16sliding_friction_ratio\x18\n" +
-	" \x01(\v2\x14.pitgate.v1.QuantityR\x14slidingFrictionRatioB\x0e\n" +
+	" \x01(\v2\x14.pitgate.v1.QuantityR\x14slidingFrictionRatio\x12F\n" +
+	"\rrolling_tests\x18\v \x03(\v2\x17.pitgate.v1.RollingTestB\b\xbaH\x05\x92\x01\x02\x10\x14R\frollingTestsB\x0e\n" +
 	"\f_retractableB\x10\n" +
-	"\x0e_struts_faired\"\xa3\x03\n" +
+	"\x0e_struts_faired\"\xc0\x05\n" +
+	"\vRollingTest\x12\x1b\n" +
+	"\x04name\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<R\x04name\x127\n" +
+	"\fpull_newtons\x18\x02 \x01(\v2\x14.pitgate.v1.QuantityR\vpullNewtons\x12-\n" +
+	"\amass_kg\x18\x03 \x01(\v2\x14.pitgate.v1.QuantityR\x06massKg\x12A\n" +
+	"\rslope_degrees\x18\x04 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x004\xc0H\x00R\fslopeDegrees\x88\x01\x01\x12K\n" +
+	"\x17speed_meters_per_second\x18\x05 \x01(\v2\x14.pitgate.v1.QuantityR\x14speedMetersPerSecond\x12=\n" +
+	"\x0fdistance_meters\x18\x06 \x01(\v2\x14.pitgate.v1.QuantityR\x0edistanceMeters\x12D\n" +
+	"\x13second_mark_seconds\x18\a \x01(\v2\x14.pitgate.v1.QuantityR\x11secondMarkSeconds\x12B\n" +
+	"\x12third_mark_seconds\x18\b \x01(\v2\x14.pitgate.v1.QuantityR\x10thirdMarkSeconds\x12J\n" +
+	"\x12second_mark_meters\x18\t \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00@\x8f@!\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\x10secondMarkMeters\x88\x01\x01\x12H\n" +
+	"\x11third_mark_meters\x18\n" +
+	" \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00@\x8f@!\x00\x00\x00\x00\x00\x00\x00\x00H\x02R\x0fthirdMarkMeters\x88\x01\x01B\x10\n" +
+	"\x0e_slope_degreesB\x15\n" +
+	"\x13_second_mark_metersB\x14\n" +
+	"\x12_third_mark_meters\"\xa3\x03\n" +
 	"\x05Wheel\x12\x1b\n" +
 	"\x04name\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<R\x04name\x12E\n" +
 	"\x0fdiameter_meters\x18\x02 \x01(\x01B\x17\xbaH\x14\x12\x12\x19333333\xe3?!\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x0ediameterMeters\x88\x01\x01\x12?\n" +
@@ -4991,7 +5142,7 @@ func file_pitgate_v1_model_description_proto_rawDescGZIP() []byte {
 }
 
 var file_pitgate_v1_model_description_proto_enumTypes = make([]protoimpl.EnumInfo, 12)
-var file_pitgate_v1_model_description_proto_msgTypes = make([]protoimpl.MessageInfo, 36)
+var file_pitgate_v1_model_description_proto_msgTypes = make([]protoimpl.MessageInfo, 37)
 var file_pitgate_v1_model_description_proto_goTypes = []any{
 	(HandlingClass)(0),        // 0: pitgate.v1.HandlingClass
 	(SurfaceRole)(0),          // 1: pitgate.v1.SurfaceRole
@@ -5024,24 +5175,25 @@ var file_pitgate_v1_model_description_proto_goTypes = []any{
 	(*Engine)(nil),            // 28: pitgate.v1.Engine
 	(*StaticRunPoint)(nil),    // 29: pitgate.v1.StaticRunPoint
 	(*LandingGear)(nil),       // 30: pitgate.v1.LandingGear
-	(*Wheel)(nil),             // 31: pitgate.v1.Wheel
-	(*Structure)(nil),         // 32: pitgate.v1.Structure
-	(*SparStation)(nil),       // 33: pitgate.v1.SparStation
-	(*SparPart)(nil),          // 34: pitgate.v1.SparPart
-	(*Joiner)(nil),            // 35: pitgate.v1.Joiner
-	(*TorsionBox)(nil),        // 36: pitgate.v1.TorsionBox
-	(*FinPlate)(nil),          // 37: pitgate.v1.FinPlate
-	(*FuelSystem)(nil),        // 38: pitgate.v1.FuelSystem
-	(*FuelLine)(nil),          // 39: pitgate.v1.FuelLine
-	(*RadioLink)(nil),         // 40: pitgate.v1.RadioLink
-	(*InterferenceEntry)(nil), // 41: pitgate.v1.InterferenceEntry
-	(*Antenna)(nil),           // 42: pitgate.v1.Antenna
-	(*Pack)(nil),              // 43: pitgate.v1.Pack
-	(*Duct)(nil),              // 44: pitgate.v1.Duct
-	(*DragItem)(nil),          // 45: pitgate.v1.DragItem
-	(*HeatedPart)(nil),        // 46: pitgate.v1.HeatedPart
-	(*MeasuredResult)(nil),    // 47: pitgate.v1.MeasuredResult
-	(*Quantity)(nil),          // 48: pitgate.v1.Quantity
+	(*RollingTest)(nil),       // 31: pitgate.v1.RollingTest
+	(*Wheel)(nil),             // 32: pitgate.v1.Wheel
+	(*Structure)(nil),         // 33: pitgate.v1.Structure
+	(*SparStation)(nil),       // 34: pitgate.v1.SparStation
+	(*SparPart)(nil),          // 35: pitgate.v1.SparPart
+	(*Joiner)(nil),            // 36: pitgate.v1.Joiner
+	(*TorsionBox)(nil),        // 37: pitgate.v1.TorsionBox
+	(*FinPlate)(nil),          // 38: pitgate.v1.FinPlate
+	(*FuelSystem)(nil),        // 39: pitgate.v1.FuelSystem
+	(*FuelLine)(nil),          // 40: pitgate.v1.FuelLine
+	(*RadioLink)(nil),         // 41: pitgate.v1.RadioLink
+	(*InterferenceEntry)(nil), // 42: pitgate.v1.InterferenceEntry
+	(*Antenna)(nil),           // 43: pitgate.v1.Antenna
+	(*Pack)(nil),              // 44: pitgate.v1.Pack
+	(*Duct)(nil),              // 45: pitgate.v1.Duct
+	(*DragItem)(nil),          // 46: pitgate.v1.DragItem
+	(*HeatedPart)(nil),        // 47: pitgate.v1.HeatedPart
+	(*MeasuredResult)(nil),    // 48: pitgate.v1.MeasuredResult
+	(*Quantity)(nil),          // 49: pitgate.v1.Quantity
 }
 var file_pitgate_v1_model_description_proto_depIdxs = []int32{
 	13,  // 0: pitgate.v1.ModelDescription.surfaces:type_name -> pitgate.v1.LiftingSurface
@@ -5049,154 +5201,161 @@ var file_pitgate_v1_model_description_proto_depIdxs = []int32{
 	21,  // 2: pitgate.v1.ModelDescription.mass:type_name -> pitgate.v1.MassProperties
 	28,  // 3: pitgate.v1.ModelDescription.engines:type_name -> pitgate.v1.Engine
 	30,  // 4: pitgate.v1.ModelDescription.gear:type_name -> pitgate.v1.LandingGear
-	32,  // 5: pitgate.v1.ModelDescription.structure:type_name -> pitgate.v1.Structure
-	38,  // 6: pitgate.v1.ModelDescription.fuel_system:type_name -> pitgate.v1.FuelSystem
-	40,  // 7: pitgate.v1.ModelDescription.radio:type_name -> pitgate.v1.RadioLink
-	43,  // 8: pitgate.v1.ModelDescription.packs:type_name -> pitgate.v1.Pack
+	33,  // 5: pitgate.v1.ModelDescription.structure:type_name -> pitgate.v1.Structure
+	39,  // 6: pitgate.v1.ModelDescription.fuel_system:type_name -> pitgate.v1.FuelSystem
+	41,  // 7: pitgate.v1.ModelDescription.radio:type_name -> pitgate.v1.RadioLink
+	44,  // 8: pitgate.v1.ModelDescription.packs:type_name -> pitgate.v1.Pack
 	11,  // 9: pitgate.v1.ModelDescription.finish:type_name -> pitgate.v1.Finish
-	44,  // 10: pitgate.v1.ModelDescription.duct:type_name -> pitgate.v1.Duct
-	45,  // 11: pitgate.v1.ModelDescription.drag_items:type_name -> pitgate.v1.DragItem
-	46,  // 12: pitgate.v1.ModelDescription.heated_parts:type_name -> pitgate.v1.HeatedPart
-	47,  // 13: pitgate.v1.ModelDescription.measured_results:type_name -> pitgate.v1.MeasuredResult
+	45,  // 10: pitgate.v1.ModelDescription.duct:type_name -> pitgate.v1.Duct
+	46,  // 11: pitgate.v1.ModelDescription.drag_items:type_name -> pitgate.v1.DragItem
+	47,  // 12: pitgate.v1.ModelDescription.heated_parts:type_name -> pitgate.v1.HeatedPart
+	48,  // 13: pitgate.v1.ModelDescription.measured_results:type_name -> pitgate.v1.MeasuredResult
 	27,  // 14: pitgate.v1.ModelDescription.inertia:type_name -> pitgate.v1.Inertia
 	0,   // 15: pitgate.v1.ModelDescription.handling_class:type_name -> pitgate.v1.HandlingClass
 	1,   // 16: pitgate.v1.LiftingSurface.role:type_name -> pitgate.v1.SurfaceRole
 	14,  // 17: pitgate.v1.LiftingSurface.stations:type_name -> pitgate.v1.Station
 	17,  // 18: pitgate.v1.LiftingSurface.controls:type_name -> pitgate.v1.Control
-	48,  // 19: pitgate.v1.LiftingSurface.incidence_degrees:type_name -> pitgate.v1.Quantity
-	48,  // 20: pitgate.v1.LiftingSurface.mass_kg:type_name -> pitgate.v1.Quantity
+	49,  // 19: pitgate.v1.LiftingSurface.incidence_degrees:type_name -> pitgate.v1.Quantity
+	49,  // 20: pitgate.v1.LiftingSurface.mass_kg:type_name -> pitgate.v1.Quantity
 	15,  // 21: pitgate.v1.Station.section:type_name -> pitgate.v1.Section
 	2,   // 22: pitgate.v1.Section.family:type_name -> pitgate.v1.SectionFamily
-	48,  // 23: pitgate.v1.Section.maximum_lift_coefficient:type_name -> pitgate.v1.Quantity
+	49,  // 23: pitgate.v1.Section.maximum_lift_coefficient:type_name -> pitgate.v1.Quantity
 	16,  // 24: pitgate.v1.Section.points:type_name -> pitgate.v1.SectionPoint
 	3,   // 25: pitgate.v1.Control.role:type_name -> pitgate.v1.ControlRole
-	48,  // 26: pitgate.v1.Control.throw_down_degrees:type_name -> pitgate.v1.Quantity
-	48,  // 27: pitgate.v1.Control.throw_up_degrees:type_name -> pitgate.v1.Quantity
+	49,  // 26: pitgate.v1.Control.throw_down_degrees:type_name -> pitgate.v1.Quantity
+	49,  // 27: pitgate.v1.Control.throw_up_degrees:type_name -> pitgate.v1.Quantity
 	18,  // 28: pitgate.v1.Control.linkage:type_name -> pitgate.v1.Linkage
-	48,  // 29: pitgate.v1.Control.free_play_meters:type_name -> pitgate.v1.Quantity
-	48,  // 30: pitgate.v1.Linkage.servo_torque_newton_meters:type_name -> pitgate.v1.Quantity
-	48,  // 31: pitgate.v1.Linkage.rod_diameter_meters:type_name -> pitgate.v1.Quantity
+	49,  // 29: pitgate.v1.Control.free_play_meters:type_name -> pitgate.v1.Quantity
+	49,  // 30: pitgate.v1.Linkage.servo_torque_newton_meters:type_name -> pitgate.v1.Quantity
+	49,  // 31: pitgate.v1.Linkage.rod_diameter_meters:type_name -> pitgate.v1.Quantity
 	20,  // 32: pitgate.v1.Body.stations:type_name -> pitgate.v1.BodyStation
-	48,  // 33: pitgate.v1.MassProperties.empty_mass_kg:type_name -> pitgate.v1.Quantity
-	48,  // 34: pitgate.v1.MassProperties.empty_balance_x_meters:type_name -> pitgate.v1.Quantity
-	48,  // 35: pitgate.v1.MassProperties.empty_balance_z_meters:type_name -> pitgate.v1.Quantity
+	49,  // 33: pitgate.v1.MassProperties.empty_mass_kg:type_name -> pitgate.v1.Quantity
+	49,  // 34: pitgate.v1.MassProperties.empty_balance_x_meters:type_name -> pitgate.v1.Quantity
+	49,  // 35: pitgate.v1.MassProperties.empty_balance_z_meters:type_name -> pitgate.v1.Quantity
 	22,  // 36: pitgate.v1.MassProperties.items:type_name -> pitgate.v1.MassItem
 	24,  // 37: pitgate.v1.MassProperties.tanks:type_name -> pitgate.v1.Tank
 	25,  // 38: pitgate.v1.MassProperties.scale_readings:type_name -> pitgate.v1.ScaleReading
 	23,  // 39: pitgate.v1.MassProperties.ballast_places:type_name -> pitgate.v1.BallastPlace
-	48,  // 40: pitgate.v1.MassItem.mass_kg:type_name -> pitgate.v1.Quantity
-	48,  // 41: pitgate.v1.Tank.capacity_liters:type_name -> pitgate.v1.Quantity
-	48,  // 42: pitgate.v1.ScaleReading.reading_kg:type_name -> pitgate.v1.Quantity
+	49,  // 40: pitgate.v1.MassItem.mass_kg:type_name -> pitgate.v1.Quantity
+	49,  // 41: pitgate.v1.Tank.capacity_liters:type_name -> pitgate.v1.Quantity
+	49,  // 42: pitgate.v1.ScaleReading.reading_kg:type_name -> pitgate.v1.Quantity
 	26,  // 43: pitgate.v1.ScaleReading.repeats:type_name -> pitgate.v1.RepeatReading
-	48,  // 44: pitgate.v1.Inertia.roll_kg_square_meters:type_name -> pitgate.v1.Quantity
-	48,  // 45: pitgate.v1.Inertia.pitch_kg_square_meters:type_name -> pitgate.v1.Quantity
-	48,  // 46: pitgate.v1.Inertia.yaw_kg_square_meters:type_name -> pitgate.v1.Quantity
+	49,  // 44: pitgate.v1.Inertia.roll_kg_square_meters:type_name -> pitgate.v1.Quantity
+	49,  // 45: pitgate.v1.Inertia.pitch_kg_square_meters:type_name -> pitgate.v1.Quantity
+	49,  // 46: pitgate.v1.Inertia.yaw_kg_square_meters:type_name -> pitgate.v1.Quantity
 	4,   // 47: pitgate.v1.Engine.kind:type_name -> pitgate.v1.EngineKind
-	48,  // 48: pitgate.v1.Engine.static_thrust_newtons:type_name -> pitgate.v1.Quantity
-	48,  // 49: pitgate.v1.Engine.idle_thrust_newtons:type_name -> pitgate.v1.Quantity
-	48,  // 50: pitgate.v1.Engine.air_mass_flow_kg_per_second:type_name -> pitgate.v1.Quantity
-	48,  // 51: pitgate.v1.Engine.exhaust_temperature_celsius:type_name -> pitgate.v1.Quantity
-	48,  // 52: pitgate.v1.Engine.full_fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
-	48,  // 53: pitgate.v1.Engine.idle_fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
-	48,  // 54: pitgate.v1.Engine.spool_up_seconds:type_name -> pitgate.v1.Quantity
-	48,  // 55: pitgate.v1.Engine.thrust_line_degrees:type_name -> pitgate.v1.Quantity
-	48,  // 56: pitgate.v1.Engine.shaft_power_watts:type_name -> pitgate.v1.Quantity
-	48,  // 57: pitgate.v1.Engine.test_temperature_celsius:type_name -> pitgate.v1.Quantity
-	48,  // 58: pitgate.v1.Engine.test_pressure_pascals:type_name -> pitgate.v1.Quantity
-	48,  // 59: pitgate.v1.Engine.installation_loss_ratio:type_name -> pitgate.v1.Quantity
+	49,  // 48: pitgate.v1.Engine.static_thrust_newtons:type_name -> pitgate.v1.Quantity
+	49,  // 49: pitgate.v1.Engine.idle_thrust_newtons:type_name -> pitgate.v1.Quantity
+	49,  // 50: pitgate.v1.Engine.air_mass_flow_kg_per_second:type_name -> pitgate.v1.Quantity
+	49,  // 51: pitgate.v1.Engine.exhaust_temperature_celsius:type_name -> pitgate.v1.Quantity
+	49,  // 52: pitgate.v1.Engine.full_fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
+	49,  // 53: pitgate.v1.Engine.idle_fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
+	49,  // 54: pitgate.v1.Engine.spool_up_seconds:type_name -> pitgate.v1.Quantity
+	49,  // 55: pitgate.v1.Engine.thrust_line_degrees:type_name -> pitgate.v1.Quantity
+	49,  // 56: pitgate.v1.Engine.shaft_power_watts:type_name -> pitgate.v1.Quantity
+	49,  // 57: pitgate.v1.Engine.test_temperature_celsius:type_name -> pitgate.v1.Quantity
+	49,  // 58: pitgate.v1.Engine.test_pressure_pascals:type_name -> pitgate.v1.Quantity
+	49,  // 59: pitgate.v1.Engine.installation_loss_ratio:type_name -> pitgate.v1.Quantity
 	29,  // 60: pitgate.v1.Engine.static_run:type_name -> pitgate.v1.StaticRunPoint
-	48,  // 61: pitgate.v1.Engine.run_down_seconds:type_name -> pitgate.v1.Quantity
-	48,  // 62: pitgate.v1.Engine.tailpipe_wall_celsius:type_name -> pitgate.v1.Quantity
-	48,  // 63: pitgate.v1.StaticRunPoint.thrust_newtons:type_name -> pitgate.v1.Quantity
-	48,  // 64: pitgate.v1.StaticRunPoint.exhaust_temperature_celsius:type_name -> pitgate.v1.Quantity
-	48,  // 65: pitgate.v1.StaticRunPoint.fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
-	48,  // 66: pitgate.v1.StaticRunPoint.fuel_used_kg:type_name -> pitgate.v1.Quantity
+	49,  // 61: pitgate.v1.Engine.run_down_seconds:type_name -> pitgate.v1.Quantity
+	49,  // 62: pitgate.v1.Engine.tailpipe_wall_celsius:type_name -> pitgate.v1.Quantity
+	49,  // 63: pitgate.v1.StaticRunPoint.thrust_newtons:type_name -> pitgate.v1.Quantity
+	49,  // 64: pitgate.v1.StaticRunPoint.exhaust_temperature_celsius:type_name -> pitgate.v1.Quantity
+	49,  // 65: pitgate.v1.StaticRunPoint.fuel_flow_grams_per_minute:type_name -> pitgate.v1.Quantity
+	49,  // 66: pitgate.v1.StaticRunPoint.fuel_used_kg:type_name -> pitgate.v1.Quantity
 	5,   // 67: pitgate.v1.LandingGear.kind:type_name -> pitgate.v1.GearKind
-	31,  // 68: pitgate.v1.LandingGear.wheels:type_name -> pitgate.v1.Wheel
-	48,  // 69: pitgate.v1.LandingGear.strut_frontal_area_square_meters:type_name -> pitgate.v1.Quantity
-	48,  // 70: pitgate.v1.LandingGear.rolling_resistance_ratio:type_name -> pitgate.v1.Quantity
-	48,  // 71: pitgate.v1.LandingGear.braking_ratio:type_name -> pitgate.v1.Quantity
-	48,  // 72: pitgate.v1.LandingGear.ground_attitude_degrees:type_name -> pitgate.v1.Quantity
-	48,  // 73: pitgate.v1.LandingGear.tail_strike_degrees:type_name -> pitgate.v1.Quantity
-	48,  // 74: pitgate.v1.LandingGear.sliding_friction_ratio:type_name -> pitgate.v1.Quantity
-	33,  // 75: pitgate.v1.Structure.wing_spar:type_name -> pitgate.v1.SparStation
-	35,  // 76: pitgate.v1.Structure.joiner:type_name -> pitgate.v1.Joiner
-	34,  // 77: pitgate.v1.Structure.boom:type_name -> pitgate.v1.SparPart
-	36,  // 78: pitgate.v1.Structure.torsion_box:type_name -> pitgate.v1.TorsionBox
-	48,  // 79: pitgate.v1.Structure.proof_load_factor:type_name -> pitgate.v1.Quantity
-	37,  // 80: pitgate.v1.Structure.fin_plate:type_name -> pitgate.v1.FinPlate
-	48,  // 81: pitgate.v1.Structure.wing_bolt_diameter_meters:type_name -> pitgate.v1.Quantity
-	48,  // 82: pitgate.v1.Structure.wing_twist_stiffness_newton_meters_per_radian:type_name -> pitgate.v1.Quantity
-	48,  // 83: pitgate.v1.Structure.wing_bolt_lever_meters:type_name -> pitgate.v1.Quantity
-	48,  // 84: pitgate.v1.Structure.boom_length_meters:type_name -> pitgate.v1.Quantity
-	33,  // 85: pitgate.v1.Structure.canard_spar:type_name -> pitgate.v1.SparStation
-	33,  // 86: pitgate.v1.Structure.tailplane_spar:type_name -> pitgate.v1.SparStation
-	34,  // 87: pitgate.v1.SparStation.parts:type_name -> pitgate.v1.SparPart
-	6,   // 88: pitgate.v1.SparPart.shape:type_name -> pitgate.v1.SparShape
-	48,  // 89: pitgate.v1.SparPart.outer_diameter_meters:type_name -> pitgate.v1.Quantity
-	48,  // 90: pitgate.v1.SparPart.wall_thickness_meters:type_name -> pitgate.v1.Quantity
-	48,  // 91: pitgate.v1.SparPart.width_meters:type_name -> pitgate.v1.Quantity
-	48,  // 92: pitgate.v1.SparPart.depth_meters:type_name -> pitgate.v1.Quantity
-	48,  // 93: pitgate.v1.SparPart.cap_thickness_meters:type_name -> pitgate.v1.Quantity
-	48,  // 94: pitgate.v1.SparPart.web_thickness_meters:type_name -> pitgate.v1.Quantity
-	34,  // 95: pitgate.v1.Joiner.part:type_name -> pitgate.v1.SparPart
-	48,  // 96: pitgate.v1.Joiner.engaged_length_meters:type_name -> pitgate.v1.Quantity
-	48,  // 97: pitgate.v1.TorsionBox.width_meters:type_name -> pitgate.v1.Quantity
-	48,  // 98: pitgate.v1.TorsionBox.depth_meters:type_name -> pitgate.v1.Quantity
-	48,  // 99: pitgate.v1.TorsionBox.skin_thickness_meters:type_name -> pitgate.v1.Quantity
-	48,  // 100: pitgate.v1.FinPlate.thickness_meters:type_name -> pitgate.v1.Quantity
-	48,  // 101: pitgate.v1.FuelSystem.density_kg_per_cubic_meter:type_name -> pitgate.v1.Quantity
-	48,  // 102: pitgate.v1.FuelSystem.air_trap_volume_liters:type_name -> pitgate.v1.Quantity
-	39,  // 103: pitgate.v1.FuelSystem.lines:type_name -> pitgate.v1.FuelLine
-	48,  // 104: pitgate.v1.FuelSystem.filter_pressure_loss_pascals:type_name -> pitgate.v1.Quantity
-	48,  // 105: pitgate.v1.FuelSystem.vent_bore_meters:type_name -> pitgate.v1.Quantity
-	48,  // 106: pitgate.v1.FuelSystem.pump_height_meters:type_name -> pitgate.v1.Quantity
-	48,  // 107: pitgate.v1.FuelSystem.pump_x_meters:type_name -> pitgate.v1.Quantity
-	48,  // 108: pitgate.v1.FuelSystem.unusable_liters:type_name -> pitgate.v1.Quantity
-	48,  // 109: pitgate.v1.FuelSystem.header_tank_liters:type_name -> pitgate.v1.Quantity
-	48,  // 110: pitgate.v1.FuelSystem.vent_length_meters:type_name -> pitgate.v1.Quantity
-	48,  // 111: pitgate.v1.RadioLink.frequency_megahertz:type_name -> pitgate.v1.Quantity
-	48,  // 112: pitgate.v1.RadioLink.radiated_power_milliwatts:type_name -> pitgate.v1.Quantity
-	48,  // 113: pitgate.v1.RadioLink.receiver_sensitivity_dbm:type_name -> pitgate.v1.Quantity
-	42,  // 114: pitgate.v1.RadioLink.antennas:type_name -> pitgate.v1.Antenna
-	7,   // 115: pitgate.v1.RadioLink.fail_safe_action:type_name -> pitgate.v1.FailSafeAction
-	48,  // 116: pitgate.v1.RadioLink.fail_safe_delay_seconds:type_name -> pitgate.v1.Quantity
-	48,  // 117: pitgate.v1.RadioLink.range_check_meters:type_name -> pitgate.v1.Quantity
-	48,  // 118: pitgate.v1.RadioLink.range_check_reduction_decibels:type_name -> pitgate.v1.Quantity
-	41,  // 119: pitgate.v1.RadioLink.interference:type_name -> pitgate.v1.InterferenceEntry
-	9,   // 120: pitgate.v1.Pack.use:type_name -> pitgate.v1.PackUse
-	8,   // 121: pitgate.v1.Pack.chemistry:type_name -> pitgate.v1.PackChemistry
-	48,  // 122: pitgate.v1.Pack.capacity_ampere_hours:type_name -> pitgate.v1.Quantity
-	48,  // 123: pitgate.v1.Pack.internal_resistance_ohms:type_name -> pitgate.v1.Quantity
-	48,  // 124: pitgate.v1.Pack.mean_current_amperes:type_name -> pitgate.v1.Quantity
-	48,  // 125: pitgate.v1.Pack.peak_current_amperes:type_name -> pitgate.v1.Quantity
-	48,  // 126: pitgate.v1.Pack.lead_length_meters:type_name -> pitgate.v1.Quantity
-	48,  // 127: pitgate.v1.Pack.lead_area_square_millimeters:type_name -> pitgate.v1.Quantity
-	48,  // 128: pitgate.v1.Pack.regulator_voltage_volts:type_name -> pitgate.v1.Quantity
-	48,  // 129: pitgate.v1.Pack.regulator_drop_out_volts:type_name -> pitgate.v1.Quantity
-	48,  // 130: pitgate.v1.Pack.age_years:type_name -> pitgate.v1.Quantity
-	48,  // 131: pitgate.v1.Pack.charge_ratio:type_name -> pitgate.v1.Quantity
-	10,  // 132: pitgate.v1.Pack.regulator_kind:type_name -> pitgate.v1.RegulatorKind
-	48,  // 133: pitgate.v1.Pack.loaded_voltage_volts:type_name -> pitgate.v1.Quantity
-	48,  // 134: pitgate.v1.Pack.load_test_amperes:type_name -> pitgate.v1.Quantity
-	48,  // 135: pitgate.v1.Pack.wait_in_open_minutes:type_name -> pitgate.v1.Quantity
-	48,  // 136: pitgate.v1.Pack.mass_kg:type_name -> pitgate.v1.Quantity
-	48,  // 137: pitgate.v1.Duct.intake_area_square_meters:type_name -> pitgate.v1.Quantity
-	48,  // 138: pitgate.v1.Duct.length_meters:type_name -> pitgate.v1.Quantity
-	48,  // 139: pitgate.v1.Duct.wetted_area_square_meters:type_name -> pitgate.v1.Quantity
-	48,  // 140: pitgate.v1.Duct.exit_area_square_meters:type_name -> pitgate.v1.Quantity
-	48,  // 141: pitgate.v1.DragItem.drag_coefficient:type_name -> pitgate.v1.Quantity
-	48,  // 142: pitgate.v1.DragItem.frontal_area_square_meters:type_name -> pitgate.v1.Quantity
-	48,  // 143: pitgate.v1.HeatedPart.behind_nozzle_meters:type_name -> pitgate.v1.Quantity
-	48,  // 144: pitgate.v1.HeatedPart.from_axis_meters:type_name -> pitgate.v1.Quantity
-	48,  // 145: pitgate.v1.HeatedPart.measured_temperature_celsius:type_name -> pitgate.v1.Quantity
-	48,  // 146: pitgate.v1.HeatedPart.area_square_meters:type_name -> pitgate.v1.Quantity
-	48,  // 147: pitgate.v1.MeasuredResult.value:type_name -> pitgate.v1.Quantity
-	148, // [148:148] is the sub-list for method output_type
-	148, // [148:148] is the sub-list for method input_type
-	148, // [148:148] is the sub-list for extension type_name
-	148, // [148:148] is the sub-list for extension extendee
-	0,   // [0:148] is the sub-list for field type_name
+	32,  // 68: pitgate.v1.LandingGear.wheels:type_name -> pitgate.v1.Wheel
+	49,  // 69: pitgate.v1.LandingGear.strut_frontal_area_square_meters:type_name -> pitgate.v1.Quantity
+	49,  // 70: pitgate.v1.LandingGear.rolling_resistance_ratio:type_name -> pitgate.v1.Quantity
+	49,  // 71: pitgate.v1.LandingGear.braking_ratio:type_name -> pitgate.v1.Quantity
+	49,  // 72: pitgate.v1.LandingGear.ground_attitude_degrees:type_name -> pitgate.v1.Quantity
+	49,  // 73: pitgate.v1.LandingGear.tail_strike_degrees:type_name -> pitgate.v1.Quantity
+	49,  // 74: pitgate.v1.LandingGear.sliding_friction_ratio:type_name -> pitgate.v1.Quantity
+	31,  // 75: pitgate.v1.LandingGear.rolling_tests:type_name -> pitgate.v1.RollingTest
+	49,  // 76: pitgate.v1.RollingTest.pull_newtons:type_name -> pitgate.v1.Quantity
+	49,  // 77: pitgate.v1.RollingTest.mass_kg:type_name -> pitgate.v1.Quantity
+	49,  // 78: pitgate.v1.RollingTest.speed_meters_per_second:type_name -> pitgate.v1.Quantity
+	49,  // 79: pitgate.v1.RollingTest.distance_meters:type_name -> pitgate.v1.Quantity
+	49,  // 80: pitgate.v1.RollingTest.second_mark_seconds:type_name -> pitgate.v1.Quantity
+	49,  // 81: pitgate.v1.RollingTest.third_mark_seconds:type_name -> pitgate.v1.Quantity
+	34,  // 82: pitgate.v1.Structure.wing_spar:type_name -> pitgate.v1.SparStation
+	36,  // 83: pitgate.v1.Structure.joiner:type_name -> pitgate.v1.Joiner
+	35,  // 84: pitgate.v1.Structure.boom:type_name -> pitgate.v1.SparPart
+	37,  // 85: pitgate.v1.Structure.torsion_box:type_name -> pitgate.v1.TorsionBox
+	49,  // 86: pitgate.v1.Structure.proof_load_factor:type_name -> pitgate.v1.Quantity
+	38,  // 87: pitgate.v1.Structure.fin_plate:type_name -> pitgate.v1.FinPlate
+	49,  // 88: pitgate.v1.Structure.wing_bolt_diameter_meters:type_name -> pitgate.v1.Quantity
+	49,  // 89: pitgate.v1.Structure.wing_twist_stiffness_newton_meters_per_radian:type_name -> pitgate.v1.Quantity
+	49,  // 90: pitgate.v1.Structure.wing_bolt_lever_meters:type_name -> pitgate.v1.Quantity
+	49,  // 91: pitgate.v1.Structure.boom_length_meters:type_name -> pitgate.v1.Quantity
+	34,  // 92: pitgate.v1.Structure.canard_spar:type_name -> pitgate.v1.SparStation
+	34,  // 93: pitgate.v1.Structure.tailplane_spar:type_name -> pitgate.v1.SparStation
+	35,  // 94: pitgate.v1.SparStation.parts:type_name -> pitgate.v1.SparPart
+	6,   // 95: pitgate.v1.SparPart.shape:type_name -> pitgate.v1.SparShape
+	49,  // 96: pitgate.v1.SparPart.outer_diameter_meters:type_name -> pitgate.v1.Quantity
+	49,  // 97: pitgate.v1.SparPart.wall_thickness_meters:type_name -> pitgate.v1.Quantity
+	49,  // 98: pitgate.v1.SparPart.width_meters:type_name -> pitgate.v1.Quantity
+	49,  // 99: pitgate.v1.SparPart.depth_meters:type_name -> pitgate.v1.Quantity
+	49,  // 100: pitgate.v1.SparPart.cap_thickness_meters:type_name -> pitgate.v1.Quantity
+	49,  // 101: pitgate.v1.SparPart.web_thickness_meters:type_name -> pitgate.v1.Quantity
+	35,  // 102: pitgate.v1.Joiner.part:type_name -> pitgate.v1.SparPart
+	49,  // 103: pitgate.v1.Joiner.engaged_length_meters:type_name -> pitgate.v1.Quantity
+	49,  // 104: pitgate.v1.TorsionBox.width_meters:type_name -> pitgate.v1.Quantity
+	49,  // 105: pitgate.v1.TorsionBox.depth_meters:type_name -> pitgate.v1.Quantity
+	49,  // 106: pitgate.v1.TorsionBox.skin_thickness_meters:type_name -> pitgate.v1.Quantity
+	49,  // 107: pitgate.v1.FinPlate.thickness_meters:type_name -> pitgate.v1.Quantity
+	49,  // 108: pitgate.v1.FuelSystem.density_kg_per_cubic_meter:type_name -> pitgate.v1.Quantity
+	49,  // 109: pitgate.v1.FuelSystem.air_trap_volume_liters:type_name -> pitgate.v1.Quantity
+	40,  // 110: pitgate.v1.FuelSystem.lines:type_name -> pitgate.v1.FuelLine
+	49,  // 111: pitgate.v1.FuelSystem.filter_pressure_loss_pascals:type_name -> pitgate.v1.Quantity
+	49,  // 112: pitgate.v1.FuelSystem.vent_bore_meters:type_name -> pitgate.v1.Quantity
+	49,  // 113: pitgate.v1.FuelSystem.pump_height_meters:type_name -> pitgate.v1.Quantity
+	49,  // 114: pitgate.v1.FuelSystem.pump_x_meters:type_name -> pitgate.v1.Quantity
+	49,  // 115: pitgate.v1.FuelSystem.unusable_liters:type_name -> pitgate.v1.Quantity
+	49,  // 116: pitgate.v1.FuelSystem.header_tank_liters:type_name -> pitgate.v1.Quantity
+	49,  // 117: pitgate.v1.FuelSystem.vent_length_meters:type_name -> pitgate.v1.Quantity
+	49,  // 118: pitgate.v1.RadioLink.frequency_megahertz:type_name -> pitgate.v1.Quantity
+	49,  // 119: pitgate.v1.RadioLink.radiated_power_milliwatts:type_name -> pitgate.v1.Quantity
+	49,  // 120: pitgate.v1.RadioLink.receiver_sensitivity_dbm:type_name -> pitgate.v1.Quantity
+	43,  // 121: pitgate.v1.RadioLink.antennas:type_name -> pitgate.v1.Antenna
+	7,   // 122: pitgate.v1.RadioLink.fail_safe_action:type_name -> pitgate.v1.FailSafeAction
+	49,  // 123: pitgate.v1.RadioLink.fail_safe_delay_seconds:type_name -> pitgate.v1.Quantity
+	49,  // 124: pitgate.v1.RadioLink.range_check_meters:type_name -> pitgate.v1.Quantity
+	49,  // 125: pitgate.v1.RadioLink.range_check_reduction_decibels:type_name -> pitgate.v1.Quantity
+	42,  // 126: pitgate.v1.RadioLink.interference:type_name -> pitgate.v1.InterferenceEntry
+	9,   // 127: pitgate.v1.Pack.use:type_name -> pitgate.v1.PackUse
+	8,   // 128: pitgate.v1.Pack.chemistry:type_name -> pitgate.v1.PackChemistry
+	49,  // 129: pitgate.v1.Pack.capacity_ampere_hours:type_name -> pitgate.v1.Quantity
+	49,  // 130: pitgate.v1.Pack.internal_resistance_ohms:type_name -> pitgate.v1.Quantity
+	49,  // 131: pitgate.v1.Pack.mean_current_amperes:type_name -> pitgate.v1.Quantity
+	49,  // 132: pitgate.v1.Pack.peak_current_amperes:type_name -> pitgate.v1.Quantity
+	49,  // 133: pitgate.v1.Pack.lead_length_meters:type_name -> pitgate.v1.Quantity
+	49,  // 134: pitgate.v1.Pack.lead_area_square_millimeters:type_name -> pitgate.v1.Quantity
+	49,  // 135: pitgate.v1.Pack.regulator_voltage_volts:type_name -> pitgate.v1.Quantity
+	49,  // 136: pitgate.v1.Pack.regulator_drop_out_volts:type_name -> pitgate.v1.Quantity
+	49,  // 137: pitgate.v1.Pack.age_years:type_name -> pitgate.v1.Quantity
+	49,  // 138: pitgate.v1.Pack.charge_ratio:type_name -> pitgate.v1.Quantity
+	10,  // 139: pitgate.v1.Pack.regulator_kind:type_name -> pitgate.v1.RegulatorKind
+	49,  // 140: pitgate.v1.Pack.loaded_voltage_volts:type_name -> pitgate.v1.Quantity
+	49,  // 141: pitgate.v1.Pack.load_test_amperes:type_name -> pitgate.v1.Quantity
+	49,  // 142: pitgate.v1.Pack.wait_in_open_minutes:type_name -> pitgate.v1.Quantity
+	49,  // 143: pitgate.v1.Pack.mass_kg:type_name -> pitgate.v1.Quantity
+	49,  // 144: pitgate.v1.Duct.intake_area_square_meters:type_name -> pitgate.v1.Quantity
+	49,  // 145: pitgate.v1.Duct.length_meters:type_name -> pitgate.v1.Quantity
+	49,  // 146: pitgate.v1.Duct.wetted_area_square_meters:type_name -> pitgate.v1.Quantity
+	49,  // 147: pitgate.v1.Duct.exit_area_square_meters:type_name -> pitgate.v1.Quantity
+	49,  // 148: pitgate.v1.DragItem.drag_coefficient:type_name -> pitgate.v1.Quantity
+	49,  // 149: pitgate.v1.DragItem.frontal_area_square_meters:type_name -> pitgate.v1.Quantity
+	49,  // 150: pitgate.v1.HeatedPart.behind_nozzle_meters:type_name -> pitgate.v1.Quantity
+	49,  // 151: pitgate.v1.HeatedPart.from_axis_meters:type_name -> pitgate.v1.Quantity
+	49,  // 152: pitgate.v1.HeatedPart.measured_temperature_celsius:type_name -> pitgate.v1.Quantity
+	49,  // 153: pitgate.v1.HeatedPart.area_square_meters:type_name -> pitgate.v1.Quantity
+	49,  // 154: pitgate.v1.MeasuredResult.value:type_name -> pitgate.v1.Quantity
+	155, // [155:155] is the sub-list for method output_type
+	155, // [155:155] is the sub-list for method input_type
+	155, // [155:155] is the sub-list for extension type_name
+	155, // [155:155] is the sub-list for extension extendee
+	0,   // [0:155] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_model_description_proto_init() }
@@ -5226,22 +5385,23 @@ func file_pitgate_v1_model_description_proto_init() {
 	file_pitgate_v1_model_description_proto_msgTypes[20].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[21].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[22].OneofWrappers = []any{}
-	file_pitgate_v1_model_description_proto_msgTypes[24].OneofWrappers = []any{}
-	file_pitgate_v1_model_description_proto_msgTypes[26].OneofWrappers = []any{}
+	file_pitgate_v1_model_description_proto_msgTypes[23].OneofWrappers = []any{}
+	file_pitgate_v1_model_description_proto_msgTypes[25].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[27].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[28].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[29].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[30].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[31].OneofWrappers = []any{}
-	file_pitgate_v1_model_description_proto_msgTypes[33].OneofWrappers = []any{}
+	file_pitgate_v1_model_description_proto_msgTypes[32].OneofWrappers = []any{}
 	file_pitgate_v1_model_description_proto_msgTypes[34].OneofWrappers = []any{}
+	file_pitgate_v1_model_description_proto_msgTypes[35].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_model_description_proto_rawDesc), len(file_pitgate_v1_model_description_proto_rawDesc)),
 			NumEnums:      12,
-			NumMessages:   36,
+			NumMessages:   37,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

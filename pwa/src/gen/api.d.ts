@@ -1718,6 +1718,8 @@ export interface components {
             retractable?: boolean;
             /** @description Rolling resistance over normal force from a pull test on the day's surface; replaces the table. */
             rollingResistanceRatio?: components["schemas"]["pitgate.v1.Quantity"];
+            /** @description Rolling tests on the day's surface; their mean replaces the table where no rolling resistance is given directly. */
+            rollingTests?: components["schemas"]["pitgate.v1.RollingTest"][];
             /** @description Friction of skid or belly on the surface. */
             slidingFrictionRatio?: components["schemas"]["pitgate.v1.Quantity"];
             /** @description Total frontal area of legs and wires. */
@@ -2617,6 +2619,37 @@ export interface components {
          * @enum {string}
          */
         "pitgate.v1.Role": "ROLE_UNSPECIFIED" | "ROLE_MEMBER" | "ROLE_SAFETY_OFFICER" | "ROLE_COMMITTEE" | "ROLE_FIELD_KEEPER" | "ROLE_ADMINISTRATOR";
+        /** @description One rolling test of the model on its wheels, engine stopped, in still air: a steady pull; or a roll to rest from a speed; or a roll past three marks. */
+        "pitgate.v1.RollingTest": {
+            /** @description Distance of that roll to rest. */
+            distanceMeters?: components["schemas"]["pitgate.v1.Quantity"];
+            /** @description Mass of the model in the test. Absent: as for the flight. */
+            massKg?: components["schemas"]["pitgate.v1.Quantity"];
+            name?: string;
+            /** @description Pull that keeps the model rolling slowly, by a scale, along the ground. */
+            pullNewtons?: components["schemas"]["pitgate.v1.Quantity"];
+            /**
+             * Format: double
+             * @description Distance from the first mark to the second.
+             */
+            secondMarkMeters?: number;
+            /** @description Time from the first mark to the second. */
+            secondMarkSeconds?: components["schemas"]["pitgate.v1.Quantity"];
+            /**
+             * Format: double
+             * @description Slope along the roll, uphill positive. Absent: level.
+             */
+            slopeDegrees?: number;
+            /** @description Speed over the ground as a roll to rest begins. */
+            speedMetersPerSecond?: components["schemas"]["pitgate.v1.Quantity"];
+            /**
+             * Format: double
+             * @description Distance from the first mark to the third.
+             */
+            thirdMarkMeters?: number;
+            /** @description Time from the first mark to the third. */
+            thirdMarkSeconds?: components["schemas"]["pitgate.v1.Quantity"];
+        };
         /**
          * @description Roughness of the ground up wind, which sets the wind profile.
          * @enum {string}

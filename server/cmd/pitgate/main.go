@@ -8,6 +8,7 @@
 //	pitgate metar TEXT       read an aerodrome report into the conditions of the day
 //	pitgate assess FILE      compute one document; exit status 0 holds, 1 something fails or is unknown, 2 bad input
 //	pitgate weigh FILE       mass, balance, travel with fuel and ballast; exit status as assess
+//	pitgate roll FILE        rolling friction by the rolling tests of a document; exit status 0 worked out, 1 something is missing
 //	pitgate field FILE       check a field's description; exit status 0 nothing stands out, 1 look again, 2 it cannot be kept
 //	pitgate verify EXPORT    check a ledger export; exit status 0 verified, 1 not
 package main
@@ -47,6 +48,7 @@ func commands() []command {
 		{"assess", "compute one document: assess FILE [--json]", runAssess},
 		{"metar", "read an aerodrome report: metar TEXT [--json]", runMetar},
 		{"weigh", "work out a weigh-in: weigh FILE [--json], or --form for a blank one", runWeigh},
+		{"roll", "work out rolling tests: roll FILE [--json]", runRoll},
 		{"field", "check a field's description: field FILE", runField},
 		{"club", "open a club with its first administrator", runClub},
 		{"export", "write a club's ledger: export CLUB > FILE", runExport},

@@ -31,11 +31,29 @@ func smallWheelFactor(diameter float64) float64 {
 	return min(3, max(1, math.Sqrt(fullSizeWheel/diameter)))
 }
 
-// friction returns rolling resistance over normal force: as measured, else from the table for the wheels of the model.
-func (p *pass) friction(surface Surface, surfaceName string, n *need) float64 {
+// friction finds rolling resistance over normal force and tells it under an id.
+func (p *pass) friction(id string, surface Surface, surfaceName string, n *need) float64 {
+	mark := p.mark()
+	found := p.rollingFriction(id, surface, surfaceName, n)
+	if n.met() {
+		p.tell(id, found, append(p.since(mark), surfaceName, "day.surfaceState", "model.gear.wheels")...)
+	}
+	return found
+}
+
+// rollingFriction returns rolling resistance over normal force: as entered, else as the rolling tests give it, else from the table for the wheels of the
+// model.
+func (p *pass) rollingFriction(id string, surface Surface, surfaceName string, n *need) float64 {
+	const direct = "model.gear.rollingResistanceRatio"
 	gear := p.in.Model.Gear
-	if measured, ok := p.read("model.gear.rollingResistanceRatio", gear.RollingResistanceRatio); ok {
+	if measured, ok := p.read(direct, gear.RollingResistanceRatio); ok {
+		if p.base() {
+			p.replaced = append(p.replaced, replacement{id: id, path: direct})
+		}
 		return max(0, measured)
+	}
+	if measured, ok := p.rollingTests(id, n); ok {
+		return measured
 	}
 	state := SurfaceState("")
 	if p.in.Day != nil {

@@ -111,6 +111,31 @@ type LandingGear struct {
 	TailStrikeDegrees *Quantity `json:"tailStrikeDegrees,omitempty"`
 	// Friction of skid or belly on the surface.
 	SlidingFrictionRatio *Quantity `json:"slidingFrictionRatio,omitempty"`
+	// Rolling tests on the day's surface; their mean replaces the table where no rolling resistance is given directly.
+	RollingTests []RollingTest `json:"rollingTests,omitempty" range:"max_items=20"`
+}
+
+// RollingTest: one rolling test of the model on its wheels, engine stopped, in still air: a steady pull; or a roll to rest from a speed; or a roll past three marks.
+type RollingTest struct {
+	Name string `json:"name,omitempty" range:"max_len=60"`
+	// Pull that keeps the model rolling slowly, by a scale, along the ground.
+	PullNewtons *Quantity `json:"pullNewtons,omitempty"`
+	// Mass of the model in the test. Absent: as for the flight.
+	MassKg *Quantity `json:"massKg,omitempty"`
+	// Slope along the roll, uphill positive. Absent: level.
+	SlopeDegrees *float64 `json:"slopeDegrees,omitempty" range:"gte=-20,lte=20"`
+	// Speed over the ground as a roll to rest begins.
+	SpeedMetersPerSecond *Quantity `json:"speedMetersPerSecond,omitempty"`
+	// Distance of that roll to rest.
+	DistanceMeters *Quantity `json:"distanceMeters,omitempty"`
+	// Time from the first mark to the second.
+	SecondMarkSeconds *Quantity `json:"secondMarkSeconds,omitempty"`
+	// Time from the first mark to the third.
+	ThirdMarkSeconds *Quantity `json:"thirdMarkSeconds,omitempty"`
+	// Distance from the first mark to the second.
+	SecondMarkMeters *float64 `json:"secondMarkMeters,omitempty" range:"gt=0,lte=1000"`
+	// Distance from the first mark to the third.
+	ThirdMarkMeters *float64 `json:"thirdMarkMeters,omitempty" range:"gt=0,lte=1000"`
 }
 
 // Wheel: one wheel.

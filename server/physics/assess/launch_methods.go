@@ -38,7 +38,7 @@ func (p *pass) describeWheels(launch *motion.Launch, aircraft *motion.Aircraft, 
 		return
 	}
 	strip := &p.in.Field.Strips[i]
-	launch.Friction = p.friction(strip.Surface, at("field.strips", i)+".surface", n)
+	launch.Friction = p.friction("launch.rolling_friction", strip.Surface, at("field.strips", i)+".surface", n)
 	launch.Slope = p.stripSlope(strip, yes(plan.StripReversed))
 	launch.Ground = p.stripProfile(strip, yes(plan.StripReversed))
 	launch.RailProfile = rolledAlong(launch.Ground)

@@ -33,6 +33,7 @@ type pass struct {
 	mass    massSection
 	wing    liftSection
 	drag    dragSection
+	rolling rollingSection
 	engine  engineSection
 	stall   stallSection
 	launch  launchSection

@@ -16,7 +16,7 @@ type figureKind struct {
 }
 
 // figureKinds lists every quantity that a report may tell.
-var figureKinds = slices.Concat(airFigures, massFigures, liftFigures, dragFigures, flightFigures, launchFigures, landingFigures, handlingFigures, loadFigures, dayFigures)
+var figureKinds = slices.Concat(airFigures, massFigures, liftFigures, dragFigures, flightFigures, launchFigures, landingFigures, handlingFigures, loadFigures, dayFigures, rollingFigures)
 
 // methodPrefix marks a name as a method's own data rather than an input.
 const methodPrefix = "method: "

@@ -46,7 +46,7 @@ var launchFigures = []figureKind{
 	{"launch.conditions", "What the launch is computed from", "", "the plan, the place and the model, gathered", "the document",
 		[]string{"mass.takeoff", "wing.area", "wing.span", "drag.zero_lift_launch", "drag.lift_factor", "lift.maximum_coefficient_takeoff", "lift.slope", "lift.slope_ground",
 			"lift.zero_incidence", "thrust.static_day", "thrust.spool_up", "air.density", "launch.headwind", "launch.crosswind", "stall.speed_takeoff", "launch.rotation_speed",
-			"launch.tail_up_speed"}},
+			"launch.tail_up_speed", "launch.rolling_friction"}},
 	{"launch.heading", "Heading of the launch", "deg", "as planned, else of the strip or spot", triangle, []string{"launchPlan.method"}},
 	{"launch.headwind", "Head wind along the launch", "m/s", "w cos(from - heading)", triangle, []string{"wind.mean", "day.windDirectionDegrees", "launch.heading"}},
 	{"launch.crosswind", "Cross wind from the right", "m/s", "w sin(from - heading)", triangle, []string{"wind.mean", "day.windDirectionDegrees", "launch.heading"}},

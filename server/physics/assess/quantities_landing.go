@@ -31,7 +31,7 @@ var landingFigures = []figureKind{
 		[]string{"stall.speed_landing", "wind.gust_excess", "launchPlan.landing.approachRatio"}},
 	{"landing.conditions", "What the landing is computed from", "", "the plan, the place and the model, gathered", "the document",
 		[]string{"landing.approach_speed", "landing.headwind", "landing.available", "stall.speed_landing", "drag.zero_lift_landing", "drag.lift_factor", "mass.takeoff",
-			"wing.area", "wing.span", "air.density", "thrust.static_day"}},
+			"wing.area", "wing.span", "air.density", "thrust.static_day", "landing.rolling_friction"}},
 	{"landing.approach_angle", "Slope of the approach over the ground", "deg", "sin g = (D - T)/W at the approach speed, no steeper than planned", "steady glide with thrust", landingSources},
 	{"landing.air_distance", "From the screen to touchdown", "m", landingLaw, motionSource, landingSources},
 	{"landing.touchdown_speed", "Airspeed at touchdown", "m/s", "1.1 Vs, or where the flare ends", motionSource, landingSources},

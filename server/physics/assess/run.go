@@ -4,7 +4,7 @@
 package assess
 
 // Version of the core: changes with every change that moves a number.
-const Version = "0.5.0"
+const Version = "0.6.0"
 
 // Run computes the report of one input.
 //
@@ -28,6 +28,7 @@ func (p *pass) walk() {
 	p.readMass()
 	p.readLift()
 	p.readDrag()
+	p.readRolling()
 	p.readEngines()
 	p.readStall()
 	p.answerAir()

@@ -165,7 +165,7 @@ func (p *pass) describeSurface(n *need) {
 	if len(l.place.missing) > 0 {
 		return
 	}
-	l.plan.Friction = p.friction(l.place.surface, l.place.surfacePath, n)
+	l.plan.Friction = p.friction("landing.rolling_friction", l.place.surface, l.place.surfacePath, n)
 	if braking := p.braking(); braking > l.plan.Friction {
 		l.plan.BrakeFriction, l.plan.BrakeDelay = braking, p.reaction()
 	}
