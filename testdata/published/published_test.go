@@ -30,6 +30,7 @@ var parts = map[string]string{
 	"physics/loads": structure, "physics/structure": structure, "physics/aeroelastic": structure,
 	"physics/fuel": systems, "physics/heat": systems, "physics/radio": systems, "physics/packs": systems,
 	"physics/assess":     "whole assessment",
+	"physics/sample":     "spread",
 	"physics/elementary": "arithmetic",
 }
 
