@@ -58,7 +58,7 @@ const neverClimbsAway = "From no height of the approach does the model climb awa
 // brokenOff says how a go-around is flown: obstacles as high as the clearance over them asks for.
 func (p *pass) brokenOff() landing.GoAround {
 	l, n := &p.landing, p.need()
-	how := landing.GoAround{Reaction: p.reaction(), Margin: overGround}
+	how := landing.GoAround{Reaction: p.reaction(), Margin: overGround, Tolerance: goAroundTolerance}
 	raised := max(0, p.limit(clearanceFigure).value-overGround)
 	for _, o := range p.landingObstacles(l.place.heading, 1, &n) {
 		o.Top += raised
@@ -71,12 +71,17 @@ func (p *pass) brokenOff() landing.GoAround {
 	return how
 }
 
-// lowestClimb steps down from the screen height by the clearance left until none is; where that does not settle, all heights are looked through.
+// goAroundTolerance keeps the climb within a millimetre or two; its height is looked for to a centimetre.
+const goAroundTolerance = 1e-6
+
+// lowestClimb looks from the screen height down for the height that leaves no more than a centimetre of clearance, by the secant; where that does not
+// settle, all heights are looked through.
 func (p *pass) lowestClimb(how landing.GoAround) (landing.Climbout, bool) {
-	const steps, width = 6, 0.01
+	const steps, width = 8, 0.01
 	l := &p.landing
-	height := l.plan.ScreenHeight
-	for range steps {
+	height, slope := l.plan.ScreenHeight, 1.0
+	before, had := 0.0, 0.0
+	for i := range steps {
 		climb, err := landing.BreakOff(l.model, l.air, l.plan, how, height)
 		if err != nil || !climb.Climbs {
 			break
@@ -84,7 +89,11 @@ func (p *pass) lowestClimb(how landing.GoAround) (landing.Climbout, bool) {
 		if climb.Clearance >= 0 && climb.Clearance <= width {
 			return climb, true
 		}
-		height = max(0, height-climb.Clearance+width/2)
+		if i > 0 && height != before {
+			slope = min(max((climb.Clearance-had)/(height-before), 0.5), 2)
+		}
+		before, had = height, climb.Clearance
+		height = max(0, height-(climb.Clearance-width/2)/slope)
 	}
 	climb, found, err := landing.LeastGoAround(l.model, l.air, l.plan, how)
 	return climb, found && err == nil

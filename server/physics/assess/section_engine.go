@@ -13,6 +13,7 @@ type engineSection struct {
 	missing      []string
 	spoolMissing []string
 	engines      []engine.Engine
+	days         []engine.Day // the same in the day's air
 	idle         []float64 // speed ratio of each at idle
 	air          engine.Air
 	static       float64 // installed, in the day's air, N
@@ -70,6 +71,7 @@ func (p *pass) addEngine(e *Engine, name string, n, spool *need) {
 	}
 	p.engine.spool = max(p.engine.spool, out.SpoolTime)
 	p.engine.engines, p.engine.idle = append(p.engine.engines, out), append(p.engine.idle, out.IdleRatio())
+	p.engine.days = append(p.engine.days, out.In(p.engine.air))
 }
 
 // spoolPaths names the spool-up times of all engines.
@@ -105,7 +107,7 @@ func (p *pass) thrust(speed, time float64) float64 {
 	sum := 0.0
 	for i := range p.engine.engines {
 		e := &p.engine.engines[i]
-		sum += e.ThrustAtRatio(speed, engine.SpoolRatio(time, p.engine.idle[i], e.SpoolTime), p.engine.air)
+		sum += p.engine.days[i].ThrustAtRatio(speed, engine.SpoolRatio(time, p.engine.idle[i], e.SpoolTime))
 	}
 	return sum
 }

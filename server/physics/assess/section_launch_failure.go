@@ -10,6 +10,8 @@ import (
 const (
 	// failureCount is how many times along the launch lose the thrust.
 	failureCount = 9
+	// failureTolerance of each step keeps the place of contact within a centimetre, relative and in m and m/s.
+	failureTolerance = 1e-6
 	// bellyFriction is the friction of a model that slides where it is not given (judgement, no source).
 	bellyFriction = 0.45
 	// unlimitedGround stands for ground without end where only the stopping place is asked for, m.
@@ -112,7 +114,7 @@ func (p *pass) worstFailure(guarded []site) answer {
 	}
 	trouble := motion.Trouble{Reaction: p.reactionMoved(), Brakes: max(0, p.braking()-p.launch.friction), Count: failureCount}
 	launch := p.launch.how
-	launch.Distance = 0
+	launch.Distance, launch.Tolerance = 0, failureTolerance
 	sweep, err := launch.FailureSweep(p.launch.model, p.launch.air, trouble)
 	if err != nil || len(sweep) == 0 {
 		out.value = math.NaN()

@@ -38,7 +38,7 @@ func Exp(x float64) float64 {
 	k := roundHalfAway(float64(inverseLn2 * x))
 	high := x - float64(k*ln2High)
 	low := float64(k * ln2Low)
-	return math.Ldexp(expReduced(high, low), int(k))
+	return scale(expReduced(high, low), int(k))
 }
 
 // roundHalfAway rounds to the nearest integer, halves away from zero.
@@ -70,7 +70,7 @@ func remainderPolynomial(r float64) float64 {
 		p5 = 4.13813679705723846039e-08
 	)
 	t := float64(r * r)
-	return float64(t * horner(t, p1, p2, p3, p4, p5))
+	return float64(t * (p1 + float64(t*(p2+float64(t*(p3+float64(t*(p4+float64(t*p5)))))))))
 }
 
 // horner returns c0 + x (c1 + x (c2 + ...)) with every step rounded.

@@ -16,7 +16,7 @@ func Log(x float64) float64 {
 	case math.IsInf(x, 1):
 		return x
 	}
-	fraction, exponent := math.Frexp(x)
+	fraction, exponent := split(x)
 	if fraction < math.Sqrt2/2 {
 		fraction, exponent = float64(2*fraction), exponent-1
 	}
@@ -41,7 +41,7 @@ func logPolynomial(s float64) float64 {
 		l7 = 1.479819860511658591e-01
 	)
 	s2 := float64(s * s)
-	return float64(s2 * horner(s2, l1, l2, l3, l4, l5, l6, l7))
+	return float64(s2 * (l1 + float64(s2*(l2+float64(s2*(l3+float64(s2*(l4+float64(s2*(l5+float64(s2*(l6+float64(s2*l7)))))))))))))
 }
 
 // Log10 returns the decimal logarithm of x.
@@ -50,3 +50,21 @@ func logPolynomial(s float64) float64 {
 // Valid for: x > 0, error within 2 units in the last place away from 1.
 // Source: definition.
 func Log10(x float64) float64 { return Log(x) / math.Ln10 }
+
+// split returns x as a fraction from a half to below one and a power of two: math.Frexp of a positive finite number, quickly for normal ones.
+func split(x float64) (fraction float64, exponent int) {
+	const whole, least, bias = 52, 0x1p-1022, 1022
+	if x < least {
+		return math.Frexp(x)
+	}
+	bits := math.Float64bits(x)
+	return math.Float64frombits(bits&(1<<whole-1) | bias<<whole), int(bits>>whole) - bias
+}
+
+// scale returns a number near one times two to the power k: math.Ldexp, quickly where the power is a normal number.
+func scale(x float64, k int) float64 {
+	if k < -1000 || k > 1000 {
+		return math.Ldexp(x, k)
+	}
+	return x * math.Float64frombits(uint64(k+1023)<<52)
+}

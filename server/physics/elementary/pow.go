@@ -69,7 +69,7 @@ type baseStep struct{ base, high, low float64 }
 
 // reduceBase writes x = 2^n a with a in [sqrt(3)/2, sqrt(3)) and names the nearer expansion point.
 func reduceBase(x float64) (a, n float64, step baseStep) {
-	fraction, exponent := math.Frexp(x)
+	fraction, exponent := split(x)
 	a, n = float64(2*fraction), float64(exponent-1)
 	switch {
 	case a < 1.2247314453125:
@@ -103,7 +103,7 @@ func splitSeries(ss, sHigh, sLow float64) (tHigh, tLow float64) {
 		l6 = 2.06975017800338417784e-01
 	)
 	s2 := float64(ss * ss)
-	r := float64(float64(s2*s2) * horner(s2, l1, l2, l3, l4, l5, l6))
+	r := float64(float64(s2*s2) * (l1 + float64(s2*(l2+float64(s2*(l3+float64(s2*(l4+float64(s2*(l5+float64(s2*l6)))))))))))
 	r += float64(sLow * (sHigh + ss))
 	s2 = float64(sHigh * sHigh)
 	tHigh = clearLow(3 + s2 + r)
@@ -138,5 +138,5 @@ func exp2Split(high, low float64) float64 {
 	w := v - (z - u)
 	c := z - remainderPolynomial(z)
 	r := float64(z*c)/(c-2) - (w + float64(z*w))
-	return math.Ldexp(1-(r-z), int(n))
+	return scale(1-(r-z), int(n))
 }

@@ -90,7 +90,7 @@ func sineKernel(x, y float64) float64 {
 	)
 	z := float64(x * x)
 	v := float64(z * x)
-	r := horner(z, s2, s3, s4, s5, s6)
+	r := s2 + float64(z*(s3+float64(z*(s4+float64(z*(s5+float64(z*s6)))))))
 	return x - ((float64(z*(float64(0.5*y)-float64(v*r))) - y) - float64(v*s1))
 }
 
@@ -107,7 +107,7 @@ func cosineKernel(x, y float64) float64 {
 		c6 = -1.13596475577881948265e-11
 	)
 	z := float64(x * x)
-	r := float64(z * horner(z, c1, c2, c3, c4, c5, c6))
+	r := float64(z * (c1 + float64(z*(c2+float64(z*(c3+float64(z*(c4+float64(z*(c5+float64(z*c6)))))))))))
 	half := float64(0.5 * z)
 	w := 1 - half
 	return w + (((1 - w) - half) + (float64(z*r) - float64(x*y)))
@@ -187,5 +187,5 @@ func atanPolynomial(r float64) float64 {
 		a10 = 1.62858201153657823623e-02
 	)
 	z := float64(r * r)
-	return float64(z * horner(z, a0, a1, a2, a3, a4, a5, a6, a7, a8, a9, a10))
+	return float64(z * (a0 + float64(z*(a1+float64(z*(a2+float64(z*(a3+float64(z*(a4+float64(z*(a5+float64(z*(a6+float64(z*(a7+float64(z*(a8+float64(z*(a9+float64(z*a10)))))))))))))))))))))
 }

@@ -173,12 +173,25 @@ func (e Engine) TopThrust(speed float64, air Air) float64 {
 
 // atRatio returns the thrust of a fan or propeller at a speed ratio, with the power that gives its static thrust in the rated air.
 func (e Engine) atRatio(ratio, speed, density float64) float64 {
-	static := e.StaticThrust * ThrustShare(ratio, e.exponent())
+	return e.driven(e.power(ThrustShare(ratio, e.exponent())), speed, density)
+}
+
+// power returns the power that gives a fan or propeller a share of its static thrust in the rated air, W.
+func (e Engine) power(share float64) float64 {
+	static := e.StaticThrust * share
 	rated := e.Rated.orStandard().Density
 	if e.Kind == DuctedFan {
-		return FanThrust(density, e.JetArea, FanJetPower(static, rated, e.JetArea), speed)
+		return FanJetPower(static, rated, e.JetArea)
 	}
-	return PropellerThrust(density, e.JetArea, PropellerPower(static, rated, e.JetArea), speed)
+	return PropellerPower(static, rated, e.JetArea)
+}
+
+// driven returns the thrust of a fan or propeller that is given a power (W), N.
+func (e Engine) driven(power, speed, density float64) float64 {
+	if e.Kind == DuctedFan {
+		return FanThrust(density, e.JetArea, power, speed)
+	}
+	return PropellerThrust(density, e.JetArea, power, speed)
 }
 
 // FullTime returns the time (s) from idle until the thrust share reaches the given share of full static thrust.

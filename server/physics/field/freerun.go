@@ -60,20 +60,23 @@ func (g Ground) LongestAlong(heading, width float64) (Run, error) {
 	if !(math.Abs(heading) <= 100) || !(width >= 0 && width <= 1e5) {
 		return Run{}, errors.New("run heading or width: out of range")
 	}
-	return g.sweep(heading, width), nil
+	return newSwept(g, width).sweep(heading, 0), nil
 }
 
 // Longest returns the longest run of a width (m) in any direction: every degree (every third for more than 40 corners), every direction between two corners of
 // areas of up to 20 corners, then the best refined to a thousandth of a degree. Of the two ways along it the one with heading below pi is given. What is returned is free.
+//
+// A direction along which the area reaches less far than a run already found is not looked at.
 //
 // Valid for: as LongestAlong. Source: the longest line within an outline touches two of its corners. Errors name what is impossible.
 func (g Ground) Longest(width float64) (Run, error) {
 	if _, err := g.LongestAlong(0, width); err != nil {
 		return Run{}, err
 	}
-	best := Run{}
+	s := newSwept(g, width)
+	best, enough := Run{}, 0.0
 	try := func(heading float64) {
-		if r := g.sweep(heading, width); r.Length > best.Length {
+		if r := s.sweep(heading, max(enough, best.Length)); r.Length > best.Length {
 			best = r
 		}
 	}
@@ -81,15 +84,14 @@ func (g Ground) Longest(width float64) (Run, error) {
 	if n > 40 {
 		step = 3
 	}
+	if n <= 20 {
+		enough = s.alongEdges()
+	}
 	for degree := 0; degree < 180; degree += step {
 		try(float64(degree) * (math.Pi / 180))
 	}
 	if n <= 20 {
-		for i := range n {
-			for j := i + 1; j < n; j++ {
-				try(math.Mod(g.Area[i].Heading(g.Area[j]), math.Pi))
-			}
-		}
+		s.betweenCorners(try)
 	}
 	for turn := float64(step) * (math.Pi / 360); turn > 1e-5; turn /= 2 {
 		middle := best.Heading
@@ -97,6 +99,29 @@ func (g Ground) Longest(width float64) (Run, error) {
 		try(middle + turn)
 	}
 	return best.forward(), nil
+}
+
+// alongEdges returns the longest run along the edges of the area, which are among the directions that betweenCorners tries.
+func (s *swept) alongEdges() float64 {
+	longest := 0.0
+	for i := range s.ground.Area {
+		e := s.ground.Area.edge(i)
+		if i == len(s.ground.Area)-1 {
+			e.A, e.B = e.B, e.A
+		}
+		longest = max(longest, s.sweep(math.Mod(e.A.Heading(e.B), math.Pi), longest).Length)
+	}
+	return longest
+}
+
+// betweenCorners tries the heading from every corner of the area to every later one.
+func (s *swept) betweenCorners(try func(heading float64)) {
+	area := s.ground.Area
+	for i := range area {
+		for j := i + 1; j < len(area); j++ {
+			try(math.Mod(area[i].Heading(area[j]), math.Pi))
+		}
+	}
 }
 
 // forward returns the run the way its heading is from 0 to below pi.
@@ -110,9 +135,11 @@ func (r Run) forward() Run {
 	return r
 }
 
-// sweep looks for the longest run along a heading.
-func (g Ground) sweep(heading, width float64) Run {
-	s := newSwept(g, heading, width)
+// sweep looks for the longest run along a heading; nothing where the area does not reach as far as a length along it.
+func (s *swept) sweep(heading, enough float64) Run {
+	if reach := s.turn(heading); reach < enough-closeReach {
+		return Run{}
+	}
 	bestLength, bestOffset, bestStart := 0.0, 0.0, 0.0
 	look := func(offset float64) float64 {
 		start, length := s.longest(offset)
@@ -135,6 +162,9 @@ func (g Ground) sweep(heading, width float64) Run {
 	return Run{Length: bestLength, Heading: heading, Middle: Segment{start, start.Plus(s.ahead.Times(bestLength))}}
 }
 
+// closeReach is what rounding may make of a length of an area, m.
+const closeReach = 1e-6
+
 // swept is an area seen along a heading.
 type swept struct {
 	ground       Ground
@@ -142,26 +172,28 @@ type swept struct {
 	half         float64 // half the width
 	hair         float64 // a step aside from a corner
 	edges        []Segment
-	offsets      []float64 // sideways places where the run may change
+	offsets      []float64    // sideways places where the run may change
+	room         [][2]float64 // for what is taken, used again from place to place
 }
 
-// newSwept turns the edges of an area so that x runs to the right of the heading and y along it.
-func newSwept(g Ground, heading, width float64) *swept {
-	s := &swept{ground: g, ahead: Point{elementary.Sin(heading), elementary.Cos(heading)}, half: width / 2}
+// newSwept prepares an area for runs of a width.
+func newSwept(g Ground, width float64) *swept { return &swept{ground: g, half: width / 2} }
+
+// turn turns the edges of the area so that x runs to the right of a heading and y along it, and returns how far the area reaches along it.
+func (s *swept) turn(heading float64) (reach float64) {
+	s.ahead = Point{elementary.Sin(heading), elementary.Cos(heading)}
 	s.right = Point{s.ahead.Y, -s.ahead.X}
-	turn := func(p Point) Point { return Point{p.Dot(s.right), p.Dot(s.ahead)} }
-	add := func(o Polygon) {
-		for i := range o {
-			e := o.edge(i)
-			s.edges = append(s.edges, Segment{turn(e.A), turn(e.B)})
-		}
+	s.edges, s.offsets = s.edges[:0], s.offsets[:0]
+	s.add(s.ground.Area)
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, e := range s.edges {
+		low, high = min(low, e.A.Y), max(high, e.A.Y)
 	}
-	add(g.Area)
-	for _, b := range g.Blocked {
-		add(b)
+	for _, b := range s.ground.Blocked {
+		s.add(b)
 	}
-	for _, p := range g.Posts {
-		q := turn(p)
+	for _, p := range s.ground.Posts {
+		q := s.turned(p)
 		s.edges = append(s.edges, Segment{q, q})
 	}
 	least, most := math.Inf(1), math.Inf(-1)
@@ -172,7 +204,18 @@ func newSwept(g Ground, heading, width float64) *swept {
 	s.hair = (most - least) * 1e-9
 	slices.Sort(s.offsets)
 	s.offsets = slices.Compact(s.offsets)
-	return s
+	return high - low
+}
+
+// turned returns a point as seen along the heading.
+func (s *swept) turned(p Point) Point { return Point{p.Dot(s.right), p.Dot(s.ahead)} }
+
+// add adds the turned edges of an outline.
+func (s *swept) add(o Polygon) {
+	for i := range o {
+		e := o.edge(i)
+		s.edges = append(s.edges, Segment{s.turned(e.A), s.turned(e.B)})
+	}
 }
 
 // longest returns the longest free piece at a sideways place of the run's middle: its start along the heading and its length.
@@ -190,7 +233,7 @@ func (s *swept) longest(offset float64) (start, length float64) {
 
 // taken returns what the edges take up along the heading within the run's width, in order.
 func (s *swept) taken(offset float64) [][2]float64 {
-	var taken [][2]float64
+	taken := s.room[:0]
 	for _, e := range s.edges {
 		from, to := clip(0, 1, e.A.X-(offset-s.half), e.B.X-(offset-s.half))
 		from, to = clip(from, to, offset+s.half-e.A.X, offset+s.half-e.B.X)
@@ -201,6 +244,7 @@ func (s *swept) taken(offset float64) [][2]float64 {
 		taken = append(taken, [2]float64{min(a, b), max(a, b)})
 	}
 	slices.SortFunc(taken, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
+	s.room = taken
 	return taken
 }
 

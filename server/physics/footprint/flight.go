@@ -42,7 +42,7 @@ func (l Loss) newFlight(r Release) *flight {
 		cd0: m.CD0, induced: m.InducedFactor, stopped: m.StoppedDrag, tumble: m.DragArea / m.Area, clMax: m.CLMax,
 		damping: 2 * math.Sqrt2 * m.PathDamping / l.gravity(), slope: m.ThrustSlope / m.Mass, start0: r.Speed,
 		throttle:   l.thrustOf(r, l.liftOf(r, r.Bank)),
-		integrator: motion.Integrator{Tolerance: precision},
+		integrator: motion.Integrator{Tolerance: precision, EndOnly: true},
 	}
 }
 

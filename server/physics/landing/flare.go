@@ -19,7 +19,7 @@ const (
 const longestPart = 300.0
 
 // solver is the integrator of all parts.
-var solver = motion.Integrator{Tolerance: 1e-8, MaxSteps: mostSteps}
+var solver = motion.Integrator{Tolerance: 1e-8, MaxSteps: mostSteps, EndOnly: true}
 
 const (
 	mostSteps      = 3000  // of one part
@@ -92,7 +92,7 @@ func (f *flight) flare(from Point, tolerance float64) (motion.Solution, error) {
 	}
 	level := func(_ float64, s motion.State) float64 { return s[atUpward] - float64(rise*s[atForward]) }
 	contact := func(_ float64, s motion.State) float64 { return s[atHeight] - f.ground(s[atDistance]) }
-	return motion.Integrator{Tolerance: tolerance, MaxSteps: mostSteps}.Solve(rate, 0, from.state(), longestPart,
+	return motion.Integrator{Tolerance: tolerance, MaxSteps: mostSteps, EndOnly: tolerance == roughTolerance}.Solve(rate, 0, from.state(), longestPart,
 		motion.Event{Value: level, Direction: motion.Rising, Terminal: true},
 		motion.Event{Value: contact, Direction: motion.Falling, Terminal: true})
 }

@@ -15,6 +15,8 @@ type GoAround struct {
 	MaxAngle float64 // steepest climb flown, rad; zero means 20 degrees
 	Distance float64 // followed beyond the threshold at least, m
 	Margin   float64 // height to keep over the ground and over each obstacle, m
+	// Tolerance of the integration, relative and in m and m/s; zero means 1e-8.
+	Tolerance float64
 	// Obstacles beyond and beside the threshold that the climb must clear; their spreads count as in Plan.
 	Obstacles []Obstacle
 }
@@ -44,6 +46,7 @@ func (g GoAround) Check() error {
 	err := firstOutside([]limited{
 		{"go-around reaction", g.Reaction, 0, 30}, {"go-around load", g.MaxLoad, 0, 20}, {"go-around angle", g.MaxAngle, 0, 1.5},
 		{"go-around distance", g.Distance, -1e4, 1e4}, {"go-around margin", g.Margin, 0, 1000},
+		{"go-around tolerance", g.Tolerance, 0, 1e-3},
 	})
 	for i, o := range g.Obstacles {
 		if err == nil {
@@ -111,7 +114,8 @@ func (f *flight) climb(g GoAround, open Point, height float64) (motion.Solution,
 		thrust := f.power(m.speed, t-g.Reaction)
 		return f.accelerate(s, m, f.pullUp(g, m, thrust), thrust)
 	}
-	return solver.Solve(rate, g.Reaction, open.state(), g.Reaction+longestPart, f.goEvents(g, height)...)
+	climber := motion.Integrator{Tolerance: orElse(g.Tolerance, solver.Tolerance), MaxSteps: mostSteps}
+	return climber.Solve(rate, g.Reaction, open.state(), g.Reaction+longestPart, f.goEvents(g, height)...)
 }
 
 // power returns the thrust at an airspeed and a time since the throttle opened, never below idle.

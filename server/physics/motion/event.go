@@ -33,11 +33,13 @@ type Crossing struct {
 type watch struct {
 	events []Event
 	before []float64
+	room   [4]float64
 }
 
 // newWatch evaluates the events at the start.
 func newWatch(events []Event, t float64, s State) *watch {
-	w := &watch{events: events, before: make([]float64, len(events))}
+	w := &watch{events: events}
+	w.before = append(w.room[:0], make([]float64, len(events))...)
 	for i, e := range events {
 		w.before[i] = e.Value(t, s)
 	}
@@ -52,6 +54,9 @@ func (w *watch) scan(s *Solution) bool {
 		w.before[i] = e.look(s, last, i, w.before[i])
 	}
 	found := s.Crossings[known:]
+	if len(found) == 0 {
+		return false
+	}
 	sort.SliceStable(found, func(i, j int) bool { return found[i].Time < found[j].Time })
 	for i, c := range found {
 		if w.events[c.Event].Terminal {

@@ -19,6 +19,8 @@ type Integrator struct {
 	Tolerance float64 // error allowed a step, relative and absolute; zero means 1e-8
 	MaxStep   float64 // longest step, s; zero means none
 	MaxSteps  int     // steps tried before giving up; zero means 20000
+	// EndOnly keeps no step but the last: the solution then tells its end and its crossings, and At nothing before that step.
+	EndOnly bool
 }
 
 // Errors of Solve.
@@ -34,7 +36,7 @@ type stages [7]State
 func (in Integrator) Solve(rate Rate, start float64, state State, end float64, events ...Event) (Solution, error) {
 	in = in.withDefaults(end - start)
 	watch := newWatch(events, start, state)
-	solution := Solution{start: start, end: start, first: state, last: state, pieces: make([]piece, 0, 48)}
+	solution := Solution{start: start, end: start, first: state, last: state, pieces: make([]piece, 0, in.pieces())}
 	k := stages{rate(start, state)}
 	step := in.firstStep(state, k[0], end-start)
 	for range in.MaxSteps {
@@ -54,7 +56,10 @@ func (in Integrator) Solve(rate Rate, start float64, state State, end float64, e
 			}
 			continue
 		}
-		solution.add(newPiece(solution.end, step, solution.last, next, &k), next)
+		if in.EndOnly {
+			solution.pieces = solution.pieces[:0]
+		}
+		solution.add(step, next, &k)
 		if last {
 			solution.end = end
 		}
@@ -65,6 +70,14 @@ func (in Integrator) Solve(rate Rate, start float64, state State, end float64, e
 		step *= grow(failure)
 	}
 	return solution, ErrTooManySteps
+}
+
+// pieces returns for how many steps there is room at first.
+func (in Integrator) pieces() int {
+	if in.EndOnly {
+		return 1
+	}
+	return 48
 }
 
 // withDefaults fills in what is zero.

@@ -48,7 +48,8 @@ func TestDenseOutputIsOfFourthOrder(t *testing.T) {
 		from := State{1}
 		k := stages{oscillator(0, from)}
 		to, _ := attempt(oscillator, 0, from, h, &k, 1)
-		p := newPiece(0, h, from, to, &k)
+		var p piece
+		p.prepare(0, h, &from, &to, &k)
 		worst := 0.0
 		for i := 1; i < 20; i++ {
 			at := h * float64(i) / 20

@@ -8,13 +8,13 @@ type piece struct {
 	r           [5]State
 }
 
-// newPiece prepares the dense output of a step.
+// prepare prepares the dense output of a step.
 //
 //	y(x) = r0 + x (r1 + (1-x)(r2 + x (r3 + (1-x) r4))), x = (t - t0)/h
 //
 // Valid for: x from 0 to 1, fourth order. Source: Hairer, Norsett and Wanner, Solving Ordinary Differential Equations I, section II.6.
-func newPiece(t, h float64, from, to State, k *stages) piece {
-	p := piece{start: t, step: h}
+func (p *piece) prepare(t, h float64, from, to *State, k *stages) {
+	p.start, p.step = t, h
 	for i := range from {
 		change := to[i] - from[i]
 		bend := float64(h*k[0][i]) - change
@@ -24,7 +24,6 @@ func newPiece(t, h float64, from, to State, k *stages) piece {
 		p.r[3][i] = change - float64(h*k[6][i]) - bend
 		p.r[4][i] = h * (float64(d1*k[0][i]) + float64(d3*k[2][i]) + float64(d4*k[3][i]) + float64(d5*k[4][i]) + float64(d6*k[5][i]) + float64(d7*k[6][i]))
 	}
-	return p
 }
 
 // at returns the state within the piece.
@@ -53,10 +52,11 @@ type Solution struct {
 	ended   bool
 }
 
-// add appends a piece.
-func (s *Solution) add(p piece, to State) {
-	s.pieces = append(s.pieces, p)
-	s.end, s.last = p.start+p.step, to
+// add appends the piece of a step to a state.
+func (s *Solution) add(step float64, to State, k *stages) {
+	s.pieces = append(s.pieces, piece{})
+	s.pieces[len(s.pieces)-1].prepare(s.end, step, &s.last, &to, k)
+	s.end, s.last = s.end+step, to
 }
 
 // Start returns the time the solution starts.
