@@ -20,7 +20,7 @@ var landingKinds = []kind{
 		id: "landing.go_around", title: "Least height of a go-around", unit: "m", sense: LimitSenseNone,
 		method:   "Throttle opened after the reaction time on the approach; the least height from which spool-up, pull-up and climb clear ground and obstacles.",
 		source:   "Equations of motion in the vertical plane; integrated by Dormand-Prince 5(4)",
-		validity: "Straight ahead, flaps and wheels as for the landing, the speed of the approach held.", neverNegative: true,
+		validity: "Straight ahead, flaps and wheels as for the landing, the speed of the approach held; looked for to a centimetre.", neverNegative: true,
 		from: []string{"landing.go_around_height"},
 	},
 	{
@@ -34,7 +34,7 @@ var landingKinds = []kind{
 		id: "launch.engine_failure", title: "People and keep-outs from where a launch without thrust comes down", unit: "m", sense: LimitSenseAtLeast,
 		method:   "Thrust lost at times along the launch, each followed straight ahead to the ground and slid to rest; the least distance of that way to people lines, pits, parking and keep-outs.",
 		source:   "Newton's second law; integrated by Dormand-Prince 5(4)",
-		validity: "Straight ahead, drift not corrected; no bounce, no cartwheel.",
+		validity: "Straight ahead, drift not corrected; no bounce, no cartwheel; the place of contact to a centimetre.",
 		from:     []string{"launch.conditions", "launch.failure_time"},
 	},
 	{
