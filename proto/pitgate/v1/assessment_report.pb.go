@@ -1456,7 +1456,7 @@ func (x *ReportQuantity) GetFrom() []string {
 // A line to draw.
 type ReportPath struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// "launch.profile" (distance, height), "launch.plan", "circuit.plan" (x east, y north), "ground.profile".
+	// "launch.profile", "launch.dolly_fall", "landing.profile" (distance, height), "launch.plan", "launch.dolly_plan", "landing.plan", "circuit.plan" (x east, y north), "ground.profile".
 	Id            string       `protobuf:"bytes,1,opt,name=id,proto3" json:"id,omitempty"`
 	Points        []*PathPoint `protobuf:"bytes,2,rep,name=points,proto3" json:"points,omitempty"`
 	unknownFields protoimpl.UnknownFields

@@ -2591,7 +2591,7 @@ export interface components {
         };
         /** @description A line to draw. */
         "pitgate.v1.ReportPath": {
-            /** @description "launch.profile" (distance, height), "launch.plan", "circuit.plan" (x east, y north), "ground.profile". */
+            /** @description "launch.profile", "launch.dolly_fall", "landing.profile" (distance, height), "launch.plan", "launch.dolly_plan", "landing.plan", "circuit.plan" (x east, y north), "ground.profile". */
             id?: string;
             points?: components["schemas"]["pitgate.v1.PathPoint"][];
         };

@@ -5,6 +5,7 @@ import "math"
 // drawing is where the base pass draws its lines, so that every moved pass can be read off at the same places.
 type drawing struct {
 	distances []float64 // of the launch path's points, m
+	landed    []float64 // distances of the landing path's points from the threshold, m
 	lifts     []float64 // lift coefficients of the polar
 	twist     twist     // of the wing under its ailerons
 	twisting  *twisting // of the wing under its lift
@@ -22,17 +23,19 @@ type drawing struct {
 // ordinates are what a pass reads off there.
 type ordinates struct {
 	heights []float64 // of the launch path, m
+	descent []float64 // heights of the landing path, m
 	drags   []float64 // drag coefficients of the polar
 }
 
 // empty returns ordinates of the same length, all zero.
 func (o *ordinates) empty() ordinates {
-	return ordinates{heights: make([]float64, len(o.heights)), drags: make([]float64, len(o.drags))}
+	return ordinates{heights: make([]float64, len(o.heights)), descent: make([]float64, len(o.descent)), drags: make([]float64, len(o.drags))}
 }
 
 // add adds the squares of half the differences of two moved passes.
 func (o *ordinates) add(high, low *ordinates) {
 	addSquares(o.heights, high.heights, low.heights)
+	addSquares(o.descent, high.descent, low.descent)
 	addSquares(o.drags, high.drags, low.drags)
 }
 
@@ -45,13 +48,13 @@ func addSquares(sum, high, low []float64) {
 	}
 }
 
-// drawBands gives every point of the launch profile and of the polar its band.
+// drawBands gives every point of the launch's and the landing's profile and of the polar its band.
 func (p *pass) drawBands(squares ordinates) {
+	bands := map[string][]float64{"launch.profile": squares.heights, "landing.profile": squares.descent}
 	for k := range p.lines {
-		if p.lines[k].ID == "launch.profile" {
-			for i := range p.lines[k].Points {
-				p.lines[k].Points[i].HalfBandMeters = halfBand(squares.heights[i])
-			}
+		band := bands[p.lines[k].ID]
+		for i := range min(len(band), len(p.lines[k].Points)) {
+			p.lines[k].Points[i].HalfBandMeters = halfBand(band[i])
 		}
 	}
 	for k := range p.curves {

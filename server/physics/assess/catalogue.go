@@ -95,7 +95,7 @@ var flightKinds = []kind{
 		method:   "Lowest point of the flight below the place where the model left its launcher.",
 		source:   "Equations of motion in the vertical plane; integrated by Dormand-Prince 5(4)",
 		validity: "Pilot holds the climb's incidence at once.", neverNegative: true,
-		from: []string{"launch.sink", "launch.conditions", "launch.dolly_distance", "launch.dolly_speed", "launch.dolly_energy"},
+		from: []string{"launch.sink", "launch.conditions"},
 	},
 	{
 		id: "launch.tail_gap", title: "Room under the tail at the end of the rails", unit: "m", sense: LimitSenseAtLeast,

@@ -38,6 +38,13 @@ var landingKinds = []kind{
 		from:     []string{"launch.conditions", "launch.failure_time"},
 	},
 	{
+		id: "launch.dolly", title: "People, keep-outs and buildings from where the dolly comes down", unit: "m", sense: LimitSenseAtLeast,
+		method:   "Fall of the dolly from the end of the rails through the wind to the ground; the least distance of its way over the ground to people lines, pits, parking, keep-outs, buildings and roads, negative by how far it goes on inside.",
+		source:   "Newton's second law; integrated by Dormand-Prince 5(4)",
+		validity: "A dolly that does not fly and is not caught; what it rolls on or bounces after coming down is left out.",
+		from:     []string{"launch.dolly_distance", "launch.dolly_speed", "launch.dolly_energy"},
+	},
+	{
 		id: "engine_out.reach", title: "Share of launch and circuit from which a landing area is reached without thrust", unit: "1", sense: LimitSenseAtLeast,
 		method:   "From points a few metres apart: reaction time, gliding turn, glide at the speed that goes farthest in the wind, turn onto a line of a landing area or strip.",
 		source:   "Rogers, The Possible Impossible Turn; steady gliding turn and glide over level ground",

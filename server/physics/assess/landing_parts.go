@@ -8,6 +8,7 @@ import (
 	"pitgate/server/physics/field"
 	"pitgate/server/physics/landing"
 	"pitgate/server/physics/lift"
+	"pitgate/server/physics/motion"
 	"pitgate/server/physics/planform"
 )
 
@@ -158,14 +159,21 @@ const (
 // drawLanding adds the profile and the plan of the landing.
 func (p *pass) drawLanding() {
 	l := &p.landing
-	if !p.base() || len(l.missing) > 0 || l.broken() != "" {
+	if len(l.missing) > 0 || l.broken() != "" {
 		return
 	}
 	shift, _, _ := p.aimShift()
+	points := l.result.Path(min(-drawnApproach, l.result.Screen.Distance), flarePieces)
+	if !p.base() {
+		p.drawn.descent = descentAt(points, shift, p.drawing.landed)
+		return
+	}
 	ahead := field.Ahead(l.place.heading)
 	profile, plan := ReportPath{ID: "landing.profile"}, ReportPath{ID: "landing.plan"}
-	for _, point := range l.result.Path(min(-drawnApproach, l.result.Screen.Distance), flarePieces) {
+	for _, point := range points {
 		x := point.Distance + shift
+		p.drawing.landed = append(p.drawing.landed, x)
+		p.drawn.descent = append(p.drawn.descent, point.Height)
 		spot := l.place.threshold.Plus(ahead.Times(x))
 		drawn := PathPoint{XMeters: x, ZMeters: point.Height + l.place.ground, AirspeedMetersPerSecond: point.Airspeed, TimeSeconds: point.Time}
 		profile.Points = append(profile.Points, drawn)
@@ -173,4 +181,13 @@ func (p *pass) drawLanding() {
 		plan.Points = append(plan.Points, drawn)
 	}
 	p.lines = append(p.lines, profile, plan)
+}
+
+// descentAt reads the heights of a landing path, moved along by a shift, at distances from the threshold.
+func descentAt(path []landing.Point, shift float64, distances []float64) []float64 {
+	moved := make([]motion.PathPoint, len(path))
+	for i, point := range path {
+		moved[i] = motion.PathPoint{Distance: point.Distance + shift, Height: point.Height}
+	}
+	return heightsAt(moved, distances)
 }

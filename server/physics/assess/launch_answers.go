@@ -103,7 +103,7 @@ func (p *pass) answerSink() {
 			sink.note += say(" It touches the ground %.0f m from the start.", r.ContactAt)
 		}
 		if !r.NeverLiftsOff {
-			sink.note += p.tailWords() + p.dollyWords()
+			sink.note += p.tailWords()
 		}
 	}
 	p.conclude(sink)

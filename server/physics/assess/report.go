@@ -148,7 +148,7 @@ type ReportQuantity struct {
 
 // ReportPath: a line to draw.
 type ReportPath struct {
-	// "launch.profile" (distance, height), "launch.plan", "circuit.plan" (x east, y north), "ground.profile".
+	// "launch.profile", "launch.dolly_fall", "landing.profile" (distance, height), "launch.plan", "launch.dolly_plan", "landing.plan", "circuit.plan" (x east, y north), "ground.profile".
 	ID     string      `json:"id,omitempty"`
 	Points []PathPoint `json:"points,omitempty"`
 }

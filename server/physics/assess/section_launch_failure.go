@@ -27,6 +27,7 @@ func (p *pass) answerLaunchFailure() {
 		p.conclude(p.abort())
 	}
 	p.conclude(p.engineFailure())
+	p.answerDolly()
 }
 
 // abort holds the place where a launch given up at lift-off comes to rest against the end of the strip.

@@ -77,22 +77,3 @@ func (p *pass) neverWords() string {
 	}
 	return neverLeaves
 }
-
-// dollyWords follows the dolly to the ground, tells what it comes to and says it.
-func (p *pass) dollyWords() string {
-	ramp := p.launchPlan().Ramp
-	if !p.base() || ramp == nil || p.launch.method != motion.Ramp || !(p.launch.how.DollyMass > 0) {
-		return ""
-	}
-	mark := p.mark()
-	area := max(0, p.optional("launchPlan.ramp.dollyDragAreaSquareMeters", ramp.DollyDragAreaSquareMeters, 0))
-	fall, err := p.launch.how.DollyFall(&p.launch.result, p.launch.air, motion.Dolly{DragArea: area})
-	if err != nil {
-		return ""
-	}
-	read := p.since(mark)
-	p.tell("launch.dolly_distance", fall.Distance, read...)
-	p.tell("launch.dolly_speed", fall.Speed, read...)
-	p.tell("launch.dolly_energy", fall.Energy, read...)
-	return say(" The dolly comes down %.0f m from the start at %.1f m/s with %.0f J.", fall.Distance, fall.Speed, fall.Energy)
-}

@@ -58,6 +58,9 @@ func anyLine(*line) bool { return true }
 // search looks for the line that needs least height among those wanted, leaving out what its bound rules out. With enough above zero it only looks for
 // a line that needs no more than that, and stops at the first.
 func (m *Map) search(s *start, turn *Turn, best *Result, wanted func(*line) bool, enough float64) {
+	if enough > 0 && m.again(s, turn, best, wanted, enough) {
+		return
+	}
 	first, aim, least := -1, 0, math.Inf(1)
 	s.bounds = s.bounds[:0]
 	for i := range m.lines {
@@ -84,12 +87,25 @@ func (m *Map) search(s *start, turn *Turn, best *Result, wanted func(*line) bool
 			if best.Area >= 0 && best.Needed <= enough {
 				return
 			}
-			if i == first && k == aim || best.Area >= 0 && bound >= best.Needed || enough > 0 && bound > enough {
+			if i == first && k == aim || best.Area >= 0 && bound >= best.Needed || enough > 0 && (bound > enough || m.tooMuchTurn(s, &m.lines[i], k, turn, enough)) {
 				continue
 			}
 			m.try(s, turn, best, i, k, enough)
 		}
 	}
+}
+
+// again tries the gate that was enough the last time, and reports whether it is so again.
+func (m *Map) again(s *start, turn *Turn, best *Result, wanted func(*line) bool, enough float64) bool {
+	index, aim := s.hitLine-1, s.hitAim-1
+	if index < 0 || !wanted(&m.lines[index]) {
+		return false
+	}
+	if m.bound(s, &m.lines[index], aim, turn) > enough {
+		return false
+	}
+	m.try(s, turn, best, index, aim, enough)
+	return best.Area >= 0 && best.Needed <= enough
 }
 
 // try takes a line where it needs less than the best so far and, above zero, no more than enough.
@@ -112,6 +128,9 @@ func (m *Map) try(s *start, turn *Turn, best *Result, index, aim int, enough flo
 	}
 	if best.Area >= 0 && t.need+lacking >= best.Needed {
 		return
+	}
+	if t.need+lacking <= enough {
+		s.hitLine, s.hitAim = index+1, aim+1
 	}
 	*best = Result{
 		Area: m.lines[index].area, Needed: t.need + lacking, Obstacle: lacking,

@@ -1,6 +1,10 @@
 package reach
 
-import "pitgate/server/physics/field"
+import (
+	"math"
+
+	"pitgate/server/physics/field"
+)
 
 // glideNodes is the number of tailwinds for which the speed to fly is kept.
 const glideNodes = 48
@@ -12,15 +16,18 @@ type glides struct {
 	// slope is the least height lost by distance over the ground for each tailwind, and flattest that in any direction.
 	slope    [glideNodes + 1]float64
 	flattest float64
+	slowest  float64 // pace of them all, m/s
 }
 
 // newGlides computes the speeds to fly for winds up to a speed.
 func newGlides(m *Model, fastestWind float64) glides {
 	reach := float64(max(fastestWind, 0.1) * 1.001)
 	g := glides{least: -reach, step: 2 * reach / glideNodes}
+	g.slowest = math.Inf(1)
 	for i := range g.entry {
 		headwind := reach - float64(2*reach*(float64(i)/glideNodes))
 		g.entry[i] = m.speedToFly(headwind)
+		g.slowest = min(g.slowest, g.entry[i].Pace)
 		g.slope[i] = 1 / max(g.entry[i].Ratio(headwind), 1e-3)
 	}
 	g.flattest = g.slope[glideNodes]

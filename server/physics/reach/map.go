@@ -102,6 +102,8 @@ func (m *Map) Usable(area int) bool {
 type room struct {
 	places []Place
 	bounds []float64 // one a gate
+	// hit is the line and the aim, one more than each, of the last gate that was enough: the next heading is likely to have it too.
+	hitLine, hitAim int
 }
 
 // start is the state when the turn begins, measured through the air from where the engine stopped.

@@ -3,6 +3,7 @@ package reach
 import (
 	"math"
 
+	"pitgate/server/physics/elementary"
 	"pitgate/server/physics/field"
 )
 
@@ -129,3 +130,42 @@ func (m *Map) bound(s *start, l *line, aim int, turn *Turn) float64 {
 	left := max(distance-float64(covered*angle), 0)
 	return s.loss + l.height + float64(angle*turn.Loss) + float64(left*flattest)
 }
+
+// hairDrift is what a way may end beside its gate and still count as settled, with room to spare, m.
+const hairDrift = 1.0
+
+// tooMuchTurn reports whether any way to a gate turns so much that it needs more than what is enough. A way that is enough turns no more than that height
+// pays for, so its turns and its drift cover no more than c; the straight then leads to within c of the gate, and its heading is known to
+//
+//	e = asin(c/d) + asin(w/V),  turns >= |h0 - b| + |b - h1| - 2 e
+//
+// where d and b are distance and bearing of the gate, h0 and h1 the headings at both ends, w the fastest wind and V the slowest glide.
+// Valid for: ways of turn, straight and turn. Source: plane geometry.
+func (m *Map) tooMuchTurn(s *start, l *line, aim int, turn *Turn, enough float64) bool {
+	gate := &l.gates[aim]
+	toward := gate.at.Minus(s.from).Minus(s.gate.at)
+	distance, height := toward.Length(), enough-s.loss-l.height
+	covered := m.covered(s, turn, height)
+	if covered >= distance || m.wind.fastest >= m.glides.slowest {
+		return false
+	}
+	for range 2 {
+		covered = m.covered(s, turn, height-float64((distance-covered)*m.glides.flattest))
+	}
+	bearing := elementary.Atan2(toward.X, toward.Y)
+	sum := between(bearing, s.gate.heading) + between(bearing, gate.heading)
+	if float64(sum*turn.Loss) <= height {
+		return false
+	}
+	spread := arcSine(covered/distance) + arcSine(m.wind.fastest/m.glides.slowest)
+	return float64((sum-2*spread)*turn.Loss)+float64((distance-covered)*m.glides.flattest) > height
+}
+
+// covered returns how far turns that a height pays for, and the drift while turning and reacting, lead at the most, m.
+func (m *Map) covered(s *start, turn *Turn, height float64) float64 {
+	most := max(height, 0) / turn.Loss
+	return float64(min(most, 4)*turn.Radius) + float64(m.wind.fastest*(s.time+most/turn.Rate)) + hairDrift
+}
+
+// arcSine returns the angle of a sine from 0 to 1.
+func arcSine(x float64) float64 { return elementary.Atan2(x, math.Sqrt(max(1-float64(x*x), 0))) }
