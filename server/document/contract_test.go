@@ -25,6 +25,7 @@ func TestStructsMatchContract(t *testing.T) {
 	}{
 		{&pitgatev1.AssessmentInput{}, assess.Input{}},
 		{&pitgatev1.AssessmentReport{}, assess.Report{}},
+		{&pitgatev1.RulePackContent{}, RulePack{}},
 	}
 	seen := map[protoreflect.FullName]bool{}
 	for _, root := range roots {

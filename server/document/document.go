@@ -84,7 +84,7 @@ func DecodeLimits(data []byte) (assess.Limits, error) {
 
 // Part is what the one document is made of.
 type Part interface {
-	assess.ModelDescription | assess.FieldDescription | assess.LaunchPlan | assess.DayConditions | assess.Limits
+	assess.ModelDescription | assess.FieldDescription | assess.LaunchPlan | assess.DayConditions | assess.Limits | RulePack
 }
 
 // Canonical writes the RFC 8785 form of a decoded document or of a decoded part of one: keys sorted, one spelling of every number, no space. An

@@ -18,6 +18,8 @@ func checkMeaning(target any, found *faults) {
 		checkField(t, "", found)
 	case *assess.Limits:
 		checkLimits(t, "", found)
+	case *RulePack:
+		checkRulePack(t, found)
 	}
 }
 
@@ -40,6 +42,7 @@ func checkInput(in *assess.Input, found *faults) {
 	if in.Day != nil {
 		checkDay(in.Day, "day", found)
 	}
+	checkConfirmations(in.Confirmations, found)
 }
 
 // checkDay wants every time that is given to be one.
@@ -126,6 +129,7 @@ func hasLandingArea(field *assess.FieldDescription, name string) bool {
 const leastStaticMargin, greatestStaticMargin = 0.05, 0.20
 
 func checkLimits(limits *assess.Limits, path string, found *faults) {
+	checkRules(limits.Rules, join(path, "rules"), found)
 	low, high := leastStaticMargin, greatestStaticMargin
 	if limits.MinimumStaticMarginRatio != nil {
 		low = *limits.MinimumStaticMarginRatio

@@ -240,15 +240,194 @@ func (Frost) EnumDescriptor() ([]byte, []int) {
 	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{3}
 }
 
-// The one document: a model, a field, how it is launched, a day, and the limits that apply. Its proto3 JSON is what the command line reads, the
+// What a rule asks.
+type RuleKind int32
+
+const (
+	RuleKind_RULE_KIND_UNSPECIFIED RuleKind = 0
+	// A figure of Limits: the field named in limit is held against value.
+	RuleKind_RULE_KIND_LIMIT RuleKind = 1
+	// Something that a person confirms, with a date.
+	RuleKind_RULE_KIND_CONFIRMATION RuleKind = 2
+	// A fact of the model or the flight that is no field of Limits is held against value.
+	RuleKind_RULE_KIND_CLASS RuleKind = 3
+)
+
+// Enum value maps for RuleKind.
+var (
+	RuleKind_name = map[int32]string{
+		0: "RULE_KIND_UNSPECIFIED",
+		1: "RULE_KIND_LIMIT",
+		2: "RULE_KIND_CONFIRMATION",
+		3: "RULE_KIND_CLASS",
+	}
+	RuleKind_value = map[string]int32{
+		"RULE_KIND_UNSPECIFIED":  0,
+		"RULE_KIND_LIMIT":        1,
+		"RULE_KIND_CONFIRMATION": 2,
+		"RULE_KIND_CLASS":        3,
+	}
+)
+
+func (x RuleKind) Enum() *RuleKind {
+	p := new(RuleKind)
+	*p = x
+	return p
+}
+
+func (x RuleKind) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (RuleKind) Descriptor() protoreflect.EnumDescriptor {
+	return file_pitgate_v1_assessment_input_proto_enumTypes[4].Descriptor()
+}
+
+func (RuleKind) Type() protoreflect.EnumType {
+	return &file_pitgate_v1_assessment_input_proto_enumTypes[4]
+}
+
+func (x RuleKind) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use RuleKind.Descriptor instead.
+func (RuleKind) EnumDescriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{4}
+}
+
+// What a rule's value is: the least or the greatest that it lets pass.
+type RuleSense int32
+
+const (
+	RuleSense_RULE_SENSE_UNSPECIFIED RuleSense = 0
+	RuleSense_RULE_SENSE_LEAST       RuleSense = 1
+	RuleSense_RULE_SENSE_GREATEST    RuleSense = 2
+)
+
+// Enum value maps for RuleSense.
+var (
+	RuleSense_name = map[int32]string{
+		0: "RULE_SENSE_UNSPECIFIED",
+		1: "RULE_SENSE_LEAST",
+		2: "RULE_SENSE_GREATEST",
+	}
+	RuleSense_value = map[string]int32{
+		"RULE_SENSE_UNSPECIFIED": 0,
+		"RULE_SENSE_LEAST":       1,
+		"RULE_SENSE_GREATEST":    2,
+	}
+)
+
+func (x RuleSense) Enum() *RuleSense {
+	p := new(RuleSense)
+	*p = x
+	return p
+}
+
+func (x RuleSense) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (RuleSense) Descriptor() protoreflect.EnumDescriptor {
+	return file_pitgate_v1_assessment_input_proto_enumTypes[5].Descriptor()
+}
+
+func (RuleSense) Type() protoreflect.EnumType {
+	return &file_pitgate_v1_assessment_input_proto_enumTypes[5]
+}
+
+func (x RuleSense) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use RuleSense.Descriptor instead.
+func (RuleSense) EnumDescriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{5}
+}
+
+// A plain fact of the model or the flight.
+type RuleFact int32
+
+const (
+	RuleFact_RULE_FACT_UNSPECIFIED RuleFact = 0
+	// With the fuel of the flight, kg.
+	RuleFact_RULE_FACT_TAKEOFF_MASS RuleFact = 1
+	// Without fuel, kg.
+	RuleFact_RULE_FACT_EMPTY_MASS RuleFact = 2
+	// Of all engines as given, N.
+	RuleFact_RULE_FACT_STATIC_THRUST RuleFact = 3
+	RuleFact_RULE_FACT_ENGINE_COUNT  RuleFact = 4
+	// Planned for the circuit, m/s.
+	RuleFact_RULE_FACT_CIRCUIT_AIRSPEED RuleFact = 5
+	// Planned for the circuit over the ground, m.
+	RuleFact_RULE_FACT_HEIGHT RuleFact = 6
+	// From the loss of the link to the fail-safe's action, s.
+	RuleFact_RULE_FACT_FAIL_SAFE_DELAY RuleFact = 7
+)
+
+// Enum value maps for RuleFact.
+var (
+	RuleFact_name = map[int32]string{
+		0: "RULE_FACT_UNSPECIFIED",
+		1: "RULE_FACT_TAKEOFF_MASS",
+		2: "RULE_FACT_EMPTY_MASS",
+		3: "RULE_FACT_STATIC_THRUST",
+		4: "RULE_FACT_ENGINE_COUNT",
+		5: "RULE_FACT_CIRCUIT_AIRSPEED",
+		6: "RULE_FACT_HEIGHT",
+		7: "RULE_FACT_FAIL_SAFE_DELAY",
+	}
+	RuleFact_value = map[string]int32{
+		"RULE_FACT_UNSPECIFIED":      0,
+		"RULE_FACT_TAKEOFF_MASS":     1,
+		"RULE_FACT_EMPTY_MASS":       2,
+		"RULE_FACT_STATIC_THRUST":    3,
+		"RULE_FACT_ENGINE_COUNT":     4,
+		"RULE_FACT_CIRCUIT_AIRSPEED": 5,
+		"RULE_FACT_HEIGHT":           6,
+		"RULE_FACT_FAIL_SAFE_DELAY":  7,
+	}
+)
+
+func (x RuleFact) Enum() *RuleFact {
+	p := new(RuleFact)
+	*p = x
+	return p
+}
+
+func (x RuleFact) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (RuleFact) Descriptor() protoreflect.EnumDescriptor {
+	return file_pitgate_v1_assessment_input_proto_enumTypes[6].Descriptor()
+}
+
+func (RuleFact) Type() protoreflect.EnumType {
+	return &file_pitgate_v1_assessment_input_proto_enumTypes[6]
+}
+
+func (x RuleFact) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use RuleFact.Descriptor instead.
+func (RuleFact) EnumDescriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{6}
+}
+
+// The one document: a model, a field, how it is launched, a day, the limits that apply, and what people confirmed. Its proto3 JSON is what the command line reads, the
 // database keeps, the page edits and the ledger digests.
 type AssessmentInput struct {
-	state         protoimpl.MessageState `protogen:"open.v1"`
-	Model         *ModelDescription      `protobuf:"bytes,1,opt,name=model,proto3" json:"model,omitempty"`
-	Field         *FieldDescription      `protobuf:"bytes,2,opt,name=field,proto3" json:"field,omitempty"`
-	LaunchPlan    *LaunchPlan            `protobuf:"bytes,3,opt,name=launch_plan,json=launchPlan,proto3" json:"launch_plan,omitempty"`
-	Day           *DayConditions         `protobuf:"bytes,4,opt,name=day,proto3" json:"day,omitempty"`
-	Limits        *Limits                `protobuf:"bytes,5,opt,name=limits,proto3" json:"limits,omitempty"`
+	state      protoimpl.MessageState `protogen:"open.v1"`
+	Model      *ModelDescription      `protobuf:"bytes,1,opt,name=model,proto3" json:"model,omitempty"`
+	Field      *FieldDescription      `protobuf:"bytes,2,opt,name=field,proto3" json:"field,omitempty"`
+	LaunchPlan *LaunchPlan            `protobuf:"bytes,3,opt,name=launch_plan,json=launchPlan,proto3" json:"launch_plan,omitempty"`
+	Day        *DayConditions         `protobuf:"bytes,4,opt,name=day,proto3" json:"day,omitempty"`
+	Limits     *Limits                `protobuf:"bytes,5,opt,name=limits,proto3" json:"limits,omitempty"`
+	// What somebody confirmed that a rule asks for.
+	Confirmations []*RuleConfirmation `protobuf:"bytes,6,rep,name=confirmations,proto3" json:"confirmations,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -314,6 +493,13 @@ func (x *AssessmentInput) GetDay() *DayConditions {
 func (x *AssessmentInput) GetLimits() *Limits {
 	if x != nil {
 		return x.Limits
+	}
+	return nil
+}
+
+func (x *AssessmentInput) GetConfirmations() []*RuleConfirmation {
+	if x != nil {
+		return x.Confirmations
 	}
 	return nil
 }
@@ -1751,24 +1937,123 @@ func (x *Limits) GetMaximumFreePlayRatio() float64 {
 	return 0
 }
 
-// One published figure behind a limit.
+// When a rule applies. Every part that is given must be met.
+type RuleCondition struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	Fact  RuleFact               `protobuf:"varint,1,opt,name=fact,proto3,enum=pitgate.v1.RuleFact" json:"fact,omitempty"`
+	// The fact is greater than this.
+	MoreThan *float64 `protobuf:"fixed64,2,opt,name=more_than,json=moreThan,proto3,oneof" json:"more_than,omitempty"`
+	// The fact is this or less.
+	AtMost *float64 `protobuf:"fixed64,3,opt,name=at_most,json=atMost,proto3,oneof" json:"at_most,omitempty"`
+	// At least one engine is of one of these kinds.
+	EngineKinds   []EngineKind `protobuf:"varint,4,rep,packed,name=engine_kinds,json=engineKinds,proto3,enum=pitgate.v1.EngineKind" json:"engine_kinds,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *RuleCondition) Reset() {
+	*x = RuleCondition{}
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[11]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *RuleCondition) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*RuleCondition) ProtoMessage() {}
+
+func (x *RuleCondition) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[11]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use RuleCondition.ProtoReflect.Descriptor instead.
+func (*RuleCondition) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{11}
+}
+
+func (x *RuleCondition) GetFact() RuleFact {
+	if x != nil {
+		return x.Fact
+	}
+	return RuleFact_RULE_FACT_UNSPECIFIED
+}
+
+func (x *RuleCondition) GetMoreThan() float64 {
+	if x != nil && x.MoreThan != nil {
+		return *x.MoreThan
+	}
+	return 0
+}
+
+func (x *RuleCondition) GetAtMost() float64 {
+	if x != nil && x.AtMost != nil {
+		return *x.AtMost
+	}
+	return 0
+}
+
+func (x *RuleCondition) GetEngineKinds() []EngineKind {
+	if x != nil {
+		return x.EngineKinds
+	}
+	return nil
+}
+
+// One published rule, as a pack holds it and as it is applied. With an id it has a finding of its own, "rule.<pack>.<id>"; without one it only cites
+// where a figure of Limits comes from.
 type AppliedRule struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// Finding it bears on, e.g. "height.limit".
+	// Finding it bears on, e.g. "height.limit". Needed without an id; with one, absent: by the limit or fact.
 	FindingId string `protobuf:"bytes,1,opt,name=finding_id,json=findingId,proto3" json:"finding_id,omitempty"`
 	Authority string `protobuf:"bytes,2,opt,name=authority,proto3" json:"authority,omitempty"`
 	Citation  string `protobuf:"bytes,3,opt,name=citation,proto3" json:"citation,omitempty"`
 	// Date of the document, e.g. "2024-05-14".
 	Date string `protobuf:"bytes,4,opt,name=date,proto3" json:"date,omitempty"`
-	// False until a club officer confirms it.
-	Verified      *bool `protobuf:"varint,5,opt,name=verified,proto3,oneof" json:"verified,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	// False until somebody has read it in the source or a club officer confirms it.
+	Verified *bool `protobuf:"varint,5,opt,name=verified,proto3,oneof" json:"verified,omitempty"`
+	// Small letters, digits and hyphens; unique within its pack.
+	Id string `protobuf:"bytes,6,opt,name=id,proto3" json:"id,omitempty"`
+	// Id of its pack; filled when it is applied.
+	Pack string `protobuf:"bytes,7,opt,name=pack,proto3" json:"pack,omitempty"`
+	// What it asks, in plain words.
+	Requirement string   `protobuf:"bytes,8,opt,name=requirement,proto3" json:"requirement,omitempty"`
+	Kind        RuleKind `protobuf:"varint,9,opt,name=kind,proto3,enum=pitgate.v1.RuleKind" json:"kind,omitempty"`
+	// Field of Limits by its JSON name, e.g. "maximumMassKg"; for kind limit.
+	Limit string   `protobuf:"bytes,10,opt,name=limit,proto3" json:"limit,omitempty"`
+	Value *float64 `protobuf:"fixed64,11,opt,name=value,proto3,oneof" json:"value,omitempty"`
+	// SI symbol of the value.
+	Unit string `protobuf:"bytes,12,opt,name=unit,proto3" json:"unit,omitempty"`
+	// For kind class.
+	Fact RuleFact `protobuf:"varint,13,opt,name=fact,proto3,enum=pitgate.v1.RuleFact" json:"fact,omitempty"`
+	// For kind class; a limit's follows from its name.
+	Sense RuleSense `protobuf:"varint,14,opt,name=sense,proto3,enum=pitgate.v1.RuleSense" json:"sense,omitempty"`
+	// First day on which it counts; absent: its pack's.
+	InForceDate string `protobuf:"bytes,15,opt,name=in_force_date,json=inForceDate,proto3" json:"in_force_date,omitempty"`
+	// Last day on which it counts; absent: its pack's.
+	ExpiresDate string `protobuf:"bytes,16,opt,name=expires_date,json=expiresDate,proto3" json:"expires_date,omitempty"`
+	// When it applies; empty: always.
+	Conditions []*RuleCondition `protobuf:"bytes,17,rep,name=conditions,proto3" json:"conditions,omitempty"`
+	// True when the figure in force is this rule's: the strictest of all that apply. Filled when packs are composed.
+	Deciding *bool `protobuf:"varint,18,opt,name=deciding,proto3,oneof" json:"deciding,omitempty"`
+	// Days for which a confirmation counts; 0: on its own day only. Absent: without end.
+	ConfirmationDays *int32 `protobuf:"varint,19,opt,name=confirmation_days,json=confirmationDays,proto3,oneof" json:"confirmation_days,omitempty"`
+	unknownFields    protoimpl.UnknownFields
+	sizeCache        protoimpl.SizeCache
 }
 
 func (x *AppliedRule) Reset() {
 	*x = AppliedRule{}
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[11]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1780,7 +2065,7 @@ func (x *AppliedRule) String() string {
 func (*AppliedRule) ProtoMessage() {}
 
 func (x *AppliedRule) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[11]
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1793,7 +2078,7 @@ func (x *AppliedRule) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use AppliedRule.ProtoReflect.Descriptor instead.
 func (*AppliedRule) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{11}
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *AppliedRule) GetFindingId() string {
@@ -1831,19 +2116,191 @@ func (x *AppliedRule) GetVerified() bool {
 	return false
 }
 
+func (x *AppliedRule) GetId() string {
+	if x != nil {
+		return x.Id
+	}
+	return ""
+}
+
+func (x *AppliedRule) GetPack() string {
+	if x != nil {
+		return x.Pack
+	}
+	return ""
+}
+
+func (x *AppliedRule) GetRequirement() string {
+	if x != nil {
+		return x.Requirement
+	}
+	return ""
+}
+
+func (x *AppliedRule) GetKind() RuleKind {
+	if x != nil {
+		return x.Kind
+	}
+	return RuleKind_RULE_KIND_UNSPECIFIED
+}
+
+func (x *AppliedRule) GetLimit() string {
+	if x != nil {
+		return x.Limit
+	}
+	return ""
+}
+
+func (x *AppliedRule) GetValue() float64 {
+	if x != nil && x.Value != nil {
+		return *x.Value
+	}
+	return 0
+}
+
+func (x *AppliedRule) GetUnit() string {
+	if x != nil {
+		return x.Unit
+	}
+	return ""
+}
+
+func (x *AppliedRule) GetFact() RuleFact {
+	if x != nil {
+		return x.Fact
+	}
+	return RuleFact_RULE_FACT_UNSPECIFIED
+}
+
+func (x *AppliedRule) GetSense() RuleSense {
+	if x != nil {
+		return x.Sense
+	}
+	return RuleSense_RULE_SENSE_UNSPECIFIED
+}
+
+func (x *AppliedRule) GetInForceDate() string {
+	if x != nil {
+		return x.InForceDate
+	}
+	return ""
+}
+
+func (x *AppliedRule) GetExpiresDate() string {
+	if x != nil {
+		return x.ExpiresDate
+	}
+	return ""
+}
+
+func (x *AppliedRule) GetConditions() []*RuleCondition {
+	if x != nil {
+		return x.Conditions
+	}
+	return nil
+}
+
+func (x *AppliedRule) GetDeciding() bool {
+	if x != nil && x.Deciding != nil {
+		return *x.Deciding
+	}
+	return false
+}
+
+func (x *AppliedRule) GetConfirmationDays() int32 {
+	if x != nil && x.ConfirmationDays != nil {
+		return *x.ConfirmationDays
+	}
+	return 0
+}
+
+// Somebody's word that what a rule asks for is so.
+type RuleConfirmation struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// "<pack>.<rule>"
+	Rule string `protobuf:"bytes,1,opt,name=rule,proto3" json:"rule,omitempty"`
+	// False says that it is not so.
+	Confirmed *bool `protobuf:"varint,2,opt,name=confirmed,proto3,oneof" json:"confirmed,omitempty"`
+	// Who says so.
+	By string `protobuf:"bytes,3,opt,name=by,proto3" json:"by,omitempty"`
+	// The day on which it was confirmed, e.g. "2026-05-16".
+	Date          string `protobuf:"bytes,4,opt,name=date,proto3" json:"date,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *RuleConfirmation) Reset() {
+	*x = RuleConfirmation{}
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[13]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *RuleConfirmation) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*RuleConfirmation) ProtoMessage() {}
+
+func (x *RuleConfirmation) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_input_proto_msgTypes[13]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use RuleConfirmation.ProtoReflect.Descriptor instead.
+func (*RuleConfirmation) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_input_proto_rawDescGZIP(), []int{13}
+}
+
+func (x *RuleConfirmation) GetRule() string {
+	if x != nil {
+		return x.Rule
+	}
+	return ""
+}
+
+func (x *RuleConfirmation) GetConfirmed() bool {
+	if x != nil && x.Confirmed != nil {
+		return *x.Confirmed
+	}
+	return false
+}
+
+func (x *RuleConfirmation) GetBy() string {
+	if x != nil {
+		return x.By
+	}
+	return ""
+}
+
+func (x *RuleConfirmation) GetDate() string {
+	if x != nil {
+		return x.Date
+	}
+	return ""
+}
+
 var File_pitgate_v1_assessment_input_proto protoreflect.FileDescriptor
 
 const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\n" +
 	"!pitgate/v1/assessment_input.proto\x12\n" +
-	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\x1a\"pitgate/v1/field_description.proto\x1a\"pitgate/v1/model_description.proto\x1a\x19pitgate/v1/quantity.proto\"\x8b\x02\n" +
+	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\x1a\"pitgate/v1/field_description.proto\x1a\"pitgate/v1/model_description.proto\x1a\x19pitgate/v1/quantity.proto\"\xda\x02\n" +
 	"\x0fAssessmentInput\x122\n" +
 	"\x05model\x18\x01 \x01(\v2\x1c.pitgate.v1.ModelDescriptionR\x05model\x122\n" +
 	"\x05field\x18\x02 \x01(\v2\x1c.pitgate.v1.FieldDescriptionR\x05field\x127\n" +
 	"\vlaunch_plan\x18\x03 \x01(\v2\x16.pitgate.v1.LaunchPlanR\n" +
 	"launchPlan\x12+\n" +
 	"\x03day\x18\x04 \x01(\v2\x19.pitgate.v1.DayConditionsR\x03day\x12*\n" +
-	"\x06limits\x18\x05 \x01(\v2\x12.pitgate.v1.LimitsR\x06limits\"\xf2\b\n" +
+	"\x06limits\x18\x05 \x01(\v2\x12.pitgate.v1.LimitsR\x06limits\x12M\n" +
+	"\rconfirmations\x18\x06 \x03(\v2\x1c.pitgate.v1.RuleConfirmationB\t\xbaH\x06\x92\x01\x03\x10\xc8\x01R\rconfirmations\"\xf2\b\n" +
 	"\n" +
 	"LaunchPlan\x120\n" +
 	"\x06method\x18\x01 \x01(\x0e2\x18.pitgate.v1.LaunchMethodR\x06method\x12\x1d\n" +
@@ -2051,16 +2508,58 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"!_required_third_party_probabilityB\"\n" +
 	" _required_model_loss_probabilityB \n" +
 	"\x1e_required_handling_probabilityB\x1a\n" +
-	"\x18_maximum_free_play_ratio\"\xcf\x01\n" +
-	"\vAppliedRule\x12(\n" +
+	"\x18_maximum_free_play_ratio\"\xea\x01\n" +
+	"\rRuleCondition\x12(\n" +
+	"\x04fact\x18\x01 \x01(\x0e2\x14.pitgate.v1.RuleFactR\x04fact\x12)\n" +
+	"\tmore_than\x18\x02 \x01(\x01B\a\xbaH\x04\x12\x02@\x01H\x00R\bmoreThan\x88\x01\x01\x12%\n" +
+	"\aat_most\x18\x03 \x01(\x01B\a\xbaH\x04\x12\x02@\x01H\x01R\x06atMost\x88\x01\x01\x12C\n" +
+	"\fengine_kinds\x18\x04 \x03(\x0e2\x16.pitgate.v1.EngineKindB\b\xbaH\x05\x92\x01\x02\x10\n" +
+	"R\vengineKindsB\f\n" +
 	"\n" +
-	"finding_id\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18PR\tfindingId\x12%\n" +
+	"_more_thanB\n" +
+	"\n" +
+	"\b_at_most\"\xba\x06\n" +
+	"\vAppliedRule\x12&\n" +
+	"\n" +
+	"finding_id\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18PR\tfindingId\x12%\n" +
 	"\tauthority\x18\x02 \x01(\tB\a\xbaH\x04r\x02\x18xR\tauthority\x12$\n" +
 	"\bcitation\x18\x03 \x01(\tB\b\xbaH\x05r\x03\x18\x90\x03R\bcitation\x12\x1b\n" +
 	"\x04date\x18\x04 \x01(\tB\a\xbaH\x04r\x02\x18\n" +
 	"R\x04date\x12\x1f\n" +
-	"\bverified\x18\x05 \x01(\bH\x00R\bverified\x88\x01\x01B\v\n" +
-	"\t_verified*\xad\x01\n" +
+	"\bverified\x18\x05 \x01(\bH\x00R\bverified\x88\x01\x01\x12\x17\n" +
+	"\x02id\x18\x06 \x01(\tB\a\xbaH\x04r\x02\x18(R\x02id\x12\x1b\n" +
+	"\x04pack\x18\a \x01(\tB\a\xbaH\x04r\x02\x18(R\x04pack\x12*\n" +
+	"\vrequirement\x18\b \x01(\tB\b\xbaH\x05r\x03\x18\x90\x03R\vrequirement\x12(\n" +
+	"\x04kind\x18\t \x01(\x0e2\x14.pitgate.v1.RuleKindR\x04kind\x12\x1d\n" +
+	"\x05limit\x18\n" +
+	" \x01(\tB\a\xbaH\x04r\x02\x18<R\x05limit\x12\"\n" +
+	"\x05value\x18\v \x01(\x01B\a\xbaH\x04\x12\x02@\x01H\x01R\x05value\x88\x01\x01\x12\x1b\n" +
+	"\x04unit\x18\f \x01(\tB\a\xbaH\x04r\x02\x18\fR\x04unit\x12(\n" +
+	"\x04fact\x18\r \x01(\x0e2\x14.pitgate.v1.RuleFactR\x04fact\x12+\n" +
+	"\x05sense\x18\x0e \x01(\x0e2\x15.pitgate.v1.RuleSenseR\x05sense\x12+\n" +
+	"\rin_force_date\x18\x0f \x01(\tB\a\xbaH\x04r\x02\x18\n" +
+	"R\vinForceDate\x12*\n" +
+	"\fexpires_date\x18\x10 \x01(\tB\a\xbaH\x04r\x02\x18\n" +
+	"R\vexpiresDate\x12C\n" +
+	"\n" +
+	"conditions\x18\x11 \x03(\v2\x19.pitgate.v1.RuleConditionB\b\xbaH\x05\x92\x01\x02\x10\n" +
+	"R\n" +
+	"conditions\x12\x1f\n" +
+	"\bdeciding\x18\x12 \x01(\bH\x02R\bdeciding\x88\x01\x01\x12<\n" +
+	"\x11confirmation_days\x18\x13 \x01(\x05B\n" +
+	"\xbaH\a\x1a\x05\x18\xcc\x1c(\x00H\x03R\x10confirmationDays\x88\x01\x01B\v\n" +
+	"\t_verifiedB\b\n" +
+	"\x06_valueB\v\n" +
+	"\t_decidingB\x14\n" +
+	"\x12_confirmation_days\"\x98\x01\n" +
+	"\x10RuleConfirmation\x12\x1d\n" +
+	"\x04rule\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18QR\x04rule\x12!\n" +
+	"\tconfirmed\x18\x02 \x01(\bH\x00R\tconfirmed\x88\x01\x01\x12\x17\n" +
+	"\x02by\x18\x03 \x01(\tB\a\xbaH\x04r\x02\x18xR\x02by\x12\x1b\n" +
+	"\x04date\x18\x04 \x01(\tB\a\xbaH\x04r\x02\x18\n" +
+	"R\x04dateB\f\n" +
+	"\n" +
+	"_confirmed*\xad\x01\n" +
 	"\fLaunchMethod\x12\x1d\n" +
 	"\x19LAUNCH_METHOD_UNSPECIFIED\x10\x00\x12\x18\n" +
 	"\x14LAUNCH_METHOD_WHEELS\x10\x01\x12\x16\n" +
@@ -2083,7 +2582,25 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\x11FROST_UNSPECIFIED\x10\x00\x12\x0e\n" +
 	"\n" +
 	"FROST_NONE\x10\x01\x12\x11\n" +
-	"\rFROST_PRESENT\x10\x02B$Z\"pitgate/proto/pitgate/v1;pitgatev1b\x06proto3"
+	"\rFROST_PRESENT\x10\x02*k\n" +
+	"\bRuleKind\x12\x19\n" +
+	"\x15RULE_KIND_UNSPECIFIED\x10\x00\x12\x13\n" +
+	"\x0fRULE_KIND_LIMIT\x10\x01\x12\x1a\n" +
+	"\x16RULE_KIND_CONFIRMATION\x10\x02\x12\x13\n" +
+	"\x0fRULE_KIND_CLASS\x10\x03*V\n" +
+	"\tRuleSense\x12\x1a\n" +
+	"\x16RULE_SENSE_UNSPECIFIED\x10\x00\x12\x14\n" +
+	"\x10RULE_SENSE_LEAST\x10\x01\x12\x17\n" +
+	"\x13RULE_SENSE_GREATEST\x10\x02*\xe9\x01\n" +
+	"\bRuleFact\x12\x19\n" +
+	"\x15RULE_FACT_UNSPECIFIED\x10\x00\x12\x1a\n" +
+	"\x16RULE_FACT_TAKEOFF_MASS\x10\x01\x12\x18\n" +
+	"\x14RULE_FACT_EMPTY_MASS\x10\x02\x12\x1b\n" +
+	"\x17RULE_FACT_STATIC_THRUST\x10\x03\x12\x1a\n" +
+	"\x16RULE_FACT_ENGINE_COUNT\x10\x04\x12\x1e\n" +
+	"\x1aRULE_FACT_CIRCUIT_AIRSPEED\x10\x05\x12\x14\n" +
+	"\x10RULE_FACT_HEIGHT\x10\x06\x12\x1d\n" +
+	"\x19RULE_FACT_FAIL_SAFE_DELAY\x10\aB$Z\"pitgate/proto/pitgate/v1;pitgatev1b\x06proto3"
 
 var (
 	file_pitgate_v1_assessment_input_proto_rawDescOnce sync.Once
@@ -2097,89 +2614,102 @@ func file_pitgate_v1_assessment_input_proto_rawDescGZIP() []byte {
 	return file_pitgate_v1_assessment_input_proto_rawDescData
 }
 
-var file_pitgate_v1_assessment_input_proto_enumTypes = make([]protoimpl.EnumInfo, 4)
-var file_pitgate_v1_assessment_input_proto_msgTypes = make([]protoimpl.MessageInfo, 12)
+var file_pitgate_v1_assessment_input_proto_enumTypes = make([]protoimpl.EnumInfo, 7)
+var file_pitgate_v1_assessment_input_proto_msgTypes = make([]protoimpl.MessageInfo, 14)
 var file_pitgate_v1_assessment_input_proto_goTypes = []any{
 	(LaunchMethod)(0),        // 0: pitgate.v1.LaunchMethod
 	(CircuitHand)(0),         // 1: pitgate.v1.CircuitHand
 	(SurfaceState)(0),        // 2: pitgate.v1.SurfaceState
 	(Frost)(0),               // 3: pitgate.v1.Frost
-	(*AssessmentInput)(nil),  // 4: pitgate.v1.AssessmentInput
-	(*LaunchPlan)(nil),       // 5: pitgate.v1.LaunchPlan
-	(*LandingPlan)(nil),      // 6: pitgate.v1.LandingPlan
-	(*Ramp)(nil),             // 7: pitgate.v1.Ramp
-	(*Bungee)(nil),           // 8: pitgate.v1.Bungee
-	(*PullTestPoint)(nil),    // 9: pitgate.v1.PullTestPoint
-	(*CatapultPoint)(nil),    // 10: pitgate.v1.CatapultPoint
-	(*CircuitPlan)(nil),      // 11: pitgate.v1.CircuitPlan
-	(*DayConditions)(nil),    // 12: pitgate.v1.DayConditions
-	(*WindChange)(nil),       // 13: pitgate.v1.WindChange
-	(*Limits)(nil),           // 14: pitgate.v1.Limits
-	(*AppliedRule)(nil),      // 15: pitgate.v1.AppliedRule
-	(*ModelDescription)(nil), // 16: pitgate.v1.ModelDescription
-	(*FieldDescription)(nil), // 17: pitgate.v1.FieldDescription
-	(*Quantity)(nil),         // 18: pitgate.v1.Quantity
-	(*ProfilePoint)(nil),     // 19: pitgate.v1.ProfilePoint
+	(RuleKind)(0),            // 4: pitgate.v1.RuleKind
+	(RuleSense)(0),           // 5: pitgate.v1.RuleSense
+	(RuleFact)(0),            // 6: pitgate.v1.RuleFact
+	(*AssessmentInput)(nil),  // 7: pitgate.v1.AssessmentInput
+	(*LaunchPlan)(nil),       // 8: pitgate.v1.LaunchPlan
+	(*LandingPlan)(nil),      // 9: pitgate.v1.LandingPlan
+	(*Ramp)(nil),             // 10: pitgate.v1.Ramp
+	(*Bungee)(nil),           // 11: pitgate.v1.Bungee
+	(*PullTestPoint)(nil),    // 12: pitgate.v1.PullTestPoint
+	(*CatapultPoint)(nil),    // 13: pitgate.v1.CatapultPoint
+	(*CircuitPlan)(nil),      // 14: pitgate.v1.CircuitPlan
+	(*DayConditions)(nil),    // 15: pitgate.v1.DayConditions
+	(*WindChange)(nil),       // 16: pitgate.v1.WindChange
+	(*Limits)(nil),           // 17: pitgate.v1.Limits
+	(*RuleCondition)(nil),    // 18: pitgate.v1.RuleCondition
+	(*AppliedRule)(nil),      // 19: pitgate.v1.AppliedRule
+	(*RuleConfirmation)(nil), // 20: pitgate.v1.RuleConfirmation
+	(*ModelDescription)(nil), // 21: pitgate.v1.ModelDescription
+	(*FieldDescription)(nil), // 22: pitgate.v1.FieldDescription
+	(*Quantity)(nil),         // 23: pitgate.v1.Quantity
+	(*ProfilePoint)(nil),     // 24: pitgate.v1.ProfilePoint
+	(EngineKind)(0),          // 25: pitgate.v1.EngineKind
 }
 var file_pitgate_v1_assessment_input_proto_depIdxs = []int32{
-	16, // 0: pitgate.v1.AssessmentInput.model:type_name -> pitgate.v1.ModelDescription
-	17, // 1: pitgate.v1.AssessmentInput.field:type_name -> pitgate.v1.FieldDescription
-	5,  // 2: pitgate.v1.AssessmentInput.launch_plan:type_name -> pitgate.v1.LaunchPlan
-	12, // 3: pitgate.v1.AssessmentInput.day:type_name -> pitgate.v1.DayConditions
-	14, // 4: pitgate.v1.AssessmentInput.limits:type_name -> pitgate.v1.Limits
-	0,  // 5: pitgate.v1.LaunchPlan.method:type_name -> pitgate.v1.LaunchMethod
-	7,  // 6: pitgate.v1.LaunchPlan.ramp:type_name -> pitgate.v1.Ramp
-	8,  // 7: pitgate.v1.LaunchPlan.bungee:type_name -> pitgate.v1.Bungee
-	18, // 8: pitgate.v1.LaunchPlan.hand_speed_meters_per_second:type_name -> pitgate.v1.Quantity
-	18, // 9: pitgate.v1.LaunchPlan.hand_height_meters:type_name -> pitgate.v1.Quantity
-	10, // 10: pitgate.v1.LaunchPlan.catapult:type_name -> pitgate.v1.CatapultPoint
-	11, // 11: pitgate.v1.LaunchPlan.circuit:type_name -> pitgate.v1.CircuitPlan
-	6,  // 12: pitgate.v1.LaunchPlan.landing:type_name -> pitgate.v1.LandingPlan
-	18, // 13: pitgate.v1.Ramp.length_meters:type_name -> pitgate.v1.Quantity
-	18, // 14: pitgate.v1.Ramp.angle_degrees:type_name -> pitgate.v1.Quantity
-	18, // 15: pitgate.v1.Ramp.end_height_meters:type_name -> pitgate.v1.Quantity
-	18, // 16: pitgate.v1.Ramp.dolly_mass_kg:type_name -> pitgate.v1.Quantity
-	18, // 17: pitgate.v1.Ramp.friction_ratio:type_name -> pitgate.v1.Quantity
-	18, // 18: pitgate.v1.Ramp.cradle_degrees:type_name -> pitgate.v1.Quantity
-	19, // 19: pitgate.v1.Ramp.rail_profile:type_name -> pitgate.v1.ProfilePoint
-	18, // 20: pitgate.v1.Ramp.release_force_newtons:type_name -> pitgate.v1.Quantity
-	18, // 21: pitgate.v1.Ramp.tail_x_meters:type_name -> pitgate.v1.Quantity
-	18, // 22: pitgate.v1.Ramp.tail_height_meters:type_name -> pitgate.v1.Quantity
-	18, // 23: pitgate.v1.Ramp.dolly_drag_area_square_meters:type_name -> pitgate.v1.Quantity
-	18, // 24: pitgate.v1.Bungee.stiffness_newtons_per_meter:type_name -> pitgate.v1.Quantity
-	18, // 25: pitgate.v1.Bungee.stretch_meters:type_name -> pitgate.v1.Quantity
-	18, // 26: pitgate.v1.Bungee.efficiency_ratio:type_name -> pitgate.v1.Quantity
-	18, // 27: pitgate.v1.Bungee.cord_mass_kg:type_name -> pitgate.v1.Quantity
-	18, // 28: pitgate.v1.Bungee.friction_ratio:type_name -> pitgate.v1.Quantity
-	18, // 29: pitgate.v1.Bungee.angle_degrees:type_name -> pitgate.v1.Quantity
-	9,  // 30: pitgate.v1.Bungee.pull_test:type_name -> pitgate.v1.PullTestPoint
-	18, // 31: pitgate.v1.Bungee.hook_release_newtons:type_name -> pitgate.v1.Quantity
-	1,  // 32: pitgate.v1.CircuitPlan.hand:type_name -> pitgate.v1.CircuitHand
-	18, // 33: pitgate.v1.CircuitPlan.height_meters:type_name -> pitgate.v1.Quantity
-	18, // 34: pitgate.v1.CircuitPlan.airspeed_meters_per_second:type_name -> pitgate.v1.Quantity
-	18, // 35: pitgate.v1.CircuitPlan.straight_leg_meters:type_name -> pitgate.v1.Quantity
-	18, // 36: pitgate.v1.DayConditions.temperature_celsius:type_name -> pitgate.v1.Quantity
-	18, // 37: pitgate.v1.DayConditions.qnh_pascals:type_name -> pitgate.v1.Quantity
-	18, // 38: pitgate.v1.DayConditions.station_pressure_pascals:type_name -> pitgate.v1.Quantity
-	18, // 39: pitgate.v1.DayConditions.relative_humidity_ratio:type_name -> pitgate.v1.Quantity
-	18, // 40: pitgate.v1.DayConditions.wind_speed_meters_per_second:type_name -> pitgate.v1.Quantity
-	18, // 41: pitgate.v1.DayConditions.gust_speed_meters_per_second:type_name -> pitgate.v1.Quantity
-	18, // 42: pitgate.v1.DayConditions.wind_direction_degrees:type_name -> pitgate.v1.Quantity
-	18, // 43: pitgate.v1.DayConditions.visibility_meters:type_name -> pitgate.v1.Quantity
-	18, // 44: pitgate.v1.DayConditions.cloud_base_meters:type_name -> pitgate.v1.Quantity
-	2,  // 45: pitgate.v1.DayConditions.surface_state:type_name -> pitgate.v1.SurfaceState
-	3,  // 46: pitgate.v1.DayConditions.frost:type_name -> pitgate.v1.Frost
-	18, // 47: pitgate.v1.DayConditions.dew_point_celsius:type_name -> pitgate.v1.Quantity
-	13, // 48: pitgate.v1.DayConditions.wind_changes:type_name -> pitgate.v1.WindChange
-	18, // 49: pitgate.v1.WindChange.wind_speed_meters_per_second:type_name -> pitgate.v1.Quantity
-	18, // 50: pitgate.v1.WindChange.gust_speed_meters_per_second:type_name -> pitgate.v1.Quantity
-	18, // 51: pitgate.v1.WindChange.wind_direction_degrees:type_name -> pitgate.v1.Quantity
-	15, // 52: pitgate.v1.Limits.rules:type_name -> pitgate.v1.AppliedRule
-	53, // [53:53] is the sub-list for method output_type
-	53, // [53:53] is the sub-list for method input_type
-	53, // [53:53] is the sub-list for extension type_name
-	53, // [53:53] is the sub-list for extension extendee
-	0,  // [0:53] is the sub-list for field type_name
+	21, // 0: pitgate.v1.AssessmentInput.model:type_name -> pitgate.v1.ModelDescription
+	22, // 1: pitgate.v1.AssessmentInput.field:type_name -> pitgate.v1.FieldDescription
+	8,  // 2: pitgate.v1.AssessmentInput.launch_plan:type_name -> pitgate.v1.LaunchPlan
+	15, // 3: pitgate.v1.AssessmentInput.day:type_name -> pitgate.v1.DayConditions
+	17, // 4: pitgate.v1.AssessmentInput.limits:type_name -> pitgate.v1.Limits
+	20, // 5: pitgate.v1.AssessmentInput.confirmations:type_name -> pitgate.v1.RuleConfirmation
+	0,  // 6: pitgate.v1.LaunchPlan.method:type_name -> pitgate.v1.LaunchMethod
+	10, // 7: pitgate.v1.LaunchPlan.ramp:type_name -> pitgate.v1.Ramp
+	11, // 8: pitgate.v1.LaunchPlan.bungee:type_name -> pitgate.v1.Bungee
+	23, // 9: pitgate.v1.LaunchPlan.hand_speed_meters_per_second:type_name -> pitgate.v1.Quantity
+	23, // 10: pitgate.v1.LaunchPlan.hand_height_meters:type_name -> pitgate.v1.Quantity
+	13, // 11: pitgate.v1.LaunchPlan.catapult:type_name -> pitgate.v1.CatapultPoint
+	14, // 12: pitgate.v1.LaunchPlan.circuit:type_name -> pitgate.v1.CircuitPlan
+	9,  // 13: pitgate.v1.LaunchPlan.landing:type_name -> pitgate.v1.LandingPlan
+	23, // 14: pitgate.v1.Ramp.length_meters:type_name -> pitgate.v1.Quantity
+	23, // 15: pitgate.v1.Ramp.angle_degrees:type_name -> pitgate.v1.Quantity
+	23, // 16: pitgate.v1.Ramp.end_height_meters:type_name -> pitgate.v1.Quantity
+	23, // 17: pitgate.v1.Ramp.dolly_mass_kg:type_name -> pitgate.v1.Quantity
+	23, // 18: pitgate.v1.Ramp.friction_ratio:type_name -> pitgate.v1.Quantity
+	23, // 19: pitgate.v1.Ramp.cradle_degrees:type_name -> pitgate.v1.Quantity
+	24, // 20: pitgate.v1.Ramp.rail_profile:type_name -> pitgate.v1.ProfilePoint
+	23, // 21: pitgate.v1.Ramp.release_force_newtons:type_name -> pitgate.v1.Quantity
+	23, // 22: pitgate.v1.Ramp.tail_x_meters:type_name -> pitgate.v1.Quantity
+	23, // 23: pitgate.v1.Ramp.tail_height_meters:type_name -> pitgate.v1.Quantity
+	23, // 24: pitgate.v1.Ramp.dolly_drag_area_square_meters:type_name -> pitgate.v1.Quantity
+	23, // 25: pitgate.v1.Bungee.stiffness_newtons_per_meter:type_name -> pitgate.v1.Quantity
+	23, // 26: pitgate.v1.Bungee.stretch_meters:type_name -> pitgate.v1.Quantity
+	23, // 27: pitgate.v1.Bungee.efficiency_ratio:type_name -> pitgate.v1.Quantity
+	23, // 28: pitgate.v1.Bungee.cord_mass_kg:type_name -> pitgate.v1.Quantity
+	23, // 29: pitgate.v1.Bungee.friction_ratio:type_name -> pitgate.v1.Quantity
+	23, // 30: pitgate.v1.Bungee.angle_degrees:type_name -> pitgate.v1.Quantity
+	12, // 31: pitgate.v1.Bungee.pull_test:type_name -> pitgate.v1.PullTestPoint
+	23, // 32: pitgate.v1.Bungee.hook_release_newtons:type_name -> pitgate.v1.Quantity
+	1,  // 33: pitgate.v1.CircuitPlan.hand:type_name -> pitgate.v1.CircuitHand
+	23, // 34: pitgate.v1.CircuitPlan.height_meters:type_name -> pitgate.v1.Quantity
+	23, // 35: pitgate.v1.CircuitPlan.airspeed_meters_per_second:type_name -> pitgate.v1.Quantity
+	23, // 36: pitgate.v1.CircuitPlan.straight_leg_meters:type_name -> pitgate.v1.Quantity
+	23, // 37: pitgate.v1.DayConditions.temperature_celsius:type_name -> pitgate.v1.Quantity
+	23, // 38: pitgate.v1.DayConditions.qnh_pascals:type_name -> pitgate.v1.Quantity
+	23, // 39: pitgate.v1.DayConditions.station_pressure_pascals:type_name -> pitgate.v1.Quantity
+	23, // 40: pitgate.v1.DayConditions.relative_humidity_ratio:type_name -> pitgate.v1.Quantity
+	23, // 41: pitgate.v1.DayConditions.wind_speed_meters_per_second:type_name -> pitgate.v1.Quantity
+	23, // 42: pitgate.v1.DayConditions.gust_speed_meters_per_second:type_name -> pitgate.v1.Quantity
+	23, // 43: pitgate.v1.DayConditions.wind_direction_degrees:type_name -> pitgate.v1.Quantity
+	23, // 44: pitgate.v1.DayConditions.visibility_meters:type_name -> pitgate.v1.Quantity
+	23, // 45: pitgate.v1.DayConditions.cloud_base_meters:type_name -> pitgate.v1.Quantity
+	2,  // 46: pitgate.v1.DayConditions.surface_state:type_name -> pitgate.v1.SurfaceState
+	3,  // 47: pitgate.v1.DayConditions.frost:type_name -> pitgate.v1.Frost
+	23, // 48: pitgate.v1.DayConditions.dew_point_celsius:type_name -> pitgate.v1.Quantity
+	16, // 49: pitgate.v1.DayConditions.wind_changes:type_name -> pitgate.v1.WindChange
+	23, // 50: pitgate.v1.WindChange.wind_speed_meters_per_second:type_name -> pitgate.v1.Quantity
+	23, // 51: pitgate.v1.WindChange.gust_speed_meters_per_second:type_name -> pitgate.v1.Quantity
+	23, // 52: pitgate.v1.WindChange.wind_direction_degrees:type_name -> pitgate.v1.Quantity
+	19, // 53: pitgate.v1.Limits.rules:type_name -> pitgate.v1.AppliedRule
+	6,  // 54: pitgate.v1.RuleCondition.fact:type_name -> pitgate.v1.RuleFact
+	25, // 55: pitgate.v1.RuleCondition.engine_kinds:type_name -> pitgate.v1.EngineKind
+	4,  // 56: pitgate.v1.AppliedRule.kind:type_name -> pitgate.v1.RuleKind
+	6,  // 57: pitgate.v1.AppliedRule.fact:type_name -> pitgate.v1.RuleFact
+	5,  // 58: pitgate.v1.AppliedRule.sense:type_name -> pitgate.v1.RuleSense
+	18, // 59: pitgate.v1.AppliedRule.conditions:type_name -> pitgate.v1.RuleCondition
+	60, // [60:60] is the sub-list for method output_type
+	60, // [60:60] is the sub-list for method input_type
+	60, // [60:60] is the sub-list for extension type_name
+	60, // [60:60] is the sub-list for extension extendee
+	0,  // [0:60] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_assessment_input_proto_init() }
@@ -2198,13 +2728,15 @@ func file_pitgate_v1_assessment_input_proto_init() {
 	file_pitgate_v1_assessment_input_proto_msgTypes[8].OneofWrappers = []any{}
 	file_pitgate_v1_assessment_input_proto_msgTypes[10].OneofWrappers = []any{}
 	file_pitgate_v1_assessment_input_proto_msgTypes[11].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_input_proto_msgTypes[12].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_input_proto_msgTypes[13].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_assessment_input_proto_rawDesc), len(file_pitgate_v1_assessment_input_proto_rawDesc)),
-			NumEnums:      4,
-			NumMessages:   12,
+			NumEnums:      7,
+			NumMessages:   14,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

@@ -827,6 +827,145 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/v1/clubs/{parent}/rulePacks": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Newest first, with their rules. */
+        get: operations["RulePacksService_ListRulePacks"];
+        put?: never;
+        /** Opens a draft. */
+        post: operations["RulePacksService_CreateRulePack"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{name}/rulePacks/{name_1}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["RulePacksService_GetRulePack"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{parent}/suppliedRulePacks": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Packs that come with the program, to open a draft from. */
+        get: operations["RulePacksService_ListSuppliedRulePacks"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{rule_pack.name}/rulePacks/{rule_pack.name_1}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        /** Changes the content of a draft or of a proposed pack; a changed proposal is a draft again. */
+        patch: operations["RulePacksService_UpdateRulePack"];
+        trace?: never;
+    };
+    "/v1/clubs/{name}/rulePacks/{name_1}:preview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Tells which approvals would change a verdict if the pack were published (or, of a published one, retired) now. Changes nothing. */
+        post: operations["RulePacksService_PreviewRulePack"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{name}/rulePacks/{name_1}:publish": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * One committee member's word. The first proposes the content as it stands, a second, different one publishes it: the former version of the pack is
+         *     retired, and approvals whose verdicts change lapse.
+         */
+        post: operations["RulePacksService_PublishRulePack"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{name}/rulePacks/{name_1}:retire": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** One committee member's word to take a published pack out of force; the second, different one does it. A draft goes at the first. */
+        post: operations["RulePacksService_RetireRulePack"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{parent}/rulePacks:composeLimits": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** The limits that the packs in force make for one document, and which rule gave each figure. */
+        post: operations["RulePacksService_ComposeLimits"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
@@ -864,15 +1003,48 @@ export interface components {
             /** @description What stands in front of it: carbon, metal, fuel, engine. */
             shadedBy?: string[];
         };
-        /** @description One published figure behind a limit. */
+        /**
+         * @description One published rule, as a pack holds it and as it is applied. With an id it has a finding of its own, "rule.<pack>.<id>"; without one it only cites
+         *     where a figure of Limits comes from.
+         */
         "pitgate.v1.AppliedRule": {
             authority?: string;
             citation?: string;
+            /** @description When it applies; empty: always. */
+            conditions?: components["schemas"]["pitgate.v1.RuleCondition"][];
+            /**
+             * Format: int32
+             * @description Days for which a confirmation counts; 0: on its own day only. Absent: without end.
+             */
+            confirmationDays?: number;
             /** @description Date of the document, e.g. "2024-05-14". */
             date?: string;
-            /** @description Finding it bears on, e.g. "height.limit". */
+            /** @description True when the figure in force is this rule's: the strictest of all that apply. Filled when packs are composed. */
+            deciding?: boolean;
+            /** @description Last day on which it counts; absent: its pack's. */
+            expiresDate?: string;
+            /** @description For kind class. */
+            fact?: components["schemas"]["pitgate.v1.RuleFact"];
+            /** @description Finding it bears on, e.g. "height.limit". Needed without an id; with one, absent: by the limit or fact. */
             findingId?: string;
-            /** @description False until a club officer confirms it. */
+            /** @description Small letters, digits and hyphens; unique within its pack. */
+            id?: string;
+            /** @description First day on which it counts; absent: its pack's. */
+            inForceDate?: string;
+            kind?: components["schemas"]["pitgate.v1.RuleKind"];
+            /** @description Field of Limits by its JSON name, e.g. "maximumMassKg"; for kind limit. */
+            limit?: string;
+            /** @description Id of its pack; filled when it is applied. */
+            pack?: string;
+            /** @description What it asks, in plain words. */
+            requirement?: string;
+            /** @description For kind class; a limit's follows from its name. */
+            sense?: components["schemas"]["pitgate.v1.RuleSense"];
+            /** @description SI symbol of the value. */
+            unit?: string;
+            /** Format: double */
+            value?: number;
+            /** @description False until somebody has read it in the source or a club officer confirms it. */
             verified?: boolean;
         };
         /** @description One first-flight approval. */
@@ -924,6 +1096,35 @@ export interface components {
          * @enum {string}
          */
         "pitgate.v1.ApprovalState": "APPROVAL_STATE_UNSPECIFIED" | "APPROVAL_STATE_DRAFT" | "APPROVAL_STATE_SUBMITTED" | "APPROVAL_STATE_DESK_REVIEW" | "APPROVAL_STATE_RETURNED" | "APPROVAL_STATE_BENCH" | "APPROVAL_STATE_READY" | "APPROVAL_STATE_SIGNED" | "APPROVAL_STATE_FLOWN" | "APPROVAL_STATE_REFUSED" | "APPROVAL_STATE_WITHDRAWN" | "APPROVAL_STATE_LAPSED" | "APPROVAL_STATE_HELD";
+        /** @description What changes in one approval. */
+        "pitgate.v1.ApprovalVerdictChanges": {
+            /** @description clubs/{club}/approvals/{approval} */
+            approval?: string;
+            changes?: components["schemas"]["pitgate.v1.VerdictChange"][];
+            /** @description True when the change lapses it, with its signatures. */
+            lapses?: boolean;
+            modelDisplayName?: string;
+            ownerDisplayName?: string;
+            /** @description Number of a state as in ApprovalState, in words: "signed". */
+            state?: string;
+        };
+        /** @description What one rule asks. */
+        "pitgate.v1.AskedFigure": {
+            applies?: boolean;
+            authority?: string;
+            citation?: string;
+            date?: string;
+            deciding?: boolean;
+            /** @description Its last day lies before the day of the flight. */
+            expired?: boolean;
+            /** @description "rule.<pack>.<rule>", or "owner". */
+            rule?: string;
+            /** Format: double */
+            value?: number;
+            verified?: boolean;
+            /** @description Why it does not apply, or that this cannot be told. */
+            why?: string;
+        };
         /** @description A kept computation. Never changed, only superseded. */
         "pitgate.v1.Assessment": {
             /** @description Approval it was computed for, if any. */
@@ -940,10 +1141,12 @@ export interface components {
             readonly report?: components["schemas"]["pitgate.v1.AssessmentReport"];
         };
         /**
-         * @description The one document: a model, a field, how it is launched, a day, and the limits that apply. Its proto3 JSON is what the command line reads, the
+         * @description The one document: a model, a field, how it is launched, a day, the limits that apply, and what people confirmed. Its proto3 JSON is what the command line reads, the
          *     database keeps, the page edits and the ledger digests.
          */
         "pitgate.v1.AssessmentInput": {
+            /** @description What somebody confirmed that a rule asks for. */
+            confirmations?: components["schemas"]["pitgate.v1.RuleConfirmation"][];
             day?: components["schemas"]["pitgate.v1.DayConditions"];
             field?: components["schemas"]["pitgate.v1.FieldDescription"];
             launchPlan?: components["schemas"]["pitgate.v1.LaunchPlan"];
@@ -1148,6 +1351,11 @@ export interface components {
             reactionSeconds?: number;
             /** @description Length of the leg along the strip. Absent: computed. */
             straightLegMeters?: components["schemas"]["pitgate.v1.Quantity"];
+        };
+        "pitgate.v1.ComposeLimitsResponse": {
+            /** @description One for every figure that a rule asks for. */
+            figures?: components["schemas"]["pitgate.v1.StrictestFigure"][];
+            limits?: components["schemas"]["pitgate.v1.Limits"];
         };
         /** @description A hinged part of a lifting surface. */
         "pitgate.v1.Control": {
@@ -2167,6 +2375,13 @@ export interface components {
             nextPageToken?: string;
             people?: components["schemas"]["pitgate.v1.Person"][];
         };
+        "pitgate.v1.ListRulePacksResponse": {
+            nextPageToken?: string;
+            rulePacks?: components["schemas"]["pitgate.v1.RulePack"][];
+        };
+        "pitgate.v1.ListSuppliedRulePacksResponse": {
+            packs?: components["schemas"]["pitgate.v1.RulePackContent"][];
+        };
         /** @description One item of the mass list. */
         "pitgate.v1.MassItem": {
             massKg?: components["schemas"]["pitgate.v1.Quantity"];
@@ -2435,6 +2650,15 @@ export interface components {
         "pitgate.v1.Polygon": {
             corners?: components["schemas"]["pitgate.v1.Point"][];
         };
+        "pitgate.v1.PreviewRulePackResponse": {
+            /** @description Only those with a change, oldest first. */
+            approvals?: components["schemas"]["pitgate.v1.ApprovalVerdictChanges"][];
+            /**
+             * Format: int32
+             * @description Approvals that were looked at: those computed and still open.
+             */
+            triedApprovalCount?: number;
+        };
         /** @description Ground height at a distance along the launch. */
         "pitgate.v1.ProfilePoint": {
             /** Format: double */
@@ -2655,6 +2879,92 @@ export interface components {
          * @enum {string}
          */
         "pitgate.v1.RoughnessClass": "ROUGHNESS_CLASS_UNSPECIFIED" | "ROUGHNESS_CLASS_OPEN_WATER" | "ROUGHNESS_CLASS_OPEN_GRASS" | "ROUGHNESS_CLASS_LOW_CROPS" | "ROUGHNESS_CLASS_HIGH_CROPS" | "ROUGHNESS_CLASS_PARKLAND" | "ROUGHNESS_CLASS_SUBURB_OR_FOREST";
+        /** @description When a rule applies. Every part that is given must be met. */
+        "pitgate.v1.RuleCondition": {
+            /**
+             * Format: double
+             * @description The fact is this or less.
+             */
+            atMost?: number;
+            /** @description At least one engine is of one of these kinds. */
+            engineKinds?: components["schemas"]["pitgate.v1.EngineKind"][];
+            fact?: components["schemas"]["pitgate.v1.RuleFact"];
+            /**
+             * Format: double
+             * @description The fact is greater than this.
+             */
+            moreThan?: number;
+        };
+        /** @description Somebody's word that what a rule asks for is so. */
+        "pitgate.v1.RuleConfirmation": {
+            /** @description Who says so. */
+            by?: string;
+            /** @description False says that it is not so. */
+            confirmed?: boolean;
+            /** @description The day on which it was confirmed, e.g. "2026-05-16". */
+            date?: string;
+            /** @description "<pack>.<rule>" */
+            rule?: string;
+        };
+        /**
+         * @description A plain fact of the model or the flight.
+         * @enum {string}
+         */
+        "pitgate.v1.RuleFact": "RULE_FACT_UNSPECIFIED" | "RULE_FACT_TAKEOFF_MASS" | "RULE_FACT_EMPTY_MASS" | "RULE_FACT_STATIC_THRUST" | "RULE_FACT_ENGINE_COUNT" | "RULE_FACT_CIRCUIT_AIRSPEED" | "RULE_FACT_HEIGHT" | "RULE_FACT_FAIL_SAFE_DELAY";
+        /**
+         * @description What a rule asks.
+         * @enum {string}
+         */
+        "pitgate.v1.RuleKind": "RULE_KIND_UNSPECIFIED" | "RULE_KIND_LIMIT" | "RULE_KIND_CONFIRMATION" | "RULE_KIND_CLASS";
+        /** @description One version of a pack in a club. */
+        "pitgate.v1.RulePack": {
+            content: components["schemas"]["pitgate.v1.RulePackContent"];
+            /** Format: date-time */
+            readonly createTime?: string;
+            /** @description SHA-256 over the canonical JSON of the content, in hex: what a committee member gives the word for. */
+            readonly digest?: string;
+            etag?: string;
+            /** @description clubs/{club}/rulePacks/{rule_pack} */
+            name?: string;
+            /** Format: date-time */
+            readonly publishTime?: string;
+            /** @description Who gave the word to publish this content, first one first. */
+            readonly publisherDisplayNames?: string[];
+            /** @description What is worth a look: rules that nobody has verified, dates past. */
+            readonly remarks?: string[];
+            /** Format: date-time */
+            readonly retireTime?: string;
+            /** @description Who gave the word to retire it. */
+            readonly retirerDisplayNames?: string[];
+            readonly state?: components["schemas"]["pitgate.v1.RulePackState"];
+            /** Format: date-time */
+            readonly updateTime?: string;
+        };
+        /** @description What a pack says. Its JSON is the form of the data files. */
+        "pitgate.v1.RulePackContent": {
+            authority?: string;
+            /** @description Last day; empty: without end. */
+            expiresDate?: string;
+            /** @description Small letters, digits and hyphens; the same for all versions of the pack. */
+            id?: string;
+            /** @description First day in force, e.g. "2026-03-01". */
+            inForceDate?: string;
+            rules?: components["schemas"]["pitgate.v1.AppliedRule"][];
+            /** @description The document that it restates. */
+            source?: string;
+            title?: string;
+            version?: string;
+        };
+        /**
+         * @description Where a pack stands.
+         * @enum {string}
+         */
+        "pitgate.v1.RulePackState": "RULE_PACK_STATE_UNSPECIFIED" | "RULE_PACK_STATE_DRAFT" | "RULE_PACK_STATE_PROPOSED" | "RULE_PACK_STATE_PUBLISHED" | "RULE_PACK_STATE_RETIRED";
+        /**
+         * @description What a rule's value is: the least or the greatest that it lets pass.
+         * @enum {string}
+         */
+        "pitgate.v1.RuleSense": "RULE_SENSE_UNSPECIFIED" | "RULE_SENSE_LEAST" | "RULE_SENSE_GREATEST";
         /** @description One reading of a scale under the model. */
         "pitgate.v1.ScaleReading": {
             name?: string;
@@ -2826,6 +3136,26 @@ export interface components {
              * @description Nose-up twist of this cut against the root.
              */
             twistDegrees?: number;
+        };
+        /** @description One figure: the strictest, and what every rule asks. */
+        "pitgate.v1.StrictestFigure": {
+            asked?: components["schemas"]["pitgate.v1.AskedFigure"][];
+            /**
+             * Format: double
+             * @description The core's own figure when no rule applies.
+             */
+            coreValue?: number;
+            /** @description "rule.<pack>.<rule>", or "owner" when the owner's own figure is the strictest. */
+            deciding?: string;
+            /** @description Field of Limits by its JSON name, or the fact of a class. */
+            limit?: string;
+            sense?: components["schemas"]["pitgate.v1.RuleSense"];
+            unit?: string;
+            /**
+             * Format: double
+             * @description Absent when no rule that asks for it applies.
+             */
+            value?: number;
         };
         /** @description A strip between two thresholds. */
         "pitgate.v1.Strip": {
@@ -3014,6 +3344,17 @@ export interface components {
          * @enum {string}
          */
         "pitgate.v1.Verdict": "VERDICT_UNSPECIFIED" | "VERDICT_HOLDS" | "VERDICT_TIGHT" | "VERDICT_FAILS" | "VERDICT_UNKNOWN";
+        /** @description One finding whose verdict changes. */
+        "pitgate.v1.VerdictChange": {
+            findingId?: string;
+            /** @description Unspecified: there was no such finding. */
+            from?: components["schemas"]["pitgate.v1.Verdict"];
+            /** @description The deciding numbers in a sentence. */
+            note?: string;
+            title?: string;
+            /** @description Unspecified: there is no such finding any more. */
+            to?: components["schemas"]["pitgate.v1.Verdict"];
+        };
         /** @description Findings by verdict. */
         "pitgate.v1.VerdictCounts": {
             /** Format: int32 */
@@ -5235,6 +5576,335 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["pitgate.v1.SignInResponse"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    RulePacksService_ListRulePacks: {
+        parameters: {
+            query?: {
+                pageSize?: number;
+                pageToken?: string;
+            };
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A successful response. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.ListRulePacksResponse"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    RulePacksService_CreateRulePack: {
+        parameters: {
+            query?: {
+                requestId?: string;
+            };
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["pitgate.v1.RulePack"];
+            };
+        };
+        responses: {
+            /** @description One version of a pack in a club. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.RulePack"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    RulePacksService_GetRulePack: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                name: string;
+                name_1: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description One version of a pack in a club. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.RulePack"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    RulePacksService_ListSuppliedRulePacks: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A successful response. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.ListSuppliedRulePacksResponse"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    RulePacksService_UpdateRulePack: {
+        parameters: {
+            query?: {
+                updateMask?: string;
+                requestId?: string;
+            };
+            header?: never;
+            path: {
+                /** @description clubs/{club}/rulePacks/{rule_pack} */
+                "rule_pack.name": string;
+                /** @description clubs/{club}/rulePacks/{rule_pack} */
+                "rule_pack.name_1": string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["pitgate.v1.RulePack"];
+            };
+        };
+        responses: {
+            /** @description One version of a pack in a club. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.RulePack"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    RulePacksService_PreviewRulePack: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                name: string;
+                name_1: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": Record<string, never>;
+            };
+        };
+        responses: {
+            /** @description A successful response. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.PreviewRulePackResponse"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    RulePacksService_PublishRulePack: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                name: string;
+                name_1: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    etag: string;
+                    requestId?: string;
+                };
+            };
+        };
+        responses: {
+            /** @description One version of a pack in a club. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.RulePack"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    RulePacksService_RetireRulePack: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                name: string;
+                name_1: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    etag: string;
+                    requestId?: string;
+                };
+            };
+        };
+        responses: {
+            /** @description One version of a pack in a club. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.RulePack"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    RulePacksService_ComposeLimits: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    /** @description The document; its limits are taken for the owner's own and can only tighten. */
+                    input?: components["schemas"]["pitgate.v1.AssessmentInput"];
+                    /** @description A pack to be composed with those in force, in place of its former version: clubs/{club}/rulePacks/{rule_pack} */
+                    withRulePack?: string;
+                };
+            };
+        };
+        responses: {
+            /** @description A successful response. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.ComposeLimitsResponse"];
                 };
             };
             /** @description An unexpected error response. */

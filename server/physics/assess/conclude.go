@@ -139,11 +139,11 @@ func (f *Finding) marginOf(value float64) (float64, bool) {
 	}
 }
 
-// citation returns the published rule behind a limit, or where the figure comes from.
+// citation returns the published rule behind a limit, of several the one that gave the figure, or where the figure comes from.
 func (p *pass) citation(a answer) string {
 	if p.in.Limits != nil {
 		for _, rule := range p.in.Limits.Rules {
-			if rule.FindingID == a.id {
+			if (rule.ID == "" || yes(rule.Deciding)) && rule.BearsOn() == a.id {
 				return cite(rule)
 			}
 		}

@@ -96,15 +96,3 @@ type Limits struct {
 	// Greatest free play of a control's trailing edge over its chord. Absent: 0.02.
 	MaximumFreePlayRatio *float64 `json:"maximumFreePlayRatio,omitempty" range:"gt=0,lte=1"`
 }
-
-// AppliedRule: one published figure behind a limit.
-type AppliedRule struct {
-	// Finding it bears on, e.g. "height.limit".
-	FindingID string `json:"findingId,omitempty" range:"min_len=1,max_len=80"`
-	Authority string `json:"authority,omitempty" range:"max_len=120"`
-	Citation  string `json:"citation,omitempty" range:"max_len=400"`
-	// Date of the document, e.g. "2024-05-14".
-	Date string `json:"date,omitempty" range:"max_len=10"`
-	// False until a club officer confirms it.
-	Verified *bool `json:"verified,omitempty"`
-}

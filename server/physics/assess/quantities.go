@@ -121,7 +121,7 @@ func (p *pass) traceFrom() {
 }
 
 // documentParts are the beginnings of every path of the document.
-var documentParts = []string{"model.", "field.", "launchPlan.", "day.", "limits."}
+var documentParts = []string{"model.", "field.", "launchPlan.", "day.", "limits.", "confirmations["}
 
 // IsMethod reports whether a source is a method's own data rather than a quantity or an input.
 func IsMethod(source string) bool { return strings.HasPrefix(source, methodPrefix) }

@@ -20,6 +20,7 @@ func (g *Geometry) RunWatched(in Input, watch Watch) (Report, error) {
 	if !base.goesOn(0) || !base.spread() {
 		return Report{}, ErrStopped
 	}
+	base.answerRules()
 	return base.report(), nil
 }
 

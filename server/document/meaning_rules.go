@@ -1,0 +1,133 @@
+package document
+
+import (
+	"reflect"
+	"regexp"
+
+	"pitgate/server/physics/assess"
+	"pitgate/server/physics/weather"
+)
+
+// slug is the form of the id of a rule or a pack.
+var slug = regexp.MustCompile(`^[a-z0-9]([a-z0-9-]*[a-z0-9])?$`)
+
+// checkRules wants every rule to say what its kind needs, and no rule twice.
+func checkRules(rules []assess.AppliedRule, path string, found *faults) {
+	seen := map[string]bool{}
+	for i := range rules {
+		rule, at := &rules[i], index(path, i)
+		checkRule(rule, at, found)
+		if rule.ID == "" {
+			continue
+		}
+		if seen[rule.Key()] {
+			found.add(join(at, "id"), "stands twice: "+rule.Key())
+		}
+		seen[rule.Key()] = true
+	}
+}
+
+func checkRule(rule *assess.AppliedRule, path string, found *faults) {
+	checkDate(rule.Date, join(path, "date"), found)
+	if rule.ID == "" {
+		if rule.FindingID == "" {
+			found.add(join(path, "findingId"), "must be given where the rule has no id")
+		}
+		return
+	}
+	checkSlug(rule.ID, join(path, "id"), found)
+	if rule.Pack != "" {
+		checkSlug(rule.Pack, join(path, "pack"), found)
+	}
+	checkDate(rule.InForceDate, join(path, "inForceDate"), found)
+	checkDate(rule.ExpiresDate, join(path, "expiresDate"), found)
+	if rule.Requirement == "" {
+		found.add(join(path, "requirement"), "must say in plain words what is asked")
+	}
+	checkRuleKind(rule, path, found)
+	for i := range rule.Conditions {
+		checkCondition(&rule.Conditions[i], index(join(path, "conditions"), i), found)
+	}
+}
+
+// checkRuleKind wants what a rule of its kind cannot do without.
+func checkRuleKind(rule *assess.AppliedRule, path string, found *faults) {
+	switch rule.Kind {
+	case assess.RuleKindLimit:
+		checkRuleLimit(rule, path, found)
+	case assess.RuleKindClass:
+		if rule.Fact == "" {
+			found.add(join(path, "fact"), "must name a fact for a rule of kind class")
+		}
+		if rule.Sense == "" {
+			found.add(join(path, "sense"), "must say whether the value is the least or the greatest")
+		}
+		needValue(rule, path, found)
+		if unit := rule.Fact.Unit(); rule.Unit != "" && rule.Unit != unit {
+			found.add(join(path, "unit"), "must be "+unit+" for this fact, got "+rule.Unit)
+		}
+	case assess.RuleKindConfirmation:
+		if rule.Value != nil || rule.Limit != "" || rule.Fact != "" {
+			found.add(join(path, "kind"), "a confirmation has no value, limit or fact")
+		}
+	default:
+		found.add(join(path, "kind"), "must be given")
+	}
+}
+
+func needValue(rule *assess.AppliedRule, path string, found *faults) {
+	if rule.Value == nil {
+		found.add(join(path, "value"), "must be given for a rule of this kind")
+	}
+}
+
+// checkRuleLimit wants the limit to be a figure of Limits and the value within that field's range.
+func checkRuleLimit(rule *assess.AppliedRule, path string, found *faults) {
+	field, ok := fieldNamed(reflect.TypeFor[assess.Limits](), rule.Limit)
+	if !ok || field.Type != reflect.TypeFor[*float64]() || jsonName(field) != rule.Limit {
+		found.add(join(path, "limit"), "must name a figure of the limits, got "+rule.Limit)
+		return
+	}
+	needValue(rule, path, found)
+	if rule.Value == nil {
+		return
+	}
+	if message := rangeFault(field, *rule.Value); message != "" {
+		found.add(join(path, "value"), message)
+	}
+}
+
+func checkCondition(c *assess.RuleCondition, path string, found *faults) {
+	switch {
+	case c.Fact == "" && len(c.EngineKinds) == 0:
+		found.add(path, "must name a fact or a kind of engine")
+	case c.Fact == "" && (c.MoreThan != nil || c.AtMost != nil):
+		found.add(join(path, "fact"), "must be named where a figure is given")
+	case c.Fact != "" && c.MoreThan == nil && c.AtMost == nil:
+		found.add(path, "must give moreThan or atMost for its fact")
+	case c.MoreThan != nil && c.AtMost != nil && *c.MoreThan >= *c.AtMost:
+		found.add(join(path, "atMost"), "must be greater than moreThan "+plain(*c.MoreThan)+", got "+plain(*c.AtMost))
+	}
+}
+
+func checkSlug(text, path string, found *faults) {
+	if !slug.MatchString(text) {
+		found.add(path, "must be small letters, digits and hyphens, got "+text)
+	}
+}
+
+// checkDate wants a date that is given to be one.
+func checkDate(text, path string, found *faults) {
+	if text == "" {
+		return
+	}
+	if _, err := weather.Moment(text + "T00:00:00Z"); err != nil || len(text) != len("2026-05-16") {
+		found.add(path, "must be a date such as 2026-05-16, got "+text)
+	}
+}
+
+func checkConfirmations(list []assess.RuleConfirmation, found *faults) {
+	for i := range list {
+		checkDate(list[i].Date, join(index("confirmations", i), "date"), found)
+	}
+}
