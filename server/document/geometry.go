@@ -9,9 +9,6 @@ import (
 	"pitgate/server/physics/assess"
 )
 
-// keptGeometries is how many solved geometries are kept: those of the models that are being worked on.
-const keptGeometries = 32
-
 var geometries = newGeometryCache(keptGeometries)
 
 // geometryDigest names the geometry of a document: equal digests come from equal bytes of all that assess.Prepare reads. False when

@@ -1,0 +1,73 @@
+// Package answer takes the one document as text and gives the answer as text: the same bytes for whoever has a server and for the page's worker, which
+// has none. It reads no file, no clock and no network.
+package answer
+
+import (
+	"encoding/json"
+	"errors"
+
+	"pitgate/server/document"
+	"pitgate/server/physics/assess"
+)
+
+// Report computes the report of one AssessmentInput. The watch, which may be nil, can stop it: the error is assess.ErrStopped then. Every other error
+// is one that RefusalOf puts into words.
+func Report(text []byte, watch assess.Watch) ([]byte, error) {
+	in, err := document.Decode(text)
+	if err != nil {
+		return nil, err
+	}
+	report, err := document.AssessWatched(in, watch)
+	if err != nil {
+		return nil, err
+	}
+	return json.Marshal(report)
+}
+
+// Window finds the winds in which launch and circuit of one AssessmentInput hold. Its errors are those of Report.
+func Window(text []byte) ([]byte, error) {
+	in, err := document.Decode(text)
+	if err != nil {
+		return nil, err
+	}
+	window, err := document.Window(in)
+	if err != nil {
+		return nil, err
+	}
+	return json.Marshal(window)
+}
+
+// Refusal is why there is no answer, in the words in which the server refuses the same document over REST.
+type Refusal struct {
+	// Code is the status by name.
+	Code string `json:"code"`
+	// Reason is a stable word for programs.
+	Reason string `json:"reason"`
+	// Message tells a person what is wrong.
+	Message string `json:"message"`
+	// FieldViolations names each field at fault.
+	FieldViolations []FieldViolation `json:"fieldViolations"`
+}
+
+// FieldViolation is one field at fault.
+type FieldViolation struct {
+	// Field is its path in the document, e.g. "model.surfaces[0].stations[1].chordMeters".
+	Field string `json:"field"`
+	// Description says what is wrong with it.
+	Description string `json:"description"`
+}
+
+// RefusalOf puts an error of Report or Window into words.
+func RefusalOf(err error) Refusal {
+	refusal := Refusal{Code: "INVALID_ARGUMENT", Reason: "INVALID_DOCUMENT", Message: "the document has faults"}
+	var faults document.Errors
+	if !errors.As(err, &faults) {
+		refusal.Reason, refusal.Message = "NOT_COMPUTABLE", "document: "+err.Error()
+		refusal.FieldViolations = []FieldViolation{{"document", err.Error()}}
+		return refusal
+	}
+	for _, fault := range faults {
+		refusal.FieldViolations = append(refusal.FieldViolations, FieldViolation{fault.Path, fault.Message})
+	}
+	return refusal
+}

@@ -1,0 +1,38 @@
+//go:build js && wasm
+
+// Command wasm is the core for the page's worker: one document in, one report out, without network and files. The host defines globalThis.pitgateCore
+// before it starts the program and is handed an object with
+//
+//	version                      of the core
+//	report(text, watch, done)    the report of one document; watch(done, total, resume) is asked between passes and answers true to go on, false to
+//	                             stop, or undefined when it will call resume(true or false) later
+//	window(text, done)           the winds in which it holds
+//	heap()                       bytes in use, after a collection
+//
+// where done(kind, text) is called once, with kind "answer", "refused", "stopped" or "broken".
+package main
+
+import (
+	"runtime/debug"
+	"syscall/js"
+
+	"pitgate/server/physics/assess"
+)
+
+// heapLimit is where the collector stops waiting, in bytes: a phone gives a page not much more for good.
+const heapLimit = 96 << 20
+
+// heapGrowth is by how many per cent the heap may grow before the collector runs: the live part is small, an assessment leaves ten times as much.
+const heapGrowth = 400
+
+func main() {
+	debug.SetMemoryLimit(heapLimit)
+	debug.SetGCPercent(heapGrowth)
+	core := js.Global().Get("Object").New()
+	core.Set("version", assess.Version)
+	core.Set("report", js.FuncOf(report))
+	core.Set("window", js.FuncOf(window))
+	core.Set("heap", js.FuncOf(heap))
+	js.Global().Call("pitgateCore", core)
+	select {}
+}
