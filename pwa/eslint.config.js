@@ -4,7 +4,7 @@ import globals from 'globals';
 import ts from 'typescript-eslint';
 
 export default ts.config(
-  { ignores: ['dist', 'node_modules', 'src/gen', 'test-results'] },
+  { ignores: ['dist', 'node_modules', 'src/gen', 'src/worker/go', 'test-results'] },
   js.configs.recommended,
   ...ts.configs.strict,
   ...svelte.configs['flat/recommended'],

@@ -159,6 +159,10 @@ export const modelWords = {
     computing: 'Computing …',
     refused: 'Not computed: see what is wrong',
     stale: 'These findings are older than what you typed.',
+    computedBy: {
+      device: (version: string) => `Computed on this device by core ${version}.`,
+      server: (version: string) => `Computed by the club’s server, core ${version}.`,
+    },
     livePrompt: 'Choose a field and give the model’s measurements to see its findings.',
     submit: 'Submit for first-flight approval',
     resubmit: 'Keep the new revision and send again',

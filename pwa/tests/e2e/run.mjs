@@ -1,6 +1,7 @@
 // Drives the demonstration in a phone-sized browser. PITGATE_URL says where it runs; the data should be fresh.
 import { approvalTests } from './approvals.mjs';
 import { startBrowser } from './browser.mjs';
+import { coreTests } from './core.mjs';
 import { fieldTests } from './fields.mjs';
 import { flightTests } from './flight.mjs';
 import { incidentTests } from './incidents.mjs';
@@ -17,6 +18,7 @@ const tests = [
   ...approvalTests(house),
   ...incidentTests(house),
   ...fieldTests(house),
+  ...coreTests(house),
   ...pageTests(house),
 ];
 

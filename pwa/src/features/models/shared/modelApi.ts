@@ -1,13 +1,18 @@
 import { api, ask, idOf, newRequestId } from '../../../app/api';
 import type { Approval, AssessmentInput, Field, Model, Report } from '../../../app/wire';
 import type { Draft } from './draft';
+import { withKept } from './keptFields';
 
 const at = (club: string, id: string): { path: { name: string; name_1: string } } => ({
   path: { name: club, name_1: id },
 });
 
-/** All fields of the club. */
-export async function listFields(club: string): Promise<Field[]> {
+/** All fields of the club; without a server those that this device kept. */
+export function listFields(club: string): Promise<Field[]> {
+  return withKept(club, fetchFields(club));
+}
+
+async function fetchFields(club: string): Promise<Field[]> {
   const answer = await ask(
     api.GET('/v1/clubs/{parent}/fields', { params: { path: { parent: club }, query: { pageSize: 1000 } } }),
   );

@@ -1,15 +1,22 @@
 import { report as trouble } from '../../../app/trouble.svelte';
 import { Problem } from '../../../app/problem';
 import type { AssessmentInput, Report } from '../../../app/wire';
+import { core } from '../../../worker/core.svelte';
+import { nearest, warm, type Place } from '../../../worker/nearest';
 import { preview } from './modelApi';
 
-const pause = 350;
+/** How long typing has to pause before the server is asked, and before the core of this device is, in ms. */
+const pause = { server: 350, device: 20 };
 
 /** The findings that follow what is typed: the latest question wins, older ones are cancelled. */
 export class LivePreview {
-  report: Report | null = $state(null);
+  report: Report | null = $state.raw(null);
   state: 'idle' | 'computing' | 'fresh' | 'stale' = $state('idle');
-  problem: Problem | null = $state(null);
+  problem: Problem | null = $state.raw(null);
+  /** Where the report was computed. */
+  place: Place | null = $state(null);
+  /** From the question to the report, in ms. */
+  took = $state(0);
   #timer: ReturnType<typeof setTimeout> | undefined;
   #running: AbortController | undefined;
 
@@ -19,7 +26,7 @@ export class LivePreview {
   ask(input: AssessmentInput): void {
     this.stop();
     if (this.report) this.state = 'stale';
-    this.#timer = setTimeout(() => void this.#run(input), pause);
+    this.#timer = setTimeout(() => void this.#run(input), core.version ? pause.device : pause.server);
   }
 
   /** Cancels what waits or runs. */
@@ -32,10 +39,18 @@ export class LivePreview {
     const running = new AbortController();
     this.#running = running;
     this.state = 'computing';
+    const start = performance.now();
+    const question = {
+      here: (signal: AbortSignal) => core.report(input, signal),
+      there: (signal: AbortSignal) => preview(this.club, input, signal),
+    };
     try {
-      this.report = await preview(this.club, input, running.signal);
-      this.problem = null;
-      this.state = 'fresh';
+      const { answer, place } = await nearest(core, question, running.signal);
+      if (running.signal.aborted) return;
+      this.took = performance.now() - start;
+      [this.report, this.place, this.problem, this.state] = [answer, place, null, 'fresh'];
+      // What goes wrong here shows with the first question that is asked of the core.
+      if (place === 'server') void warm(core, input).catch(() => undefined);
     } catch (error) {
       if (running.signal.aborted) return;
       this.state = this.report ? 'stale' : 'idle';

@@ -1,0 +1,27 @@
+import { Problem } from '../../../app/problem';
+import type { Field } from '../../../app/wire';
+
+const name = (club: string): string => `pitgate.fields.${club}`;
+
+/** The club's fields from the server, kept on this device; without a server those kept last, where there are any. */
+export async function withKept(club: string, asked: Promise<Field[]>): Promise<Field[]> {
+  try {
+    const fields = await asked;
+    keep(club, fields);
+    return fields;
+  } catch (error) {
+    if (!(error instanceof Problem && error.isOffline)) throw error;
+    const kept = localStorage.getItem(name(club));
+    if (kept === null) throw error;
+    return JSON.parse(kept) as Field[];
+  }
+}
+
+/** A device that has no room goes on with what it kept before. */
+function keep(club: string, fields: Field[]): void {
+  try {
+    localStorage.setItem(name(club), JSON.stringify(fields));
+  } catch (error) {
+    if (!(error instanceof DOMException)) throw error;
+  }
+}

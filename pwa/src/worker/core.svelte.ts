@@ -1,0 +1,119 @@
+import type { Remote } from 'comlink';
+import { problemFrom, type RefusalBody } from '../app/problem';
+import type { AssessmentInput, Report, WindWindow } from '../app/wire';
+import type { Answer, CoreWorker, Progress } from './answer';
+
+/** The core of this device cannot answer; the server may. */
+export class CoreBroken extends Error {}
+
+/** How a worker is started and spoken to; tests put their own in its place. */
+export type Start = () => Promise<{ worker: Remote<CoreWorker>; end: () => void }>;
+
+async function startWorker(): ReturnType<Start> {
+  const { wrap } = await import('comlink');
+  const thread = new Worker(new URL('./core.worker.ts', import.meta.url), { type: 'module' });
+  const failed = new Promise<never>((_, reject) => {
+    thread.onerror = () => {
+      reject(new CoreBroken('the worker could not be started'));
+    };
+  });
+  const worker = wrap<CoreWorker>(thread);
+  await Promise.race([worker.version(), failed]);
+  return {
+    worker,
+    end: () => {
+      thread.terminate();
+    },
+  };
+}
+
+/** The core on this device: started when first asked for, started anew when it breaks. */
+export class Core {
+  /** Version that answers here; empty until it can. */
+  version = $state('');
+  #running: ReturnType<Start> | undefined;
+  #ticket = 0;
+
+  constructor(private readonly start: Start) {}
+
+  /** Starts it; repeated calls wait for the same start. */
+  load(): Promise<void> {
+    this.#running ??= this.start();
+    return this.#running
+      .then(async ({ worker }) => {
+        this.version = await worker.version();
+      })
+      .catch((error: unknown) => {
+        this.#forget();
+        throw new CoreBroken(String(error));
+      });
+  }
+
+  /** The report of a document; cancelled by the signal between two passes. */
+  async report(input: AssessmentInput, signal: AbortSignal, progress?: Progress): Promise<Report> {
+    const worker = await this.#worker();
+    signal.throwIfAborted();
+    const ticket = ++this.#ticket;
+    const cancel = (): void => void worker.cancel(ticket);
+    signal.addEventListener('abort', cancel);
+    try {
+      const told = progress ? (await import('comlink')).proxy(progress) : undefined;
+      return this.#read(await worker.report(ticket, JSON.stringify(input), told), signal);
+    } finally {
+      signal.removeEventListener('abort', cancel);
+    }
+  }
+
+  /** The winds in which a document holds; a cancelled one ends its worker, which has no place to stop. */
+  async window(input: AssessmentInput, signal: AbortSignal): Promise<WindWindow> {
+    const worker = await this.#worker();
+    signal.throwIfAborted();
+    const gone = new Promise<Answer>((resolve) => {
+      signal.addEventListener('abort', () => {
+        this.#end();
+        resolve({ kind: 'stopped', text: '' });
+      });
+    });
+    return this.#read(await Promise.race([worker.window(JSON.stringify(input)), gone]), signal);
+  }
+
+  async #worker(): Promise<Remote<CoreWorker>> {
+    await this.load();
+    if (!this.#running) throw new CoreBroken('ended');
+    return (await this.#running).worker;
+  }
+
+  #read<T>(answer: Answer, signal: AbortSignal): T {
+    switch (answer.kind) {
+      case 'answer':
+        return JSON.parse(answer.text) as T;
+      case 'refused': {
+        const body = JSON.parse(answer.text) as RefusalBody;
+        throw problemFrom(400, body, '', body.message ?? '');
+      }
+      case 'stopped':
+        signal.throwIfAborted();
+        throw new CoreBroken('stopped by itself');
+      case 'broken':
+        this.#end();
+        throw new CoreBroken(answer.text);
+    }
+  }
+
+  #end(): void {
+    void this.#running?.then(
+      ({ end }) => {
+        end();
+      },
+      () => undefined,
+    );
+    this.#forget();
+  }
+
+  #forget(): void {
+    this.#running = undefined;
+    this.version = '';
+  }
+}
+
+export const core = new Core(startWorker);

@@ -1,0 +1,102 @@
+import { expose } from 'comlink';
+import type { Answer, CoreWorker, Progress } from './answer';
+import './go/wasm_exec.js';
+import address from './go/pitgate.wasm?url';
+
+type Done = (kind: Answer['kind'], text: string) => void;
+type Watch = (done: number, total: number, resume: (goOn: boolean) => void) => boolean | undefined;
+
+/** What the program hands over when it starts. */
+type Program = {
+  version: string;
+  report(text: string, watch: Watch, done: Done): void;
+  window(text: string, done: Done): void;
+  heap(): number;
+};
+
+/** For how long a run computes before it hears whether it was cancelled, in ms. */
+const stretch = 12;
+
+const running = new Map<number, { stop: boolean }>();
+const waiting = new Set<Done>();
+let ended = '';
+
+function start(): Promise<Program> {
+  return new Promise((resolve, reject) => {
+    const go = new Go();
+    Object.assign(globalThis, { pitgateCore: resolve });
+    const end = (error: unknown): void => {
+      ended = error instanceof Error ? error.message : 'the core ended';
+      for (const done of waiting) done('broken', ended);
+      reject(error instanceof Error ? error : new Error(ended));
+    };
+    WebAssembly.instantiateStreaming(fetch(address), go.importObject)
+      .then(({ instance }) => go.run(instance))
+      .then(end, end);
+  });
+}
+const program = start();
+// Whoever asks hears of it; nobody needs to before.
+program.catch(() => undefined);
+
+/** One turn of the event loop, in which messages are heard. */
+const channel = new MessageChannel();
+const turns: (() => void)[] = [];
+channel.port1.onmessage = () => turns.shift()?.();
+function turn(then: () => void): void {
+  turns.push(then);
+  channel.port2.postMessage(null);
+}
+
+/** Lets a run go on at once, or after a turn when it has computed for a stretch. */
+function watchOf(run: { stop: boolean }, progress?: Progress): Watch {
+  let since = performance.now();
+  return (done, total, resume) => {
+    if (performance.now() - since < stretch) return true;
+    progress?.(done, total);
+    turn(() => {
+      since = performance.now();
+      resume(!run.stop);
+    });
+    return undefined;
+  };
+}
+
+/** Asks the program and waits for its one answer. */
+async function ask(question: (program: Program, done: Done) => void): Promise<Answer> {
+  const core = await program;
+  if (ended) return { kind: 'broken', text: ended };
+  return new Promise((resolve) => {
+    const done: Done = (kind, text) => {
+      waiting.delete(done);
+      resolve({ kind, text });
+    };
+    waiting.add(done);
+    question(core, done);
+  });
+}
+
+const worker: CoreWorker = {
+  version: async () => (await program).version,
+  async report(ticket, text, progress) {
+    const run = { stop: false };
+    running.set(ticket, run);
+    try {
+      return await ask((core, done) => {
+        core.report(text, watchOf(run, progress), done);
+      });
+    } finally {
+      running.delete(ticket);
+    }
+  },
+  window: (text) =>
+    ask((core, done) => {
+      core.window(text, done);
+    }),
+  cancel(ticket) {
+    const run = running.get(ticket);
+    if (run) run.stop = true;
+  },
+  heap: async () => (await program).heap(),
+};
+expose(worker);

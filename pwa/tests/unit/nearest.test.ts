@@ -1,0 +1,128 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { Problem } from '../../src/app/problem';
+import type { Answer, CoreWorker, Progress } from '../../src/worker/answer';
+import { Core, CoreBroken, type Start } from '../../src/worker/core.svelte';
+import { nearest } from '../../src/worker/nearest';
+
+const offline = new Problem(0, 'no connection', '');
+const never = new AbortController().signal;
+const answerOf = (text: string): Answer => ({ kind: 'answer', text });
+
+/** A worker whose reports the test answers. */
+class Bench {
+  answers: Answer[] = [];
+  started = 0;
+  ended = 0;
+  cancelled: number[] = [];
+  broken = false;
+  asked: number[] = [];
+  readonly start = (async () => {
+    this.started++;
+    if (this.broken) throw new Error('no such file');
+    return {
+      worker: {
+        version: async () => '1.2.3',
+        report: async (ticket: number, _text: string, progress?: Progress) => {
+          this.asked.push(ticket);
+          await progress?.(1, 2);
+          return this.answers.shift() ?? answerOf('{}');
+        },
+        window: () => new Promise<Answer>(() => undefined),
+        cancel: async (ticket: number) => {
+          this.cancelled.push(ticket);
+        },
+        heap: async () => 1,
+      } satisfies Record<keyof CoreWorker, unknown>,
+      end: () => {
+        this.ended++;
+      },
+    };
+  }) as unknown as Start;
+}
+
+let bench: Bench;
+let core: Core;
+beforeEach(() => {
+  bench = new Bench();
+  core = new Core(bench.start);
+});
+
+const question = (there: () => Promise<{ findings: [] }>) => ({
+  here: () => core.report({}, never),
+  there,
+});
+const served = (): Promise<{ findings: [] }> => Promise.resolve({ findings: [] });
+const unreached = (): Promise<never> => Promise.reject(offline);
+
+describe('who answers', () => {
+  it('is the server while the core loads, then the device', async () => {
+    expect((await nearest(core, question(served), never)).place).toBe('server');
+    await core.load();
+    expect(core.version).toBe('1.2.3');
+    expect((await nearest(core, question(served), never)).place).toBe('device');
+    expect(bench.started).toBe(1);
+  });
+
+  it('is the device, waited for, when no server is reached', async () => {
+    bench.answers = [answerOf('{"coreVersion":"1.2.3"}')];
+    const { answer, place } = await nearest(core, question(unreached), never);
+    expect([place, answer]).toEqual(['device', { coreVersion: '1.2.3' }]);
+  });
+
+  it('is nobody when the core does not start either: the missing connection is told', async () => {
+    bench.broken = true;
+    await expect(nearest(core, question(unreached), never)).rejects.toBe(offline);
+    expect(core.version).toBe('');
+  });
+
+  it('is the server when the core breaks, and a new core afterwards', async () => {
+    await core.load();
+    bench.answers = [{ kind: 'broken', text: 'out of memory' }];
+    expect((await nearest(core, question(served), never)).place).toBe('server');
+    expect(bench.ended).toBe(1);
+    await core.load();
+    expect(bench.started).toBe(2);
+  });
+});
+
+describe('the core of the device', () => {
+  it('refuses in the words of the server, field by field', async () => {
+    const body = {
+      code: 'INVALID_ARGUMENT',
+      reason: 'INVALID_DOCUMENT',
+      message: 'the document has faults',
+      fieldViolations: [{ field: 'model.name', description: 'is required' }],
+    };
+    bench.answers = [{ kind: 'refused', text: JSON.stringify(body) }];
+    const refused = await core.report({}, never).catch((e: unknown) => e);
+    expect(refused).toBeInstanceOf(Problem);
+    expect((refused as Problem).fields).toEqual([{ field: 'model.name', description: 'is required' }]);
+    expect((refused as Problem).status).toBe(400);
+  });
+
+  it('hears of a cancel and ends without an answer', async () => {
+    const stop = new AbortController();
+    bench.answers = [{ kind: 'stopped', text: '' }];
+    const asked = core.report({}, stop.signal, () => {
+      stop.abort();
+    });
+    await expect(asked).rejects.toHaveProperty('name', 'AbortError');
+    expect(bench.cancelled).toEqual(bench.asked);
+  });
+
+  it('ends its worker for a cancelled window, which has no place to stop', async () => {
+    const stop = new AbortController();
+    await core.load();
+    const asked = core.window({}, stop.signal);
+    setTimeout(() => {
+      stop.abort();
+    }, 5);
+    await expect(asked).rejects.toHaveProperty('name', 'AbortError');
+    expect([bench.ended, core.version]).toEqual([1, '']);
+  });
+
+  it('says why it is broken', async () => {
+    bench.answers = [{ kind: 'broken', text: 'out of memory' }];
+    await expect(core.report({}, never)).rejects.toThrow(CoreBroken);
+  });
+});
