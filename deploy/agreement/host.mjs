@@ -1,0 +1,92 @@
+// Answers documents by the core as WebAssembly: one document a line in, kind and SHA-256 of its answer a line out. Arguments: node or chromium, and the
+// file of the core, which has the host script of its toolchain beside it.
+import { createHash } from 'node:crypto';
+import { once } from 'node:events';
+import { createServer } from 'node:http';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { dirname, join, resolve } from 'node:path';
+import { createInterface } from 'node:readline';
+import { pathToFileURL } from 'node:url';
+
+const script = 'wasm_exec.js';
+
+/** The core in this process. */
+export async function inNode(wasm) {
+  await import(pathToFileURL(join(dirname(resolve(wasm)), script)).href);
+  const handed = new Promise((take) => {
+    globalThis.pitgateCore = take;
+  });
+  const go = new globalThis.Go();
+  const { instance } = await WebAssembly.instantiate(readFileSync(wasm), go.importObject);
+  void go.run(instance);
+  const core = await handed;
+  const report = (text) => new Promise((done) => core.report(text, undefined, (kind, answer) => done([kind, answer])));
+  return {
+    core,
+    report,
+    digest: async (text) => {
+      const [kind, answer] = await report(text);
+      return `${kind} ${createHash('sha256').update(answer).digest('hex')}`;
+    },
+    end: () => undefined,
+  };
+}
+
+const worker = `
+importScripts('/${script}');
+const core = new Promise((take) => { self.pitgateCore = take; });
+const go = new Go();
+WebAssembly.instantiateStreaming(fetch('/core.wasm'), go.importObject).then(({ instance }) => go.run(instance));
+const hex = (bytes) => Array.from(new Uint8Array(bytes), (b) => b.toString(16).padStart(2, '0')).join('');
+onmessage = async ({ data }) => {
+  (await core).report(data, undefined, async (kind, answer) => {
+    postMessage(kind + ' ' + hex(await crypto.subtle.digest('SHA-256', new TextEncoder().encode(answer))));
+  });
+};`;
+
+/** The core in a worker of a page in Chromium. */
+async function inChromium(wasm) {
+  const files = {
+    '/': ['text/html', '<!doctype html><title>core</title>'],
+    '/worker.js': ['text/javascript', worker],
+    [`/${script}`]: ['text/javascript', readFileSync(join(dirname(wasm), script))],
+    '/core.wasm': ['application/wasm', readFileSync(wasm)],
+  };
+  const server = createServer((request, response) => {
+    const [type, content] = files[request.url] ?? [];
+    if (!type) return response.writeHead(404).end();
+    return response.writeHead(200, { 'content-type': type }).end(content);
+  });
+  await once(server.listen(0, 'localhost'), 'listening');
+  const { chromium } = createRequire(resolve('pwa/package.json'))('playwright-core');
+  const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--headless', '--no-sandbox', '--disable-gpu'] });
+  const page = await browser.newPage();
+  await page.goto(`http://localhost:${server.address().port}/`);
+  await page.evaluate(() => {
+    window.core = new Worker('/worker.js');
+  });
+  return {
+    digest: (text) =>
+      page.evaluate(
+        (asked) =>
+          new Promise((done) => {
+            window.core.onmessage = ({ data }) => done(data);
+            window.core.postMessage(asked);
+          }),
+        text,
+      ),
+    end: async () => {
+      await browser.close();
+      server.close();
+    },
+  };
+}
+
+if (process.argv[1] === new URL(import.meta.url).pathname) {
+  const [, , name, wasm] = process.argv;
+  const host = await { node: inNode, chromium: inChromium }[name](wasm);
+  for await (const line of createInterface({ input: process.stdin })) console.log(await host.digest(line));
+  await host.end();
+  process.exit();
+}
