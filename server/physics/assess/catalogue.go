@@ -122,13 +122,20 @@ var flightKinds = []kind{
 
 // place returns where a finding stands in the catalogue.
 func place(id string) int {
-	for i := range catalogue {
-		if catalogue[i].id == id {
-			return i
-		}
+	if i, known := places[id]; known {
+		return i
 	}
 	return len(catalogue)
 }
+
+// places holds where each finding stands in the catalogue.
+var places = func() map[string]int {
+	out := make(map[string]int, len(catalogue))
+	for i := range catalogue {
+		out[catalogue[i].id] = i
+	}
+	return out
+}()
 
 // cautions go with every report.
 var cautions = []string{

@@ -55,7 +55,7 @@ type answer struct {
 
 // conclude turns an answer into a finding.
 func (p *pass) conclude(a answer) {
-	k := catalogue[place(a.id)]
+	k := &catalogue[place(a.id)]
 	f := Finding{
 		ID: k.id, Title: k.title, Unit: k.unit, Method: k.method, Source: k.source, Validity: k.validity,
 		Missing: a.missing, Note: a.note, OutsideValidity: a.outside, Rule: p.citation(a), LimitSense: LimitSenseNone,
@@ -68,7 +68,7 @@ func (p *pass) conclude(a answer) {
 		}
 	}
 	f.judge(a)
-	if p.base() {
+	if p.tells() {
 		f.trace(k.from, a)
 	}
 	p.results = append(p.results, f)

@@ -10,11 +10,11 @@ const curvePoints = 25
 
 // drawCurves draws the diagrams; moved passes are only read off where a diagram has a band.
 func (p *pass) drawCurves() {
-	if p.whole.lattice == nil {
+	if p.whole.lattice == nil || p.quiet {
 		return
 	}
 	p.drawPolar()
-	if !p.base() || !p.wing.clean.Found {
+	if !p.tells() || !p.wing.clean.Found {
 		return
 	}
 	p.drawLift()

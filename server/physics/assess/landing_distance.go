@@ -62,7 +62,7 @@ func (l *landingSection) broken() string {
 
 // landingNote tells the parts of the landing and the worst obstacle.
 func (p *pass) landingNote(factor, shift float64, worst int, least float64) string {
-	if !p.base() {
+	if !p.tells() {
 		return ""
 	}
 	l, r := &p.landing, &p.landing.result

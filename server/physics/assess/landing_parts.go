@@ -124,7 +124,7 @@ var landedWords = map[bool]string{false: "on wheels", true: "on its belly or ski
 
 func (p *pass) tellLanding(read []string) {
 	l := &p.landing
-	if !p.base() {
+	if !p.tells() {
 		return
 	}
 	p.tell("landing.available", l.place.length, l.place.path)
@@ -159,7 +159,7 @@ const (
 // drawLanding adds the profile and the plan of the landing.
 func (p *pass) drawLanding() {
 	l := &p.landing
-	if len(l.missing) > 0 || l.broken() != "" {
+	if p.quiet || len(l.missing) > 0 || l.broken() != "" {
 		return
 	}
 	shift, _, _ := p.aimShift()

@@ -111,7 +111,7 @@ func (p *pass) answerSink() {
 
 // drawLaunch adds the lines of the launch to the report.
 func (p *pass) drawLaunch() {
-	if !p.launch.flown {
+	if !p.launch.flown || p.quiet {
 		return
 	}
 	path := p.launch.result.Path

@@ -9,8 +9,10 @@ type pass struct {
 	whole   *Geometry
 	drawing *drawing
 	// moved is the input that this pass moves; empty in the base pass.
-	moved   string
-	by      float64 // how far, in spreads: +1 or -1
+	moved string
+	by    float64 // how far, in spreads: +1 or -1
+	// quiet leaves out drawings, quantities and sources.
+	quiet   bool
 	inputs  []uncertain
 	known   map[string]bool
 	trail   []string // names of the inputs in the order in which the base pass read them
@@ -58,12 +60,12 @@ type uncertain struct {
 }
 
 func newPass(in *Input, whole *Geometry) *pass {
-	return &pass{in: in, whole: whole, drawing: &drawing{}, known: map[string]bool{}}
+	return &pass{in: in, whole: whole, drawing: &drawing{}, known: map[string]bool{}, results: make([]Finding, 0, len(catalogue))}
 }
 
 // moving returns a pass like the base pass in which one input is moved by a number of its spreads.
 func (p *pass) moving(input uncertain, by float64) *pass {
-	return &pass{in: p.in, whole: p.whole, drawing: p.drawing, moved: input.name, by: by * input.spread}
+	return &pass{in: p.in, whole: p.whole, drawing: p.drawing, moved: input.name, by: by * input.spread, quiet: p.quiet, results: make([]Finding, 0, len(p.results))}
 }
 
 // refuse keeps the first input that cannot be. A moved pass is only without an answer then.
@@ -81,7 +83,9 @@ func (p *pass) meet(input uncertain) {
 	if !p.base() {
 		return
 	}
-	p.trail = append(p.trail, input.name)
+	if !p.quiet {
+		p.trail = append(p.trail, input.name)
+	}
 	if p.aside || p.known[input.name] {
 		return
 	}
@@ -91,7 +95,7 @@ func (p *pass) meet(input uncertain) {
 
 // note notes that a plain number, which has no spread, is read.
 func (p *pass) note(name string) {
-	if p.base() {
+	if p.tells() {
 		p.trail = append(p.trail, name)
 	}
 }

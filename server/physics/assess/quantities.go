@@ -18,15 +18,31 @@ type figureKind struct {
 // figureKinds lists every quantity that a report may tell.
 var figureKinds = slices.Concat(airFigures, massFigures, liftFigures, dragFigures, flightFigures, launchFigures, landingFigures, handlingFigures, loadFigures, dayFigures, rollingFigures)
 
+// figurePlaces holds where the quantities with a whole id stand, figurePatterns those whose id has a star.
+var figurePlaces, figurePatterns = func() (map[string]int, []int) {
+	whole, open := map[string]int{}, []int(nil)
+	for i := range figureKinds {
+		if strings.Contains(figureKinds[i].id, "*") {
+			open = append(open, i)
+		} else if _, known := whole[figureKinds[i].id]; !known {
+			whole[figureKinds[i].id] = i
+		}
+	}
+	return whole, open
+}()
+
 // methodPrefix marks a name as a method's own data rather than an input.
 const methodPrefix = "method: "
 
 // kindOf returns what is always said of a quantity.
 func kindOf(id string) figureKind {
-	for i := range figureKinds {
+	if i, known := figurePlaces[id]; known {
+		return figureKinds[i]
+	}
+	for _, i := range figurePatterns {
 		k := &figureKinds[i]
 		stem, end, open := strings.Cut(k.id, "*")
-		if k.id == id || open && strings.HasPrefix(id, stem) && strings.HasSuffix(id, end) {
+		if open && strings.HasPrefix(id, stem) && strings.HasSuffix(id, end) {
 			return *k
 		}
 	}
@@ -36,14 +52,14 @@ func kindOf(id string) figureKind {
 // tell adds a computed intermediate to the report, with what it was computed from beside the sources of its kind; a value that is no
 // number is left out.
 func (p *pass) tell(id string, value float64, from ...string) {
-	if p.base() && finite(value) {
+	if p.tells() && finite(value) {
 		p.keep(id, ReportQuantity{Value: &value}, from)
 	}
 }
 
 // tellText adds an intermediate that is a text.
 func (p *pass) tellText(id, text string, from ...string) {
-	if p.base() {
+	if p.tells() {
 		p.keep(id, ReportQuantity{Text: text}, from)
 	}
 }
@@ -87,7 +103,7 @@ func (p *pass) toldUnder(stem string) []string {
 func (p *pass) mark() int { return len(p.trail) }
 
 func (p *pass) since(mark int) []string {
-	if !p.base() {
+	if !p.tells() {
 		return nil
 	}
 	return union(p.trail[mark:], nil)

@@ -37,10 +37,10 @@ func (p *pass) answerBalance() {
 	p.answerMargin("balance.margin_empty", p.mass.balanceMissing, p.mass.emptyBalance)
 	p.answerTravel()
 	p.answerReconciled()
-	if p.base() && p.whole.lattice != nil {
+	if p.tells() && p.whole.lattice != nil {
 		p.tellWindow()
 	}
-	if p.base() && len(p.mass.fullMissing) == 0 && p.whole.lattice != nil {
+	if p.tells() && len(p.mass.fullMissing) == 0 && p.whole.lattice != nil {
 		p.drawBurn()
 		p.findBallast()
 	}
@@ -83,7 +83,7 @@ func (l limit) paths() []string {
 // shiftNote says what shift of the balance point would bring a margin into its window; empty when it is inside.
 func (p *pass) shiftNote(margin answer) string {
 	target := min(max(margin.value, margin.limit.value), margin.upper)
-	if target == margin.value || !p.base() {
+	if target == margin.value || !p.tells() {
 		return ""
 	}
 	balance := p.wing.neutralX - float64(margin.value*p.wing.chord)
@@ -229,7 +229,7 @@ func (p *pass) reconcile(reconciled *answer) {
 		return
 	}
 	reconciled.value = math.Abs(difference.MassRatio)
-	if !p.base() {
+	if !p.tells() {
 		return
 	}
 	reconciled.note = difference.Note

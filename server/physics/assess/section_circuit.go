@@ -76,7 +76,7 @@ func (p *pass) circuit(plan *CircuitPlan) motion.Circuit {
 }
 
 func (p *pass) drawCircuit(circuit motion.Circuit, plan *CircuitPlan) {
-	if !p.base() {
+	if !p.tells() {
 		return
 	}
 	path := ReportPath{ID: "circuit.plan"}

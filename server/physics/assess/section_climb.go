@@ -134,7 +134,7 @@ func (p *pass) worstClearance(crossed []over, clearance *answer) {
 
 // tellClearance tells how high the path passes over one obstacle.
 func (p *pass) tellClearance(k int, o over, gap float64) {
-	if !p.base() {
+	if !p.tells() {
 		return
 	}
 	id, path := numbered("climb.clearance.", k+1), at("field.obstacles", o.index)

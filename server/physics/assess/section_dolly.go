@@ -83,7 +83,7 @@ func (p *pass) nearDolly(fall *motion.Fall, out *answer) {
 
 // drawDolly adds the fall to the profile and to the plan of the launch.
 func (p *pass) drawDolly(fall *motion.Fall) {
-	if !p.base() {
+	if !p.tells() {
 		return
 	}
 	profile, plan := ReportPath{ID: "launch.dolly_fall"}, ReportPath{ID: "launch.dolly_plan"}

@@ -14,7 +14,7 @@ type engineSection struct {
 	spoolMissing []string
 	engines      []engine.Engine
 	days         []engine.Day // the same in the day's air
-	idle         []float64 // speed ratio of each at idle
+	idle         []float64    // speed ratio of each at idle
 	air          engine.Air
 	static       float64 // installed, in the day's air, N
 	spool        float64 // time from idle to full, s
@@ -76,7 +76,7 @@ func (p *pass) addEngine(e *Engine, name string, n, spool *need) {
 
 // spoolPaths names the spool-up times of all engines.
 func (p *pass) spoolPaths() []string {
-	if !p.base() {
+	if !p.tells() {
 		return nil
 	}
 	var paths []string

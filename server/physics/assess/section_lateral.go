@@ -43,7 +43,7 @@ func (p *pass) answerLateral() {
 	p.answerFin(n.missing)
 	p.answerRoll(n.missing)
 	p.answerReversal()
-	if n.met() && p.base() && len(p.inertia.missing) == 0 {
+	if n.met() && p.tells() && len(p.inertia.missing) == 0 {
 		p.tellLateral()
 	}
 }
@@ -105,7 +105,7 @@ func (p *pass) answerFin(missing []string) {
 // finNote says what fin area would bring the stiffness to its limit; empty when it is there.
 func (p *pass) finNote(fin answer) string {
 	area, arm := p.finMeasures()
-	if !p.base() || fin.value >= fin.limit.value {
+	if !p.tells() || fin.value >= fin.limit.value {
 		return ""
 	}
 	if !(area > 0) || !(arm > 0) || !(p.yaw.parts.Fin > 0) {
@@ -193,7 +193,7 @@ func (p *pass) rollRate(stick ailerons, roll *answer) {
 	roll.value = rolling.Ratio()
 	rate := rolling.Rate(p.stall.circuitSpeed, p.wing.span)
 	roll.note = say("Full throw rolls %.0f degrees a second at %.1f m/s.", degrees(rate), p.stall.circuitSpeed)
-	if !p.base() {
+	if !p.tells() {
 		return
 	}
 	p.tell("roll.power", rolling.Power)

@@ -234,7 +234,7 @@ func (p *pass) fly(launch motion.Launch, aircraft motion.Aircraft) {
 }
 
 func (p *pass) tellLaunch(read []string) {
-	if !p.launch.flown || !p.base() {
+	if !p.launch.flown || !p.tells() {
 		return
 	}
 	r := &p.launch.result

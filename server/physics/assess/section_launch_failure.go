@@ -58,7 +58,7 @@ func (p *pass) stopAt(stop motion.Stop) answer {
 		return out
 	}
 	out.value = p.launch.length - rest.AccelerateStop
-	if !p.base() {
+	if !p.tells() {
 		return out
 	}
 	out.note = say("Given up at lift-off, %.1f m/s after %.0f m, it rests %.0f m from the start of the strip's %.0f m.",
@@ -173,7 +173,7 @@ func (p *pass) tellFailures(sweep []motion.Failure, worst int) {
 }
 
 func (p *pass) failureNote(sweep []motion.Failure, worst int, whose string, least float64) string {
-	if !p.base() {
+	if !p.tells() {
 		return ""
 	}
 	f := &sweep[worst]

@@ -176,7 +176,7 @@ func stallSpeed(mass, density, area, coefficient float64) float64 {
 }
 
 func (p *pass) tellWing() {
-	if !p.base() {
+	if !p.tells() {
 		return
 	}
 	m, s := p.whole.wing, p.whole.lattice

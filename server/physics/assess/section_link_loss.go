@@ -217,16 +217,24 @@ func (p *pass) comeDown(plan footprint.Plan, loss lossSection, people []site, re
 		return
 	}
 	outline, err := cloud.Outline(nearlyAll)
-	likely, other := cloud.Outline(likelyShare)
-	if err != nil || other != nil {
+	if err != nil {
 		found.value = math.NaN()
 		return
 	}
-	p.drawArea("area.link_loss_50", likely)
+	nearest := p.nearestPeople(outline, people, found)
+	if p.tells() {
+		p.tellComeDown(cloud, outline, loss, people, nearest, read, found)
+	}
+}
+
+// tellComeDown draws the outlines and tells how the impacts are and what they meet.
+func (p *pass) tellComeDown(cloud footprint.Cloud, outline field.Polygon, loss lossSection, people []site, nearest *site, read []string, found *answer) {
+	if likely, err := cloud.Outline(likelyShare); err == nil {
+		p.drawArea("area.link_loss_50", likely)
+	}
 	p.drawArea("area.link_loss_95", outline)
 	p.tell("link_loss.outline_area", outline.Area(), read...)
 	p.tellCloud(cloud)
-	nearest := p.nearestPeople(outline, people, found)
 	p.tell("link_loss.margin", found.value, nearest.path)
 	found.note = say("%s. 95 %% of the losses end within %.1f ha at up to %.0f J; ", capital(loss.words), outline.Area()/squareMetersPerHectare, cloud.EnergyAt(nearlyAll))
 	found.note += reachWords(nearest.name, found.value)

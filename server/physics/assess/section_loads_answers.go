@@ -43,7 +43,7 @@ func (p *pass) answerWing() {
 }
 
 func (p *pass) carryingRead(tested bool) []string {
-	if tested || !p.base() {
+	if tested || !p.tells() {
 		return nil
 	}
 	return p.carried().sparRead
@@ -84,7 +84,7 @@ func (p *pass) askedWords() string {
 
 // wingNote says what governs, and what would raise it where it is short.
 func (p *pass) wingNote(s standing) string {
-	if !p.base() {
+	if !p.tells() {
 		return ""
 	}
 	if s.boxed {
@@ -143,7 +143,7 @@ func (p *pass) answerJoiner() {
 }
 
 func (p *pass) joinerRead(tested bool) []string {
-	if tested || !p.base() {
+	if tested || !p.tells() {
 		return nil
 	}
 	return p.carried().joinerRead
@@ -155,7 +155,7 @@ func (p *pass) computeJoiner(n *need, joiner *answer) float64 {
 		n.lack(joinerPath + ".part")
 		return 0
 	}
-	if p.base() {
+	if p.tells() {
 		joiner.note = say("The joiner stands a load factor of %.1f with %.0f mm in each panel: %s; %s.", s.value, 1000*p.carried().joiner.Engaged,
 			s.result.Checks[s.result.Governs].Mode, p.askedWords())
 	}

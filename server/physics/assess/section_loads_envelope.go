@@ -5,7 +5,7 @@ import "pitgate/server/physics/loads"
 // drawEnvelope draws the load factors over speed.
 func (p *pass) drawEnvelope() {
 	l := &p.loads
-	if !p.base() || len(l.missing) > 0 || !(p.top > 0) || !(l.asked > 1) {
+	if !p.tells() || len(l.missing) > 0 || !(p.top > 0) || !(l.asked > 1) {
 		return
 	}
 	d, err := l.aircraft.Diagram(loads.Limits{

@@ -160,7 +160,7 @@ func (p *pass) leastSpeed(terms []aeroelastic.Term, never *answer) {
 
 // neverNote names the governing term, what is not covered, and the dive.
 func (p *pass) neverNote(least aeroelastic.Limit) string {
-	if !p.base() {
+	if !p.tells() {
 		return ""
 	}
 	governs := least.Governs

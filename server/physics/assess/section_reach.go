@@ -78,7 +78,7 @@ func (p *pass) engineOut() answer {
 	survey := m.Survey(points)
 	out.value = survey.ReachRatio
 	p.footprint(m, points, &survey)
-	if p.base() {
+	if p.tells() {
 		out.note = p.reachNote(points, &survey)
 		p.tellReach(m, &survey)
 		p.drawReach(m, points, &survey)
@@ -204,11 +204,11 @@ func (p *pass) footprintNote(least float64, whose, where string) string {
 
 // touchdown returns the last piece of a way to a landing area.
 func (p *pass) touchdown(m *reach.Map, point reach.Point, result reach.Result) field.Segment {
-	way := m.Path(point, result)
-	if len(way) == 0 {
-		return field.Segment{A: point.At, B: point.At}
+	at, found := m.Touchdown(point, result)
+	if !found {
+		at = point.At
 	}
-	return field.Segment{A: way[len(way)-1].At, B: way[len(way)-1].At}
+	return field.Segment{A: at, B: at}
 }
 
 // noseHeld is how many of the fan's directions to each side of the nose a pilot without a landing area in reach may hold: 5 degrees.
@@ -216,12 +216,10 @@ const noseHeld = 1
 
 // straightOn returns the ground from below a point to where a glide straight on ends, the nose held within 5 degrees, drift not corrected.
 func straightOn(m *reach.Map, point reach.Point) field.Polygon {
-	fan := m.Fan(point)
 	nose := int(math.Round(point.Heading / (2 * math.Pi / reach.Headings)))
-	area := field.Polygon{point.At}
-	for side := -noseHeld; side <= noseHeld; side++ {
-		area = append(area, fan[((nose+side)%reach.Headings+reach.Headings)%reach.Headings])
-	}
+	area := make(field.Polygon, 1+2*noseHeld+1)
+	area[0] = point.At
+	m.Rays(point, nose-noseHeld, area[1:])
 	return area
 }
 

@@ -201,7 +201,7 @@ func (p *pass) nearest(places []site, apart *answer) {
 			}
 		}
 	}
-	if decides == nil || !p.base() {
+	if decides == nil || !p.tells() {
 		return
 	}
 	apart.from = append(apart.from, decides.path)

@@ -69,7 +69,7 @@ func (p *pass) answerStall() {
 // trimWords says whether the greatest lift is that in balance, and what it would be without.
 func (p *pass) trimWords() string {
 	switch {
-	case !p.base():
+	case !p.tells():
 		return ""
 	case p.trimmable():
 		return say(" in balance (%.2f without the pitch control)", p.untrimmed())

@@ -86,7 +86,7 @@ func (p *pass) tellTrim(worst trimmed) {
 
 // throwPaths names the throws of the pitch control.
 func (p *pass) throwPaths() []string {
-	if !p.base() {
+	if !p.tells() {
 		return nil
 	}
 	var paths []string
@@ -98,7 +98,7 @@ func (p *pass) throwPaths() []string {
 
 // drawTrim draws the control angle against speed with full and with empty tanks between the ends of the throw.
 func (p *pass) drawTrim() {
-	if !p.base() || !(p.top > trimFloor*p.stall.clean) {
+	if !p.tells() || !(p.top > trimFloor*p.stall.clean) {
 		return
 	}
 	low := trimFloor * p.stall.clean
@@ -162,7 +162,7 @@ func (p *pass) bite(bite *answer) {
 }
 
 func (p *pass) tellPitch() {
-	if !p.base() {
+	if !p.tells() {
 		return
 	}
 	pitch := p.pitchAt(p.mass.fullBalance)

@@ -30,6 +30,24 @@ func (m *Map) Path(p Point, r Result) []Place {
 	return m.draw(nil, &s, &r.track, &m.turn, p.Height)
 }
 
+// Touchdown returns where a result's way from its point ends; false where there is none.
+func (m *Map) Touchdown(p Point, r Result) (field.Point, bool) {
+	if r.Area < 0 || p.Check() != nil {
+		return field.Point{}, false
+	}
+	if r.Ahead {
+		heading := field.Point{X: elementary.Sin(p.Heading), Y: elementary.Cos(p.Heading)}
+		return p.At.Plus(heading.Times(r.track.way.length)), true
+	}
+	return m.touch(&r.track), true
+}
+
+// touch returns where a track touches down.
+func (m *Map) touch(t *track) field.Point {
+	l := &m.lines[t.line]
+	return l.gates[t.aim].at.Plus(l.ahead.Times(l.pace * m.model.LineUp))
+}
+
 // pen draws a path: air position and time become a place over the ground.
 type pen struct {
 	from   field.Point
@@ -56,9 +74,7 @@ func (m *Map) draw(places []Place, s *start, t *track, turn *Turn, height float6
 	from.ahead = t.way.ahead
 	d.mark(from.at, time, height)
 	d.turn(&from, turn, t.way.second, t.way.turn2, &time, &height)
-	l := &m.lines[t.line]
-	touch := l.gates[t.aim].at.Plus(l.ahead.Times(l.pace * m.model.LineUp))
-	d.places = append(d.places, Place{touch, height - l.height})
+	d.places = append(d.places, Place{m.touch(t), height - m.lines[t.line].height})
 	return d.places
 }
 

@@ -75,6 +75,9 @@ func (m *Map) search(s *start, turn *Turn, best *Result, wanted func(*line) bool
 	if first < 0 || enough > 0 && least > enough {
 		return
 	}
+	if last := s.hitLine - 1; last >= 0 && !(enough > 0) && wanted(&m.lines[last]) {
+		first, aim = last, s.hitAim-1
+	}
 	m.try(s, turn, best, first, aim, enough)
 	next := 0
 	for i := range m.lines {

@@ -102,7 +102,7 @@ func (m *Map) Usable(area int) bool {
 type room struct {
 	places []Place
 	bounds []float64 // one a gate
-	// hit is the line and the aim, one more than each, of the last gate that was enough: the next heading is likely to have it too.
+	// hit is the line and the aim, one more than each, of the last gate that was enough or best: the next heading or point is likely to have it too.
 	hitLine, hitAim int
 }
 

@@ -249,7 +249,7 @@ func TestSurvey(t *testing.T) {
 	for _, n := range s.NoReach {
 		for i := n.First; i <= n.Last; i++ {
 			lost++
-			if s.Results[i].Reachable || n.Footprint.SignedDistance(points[i].At) < -1e-6 {
+			if s.Results[i].Reachable || m.Footprint(points[n.First:n.Last+1]).SignedDistance(points[i].At) < -1e-6 {
 				t.Errorf("point %d does not belong to its stretch", i)
 			}
 		}

@@ -16,18 +16,24 @@ type Fan [Headings]field.Point
 // height, stays where it is.
 func (m *Map) Fan(p Point) Fan {
 	var fan Fan
+	m.Rays(p, 0, fan[:])
+	return fan
+}
+
+// Rays fills in places of the Fan of a point from a heading's number on, round past north.
+func (m *Map) Rays(p Point, first int, rays []field.Point) {
 	if p.Check() != nil || !(p.Height > 0) {
-		for i := range fan {
-			fan[i] = p.At
+		for i := range rays {
+			rays[i] = p.At
 		}
-		return fan
+		return
 	}
 	s := m.begin(&p, &m.turn)
 	wind := m.wind.mean(0, p.Height)
-	for i, ahead := range compass {
-		fan[i] = m.ray(&p, &s, ahead, 2*math.Pi*float64(i)/Headings, wind)
+	for i := range rays {
+		k := ((first+i)%Headings + Headings) % Headings
+		rays[i] = m.ray(&p, &s, compass[k], 2*math.Pi*float64(k)/Headings, wind)
 	}
-	return fan
 }
 
 // ray returns where the model comes down with the nose on a heading.
@@ -70,6 +76,7 @@ func (m *Map) Footprint(points []Point) field.Polygon {
 
 // hull returns the convex hull of points, counter-clockwise. Source: Andrew's monotone chain (1979).
 func hull(points []field.Point) field.Polygon {
+	points = outer(points)
 	slices.SortFunc(points, func(a, b field.Point) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) })
 	points = slices.Compact(points)
 	if len(points) < 3 {
@@ -91,10 +98,45 @@ func hull(points []field.Point) field.Polygon {
 	return append(lower, upper...)
 }
 
+// manyPoints is the number of points from which those well inside are left out before they are sorted.
+const manyPoints = 64
+
+// outer leaves out, in place, the points well inside of the farthest ones in 24 directions.
+//
+// Source: Akl and Toussaint, Information Processing Letters 7 (1978) 219-222.
+func outer(points []field.Point) []field.Point {
+	const every = Headings / 24
+	if len(points) < manyPoints {
+		return points
+	}
+	var corners field.Polygon
+	size := 0.0
+	for k := 0; k < Headings; k += every {
+		far := points[0]
+		for _, p := range points {
+			if p.Dot(compass[k]) > far.Dot(compass[k]) {
+				far = p
+			}
+		}
+		size = max(size, far.Distance(points[0]))
+		if len(corners) == 0 || corners[len(corners)-1] != far {
+			corners = append(corners, far)
+		}
+	}
+	hair := float64(1e-9 * size * size)
+	return slices.DeleteFunc(points, func(p field.Point) bool {
+		for i := range corners {
+			if a := corners[i]; p.Minus(a).Cross(corners[(i+1)%len(corners)].Minus(a)) <= hair && corners[(i+1)%len(corners)] != a {
+				return false
+			}
+		}
+		return len(corners) > 2
+	})
+}
+
 // Stretch is a run of points from which no area is reached.
 type Stretch struct {
-	First, Last int           // indexes of points, both belonging to it
-	Footprint   field.Polygon // ground the model may come down on from them
+	First, Last int // indexes of points, both belonging to it
 }
 
 // Survey is the answer for a path.
@@ -114,6 +156,9 @@ func (m *Map) Survey(points []Point) Survey {
 	var used room
 	for i := range points {
 		r := m.from(&points[i], &used)
+		if r.Area >= 0 && !r.Ahead {
+			used.hitLine, used.hitAim = r.track.line+1, r.track.aim+1
+		}
 		out.Results[i] = r
 		if r.Reachable {
 			reached++
@@ -125,9 +170,6 @@ func (m *Map) Survey(points []Point) Survey {
 		if out.Worst < 0 || r.worse(&out.Results[out.Worst]) {
 			out.Worst = i
 		}
-	}
-	for i := range out.NoReach {
-		out.NoReach[i].Footprint = m.Footprint(points[out.NoReach[i].First : out.NoReach[i].Last+1])
 	}
 	if len(points) > 0 {
 		out.ReachRatio = float64(reached) / float64(len(points))
