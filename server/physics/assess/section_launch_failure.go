@@ -11,7 +11,7 @@ const (
 	// failureCount is how many times along the launch lose the thrust.
 	failureCount = 9
 	// failureTolerance of each step keeps the place of contact within a centimetre, relative and in m and m/s.
-	failureTolerance = 1e-6
+	failureTolerance = 1e-5
 	// bellyFriction is the friction of a model that slides where it is not given (judgement, no source).
 	bellyFriction = 0.45
 	// unlimitedGround stands for ground without end where only the stopping place is asked for, m.
@@ -52,7 +52,7 @@ func (p *pass) stopAt(stop motion.Stop) answer {
 		return out
 	}
 	launch, aircraft, air := p.launch.how, p.launch.model, p.launch.air
-	rest, err := launch.AbortPoint(aircraft, air, stop)
+	rest, err := launch.AbortPointOf(&p.launch.result, aircraft, air, stop)
 	if err != nil || !finite(rest.AccelerateStop) {
 		out.never = "Given up at lift-off, the model does not come to rest."
 		return out
@@ -73,7 +73,7 @@ func (p *pass) stopAt(stop motion.Stop) answer {
 // lastAbort tells from where the launch can still be given up on a strip that is too short.
 func (p *pass) lastAbort(stop motion.Stop, out *answer) {
 	stop.Available = p.launch.length
-	last, err := p.launch.how.AbortPoint(p.launch.model, p.launch.air, stop)
+	last, err := p.launch.how.AbortPointOf(&p.launch.result, p.launch.model, p.launch.air, stop)
 	if err != nil || !last.Possible {
 		return
 	}

@@ -42,7 +42,15 @@ func (l Launch) AbortPoint(a Aircraft, air Conditions, stop Stop) (Abort, error)
 	if err != nil {
 		return Abort{}, err
 	}
-	w := &aborter{launch: l, model: a, air: air, stop: stop, nominal: &nominal}
+	return l.AbortPointOf(&nominal, a, air, stop)
+}
+
+// AbortPointOf is AbortPoint for a launch that has been run already with the same model and air.
+func (l Launch) AbortPointOf(nominal *Result, a Aircraft, air Conditions, stop Stop) (Abort, error) {
+	if err := stop.check(l); err != nil {
+		return Abort{}, err
+	}
+	w := &aborter{launch: l, model: a, air: air, stop: stop, nominal: nominal}
 	begin, end := nominal.trace.rolls()
 	var out Abort
 	out.Possible = w.at(begin).fits(stop.Available)
@@ -52,8 +60,11 @@ func (l Launch) AbortPoint(a Aircraft, air Conditions, stop Stop) (Abort, error)
 		out.AccelerateStop = math.Inf(1)
 	}
 	out.Whole = last.fits(stop.Available)
-	if out.Possible {
-		out.mark(w.latest(begin, end, out.Whole))
+	switch {
+	case out.Possible && out.Whole:
+		out.mark(last)
+	case out.Possible:
+		out.mark(w.latest(begin, end))
 	}
 	return out, w.err
 }
@@ -117,10 +128,7 @@ func (w *aborter) afterReaction(speed, since float64) float64 {
 }
 
 // latest bisects for the last time that fits.
-func (w *aborter) latest(begin, end float64, whole bool) Failure {
-	if whole {
-		return w.at(end)
-	}
+func (w *aborter) latest(begin, end float64) Failure {
 	low, high := begin, end
 	for range abortSteps {
 		mid := low + float64((high-low)/2)

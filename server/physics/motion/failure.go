@@ -228,6 +228,10 @@ func (b *broken) onTheRun(s *stretch, state State) (Failure, error) {
 // stop follows a wheeled model on the ground to rest: for the reaction time as it is, then with its nose down and the brakes on.
 func (b *broken) stop(r *run, result *Result, state State) (Crossing, error) {
 	r.lift = b.model.CLGround
+	if state[1] <= 0 && b.trouble.Residual == nil {
+		result.Path = append(result.Path, r.point(b.time, state))
+		return Crossing{Time: b.time, State: state}, nil
+	}
 	never := func(float64, State) float64 { return -1 }
 	time := b.time
 	if b.trouble.Reaction > 0 {
@@ -273,7 +277,7 @@ func (b *broken) rests(failure Failure, r *run, result *Result, stop Crossing) F
 func (b *broken) descend(failure Failure, f *flight, time float64, state State, path []PathPoint) (Failure, error) {
 	contact := func(_ float64, s State) float64 { return s[atHeight] - f.ground.height(s[atDistance]) + contactMargin }
 	events := []Event{{Value: contact, Direction: Falling, Terminal: true, Looks: 7}}
-	s, err := Integrator{Tolerance: b.launch.Tolerance, MaxStep: 0.5}.Solve(f.rate, time, state, time+longestGlide, events...)
+	s, err := Integrator{Tolerance: b.launch.Tolerance, MaxStep: 0.5, Corner: b.time + b.trouble.Reaction}.Solve(f.rate, time, state, time+longestGlide, events...)
 	if err != nil {
 		return Failure{}, err
 	}
