@@ -2972,6 +2972,8 @@ type Structure struct {
 	CanardSpar []*SparStation `protobuf:"bytes,15,rep,name=canard_spar,json=canardSpar,proto3" json:"canard_spar,omitempty"`
 	// Spar of the tailplane, as that of the wing.
 	TailplaneSpar []*SparStation `protobuf:"bytes,16,rep,name=tailplane_spar,json=tailplaneSpar,proto3" json:"tailplane_spar,omitempty"`
+	// True when the wing is one piece without a joiner.
+	OnePieceWing  *bool `protobuf:"varint,17,opt,name=one_piece_wing,json=onePieceWing,proto3,oneof" json:"one_piece_wing,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -3116,6 +3118,13 @@ func (x *Structure) GetTailplaneSpar() []*SparStation {
 		return x.TailplaneSpar
 	}
 	return nil
+}
+
+func (x *Structure) GetOnePieceWing() bool {
+	if x != nil && x.OnePieceWing != nil {
+		return *x.OnePieceWing
+	}
+	return false
 }
 
 // The spar at one place along the half span.
@@ -4853,7 +4862,7 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\r_width_metersB\v\n" +
 	"\t_x_metersB\v\n" +
 	"\t_y_metersB\v\n" +
-	"\t_z_meters\"\xe1\b\n" +
+	"\t_z_meters\"\x9f\t\n" +
 	"\tStructure\x12>\n" +
 	"\twing_spar\x18\x01 \x03(\v2\x17.pitgate.v1.SparStationB\b\xbaH\x05\x92\x01\x02\x10\x18R\bwingSpar\x12*\n" +
 	"\x06joiner\x18\x02 \x01(\v2\x12.pitgate.v1.JoinerR\x06joiner\x122\n" +
@@ -4874,10 +4883,12 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\x12boom_length_meters\x18\x0e \x01(\v2\x14.pitgate.v1.QuantityR\x10boomLengthMeters\x12B\n" +
 	"\vcanard_spar\x18\x0f \x03(\v2\x17.pitgate.v1.SparStationB\b\xbaH\x05\x92\x01\x02\x10\x18R\n" +
 	"canardSpar\x12H\n" +
-	"\x0etailplane_spar\x18\x10 \x03(\v2\x17.pitgate.v1.SparStationB\b\xbaH\x05\x92\x01\x02\x10\x18R\rtailplaneSparB\x15\n" +
+	"\x0etailplane_spar\x18\x10 \x03(\v2\x17.pitgate.v1.SparStationB\b\xbaH\x05\x92\x01\x02\x10\x18R\rtailplaneSpar\x12)\n" +
+	"\x0eone_piece_wing\x18\x11 \x01(\bH\x03R\fonePieceWing\x88\x01\x01B\x15\n" +
 	"\x13_design_load_factorB\x12\n" +
 	"\x10_wing_bolt_countB\r\n" +
-	"\v_boom_count\"\x8f\x01\n" +
+	"\v_boom_countB\x11\n" +
+	"\x0f_one_piece_wing\"\x8f\x01\n" +
 	"\vSparStation\x12;\n" +
 	"\n" +
 	"span_ratio\x18\x01 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00\xf0?)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\tspanRatio\x88\x01\x01\x124\n" +

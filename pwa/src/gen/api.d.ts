@@ -3189,6 +3189,8 @@ export interface components {
             /** @description Fin plate for the flutter boundary. */
             finPlate?: components["schemas"]["pitgate.v1.FinPlate"];
             joiner?: components["schemas"]["pitgate.v1.Joiner"];
+            /** @description True when the wing is one piece without a joiner. */
+            onePieceWing?: boolean;
             /** @description Builder's own sandbag test: load factor held without damage. */
             proofLoadFactor?: components["schemas"]["pitgate.v1.Quantity"];
             /** @description Spar of the tailplane, as that of the wing. */

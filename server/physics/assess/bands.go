@@ -11,6 +11,7 @@ type drawing struct {
 	twisting  *twisting // of the wing under its lift
 	carrying  *carrying
 	linkages  *linkages
+	fittings  *fittings
 
 	kept     map[string]keptAnswer // answers that take long
 	place    landingPlace

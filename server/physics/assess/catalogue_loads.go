@@ -5,8 +5,8 @@ const (
 	stressTexts = "14 CFR 25.303 and 25.307; Megson, Aircraft Structures for Engineering Students, chapters 16 to 18"
 )
 
-// loadKinds lists the findings of structure and of the speeds not to pass.
-var loadKinds = []kind{
+// wingKinds lists the findings of the wing, of servos and of the speed never to exceed.
+var wingKinds = []kind{
 	{
 		id: "loads.wing", title: "Load factor the wing stands over the one asked for", unit: "1", sense: LimitSenseAtLeast, neverNegative: true,
 		method:   spanLoads + "Asked for is the greater of the pull-up it was designed for and a turn of the circuit in the design gust, no more than the wing can lift. A held sandbag test stands in place of the computation.",
@@ -29,9 +29,9 @@ var loadKinds = []kind{
 		from:     []string{"loads.stands", "loads.gust_factor"},
 	},
 	{
-		id: "servo.torque", title: "Speed at which the weakest servo or pushrod gives in over top speed", unit: "1", sense: LimitSenseAtLeast, neverNegative: true,
-		method:   "Thin-aerofoil hinge moment at half throw against the servo's stalling torque through arm and horn, and against buckling of the pushrod with a factor of 1.5.",
-		source:   "Glauert, ARC R&M 1095; Euler; statics of the linkage",
+		id: "servo.torque", title: "Speed at which the weakest servo gives in over top speed", unit: "1", sense: LimitSenseAtLeast, neverNegative: true,
+		method:   "Thin-aerofoil hinge moment at half throw against the servo's stalling torque through arm and horn.",
+		source:   "Glauert, ARC R&M 1095; statics of the linkage",
 		validity: "Plain sealed hinges; beyond 20 degrees the moment grows less. Flaps, all-moving surfaces and controls without a declared linkage are left out.",
 		from:     []string{"servo.speed", "speed.top"},
 	},

@@ -29,6 +29,8 @@ type Structure struct {
 	CanardSpar []SparStation `json:"canardSpar,omitempty" range:"max_items=24"`
 	// Spar of the tailplane, as that of the wing.
 	TailplaneSpar []SparStation `json:"tailplaneSpar,omitempty" range:"max_items=24"`
+	// True when the wing is one piece without a joiner.
+	OnePieceWing *bool `json:"onePieceWing,omitempty"`
 }
 
 // SparStation: the spar at one place along the half span.

@@ -41,7 +41,7 @@ var (
 var coreFigures = []figure{
 	liftoffFigure, stripUseFigure, launchEndFigure, sinkFigure, clearanceFigure, thrustFigure, turnFigure, leastMargin, mostMargin,
 	tipFigure, reserveFigure, loadFigure, finFigure, rollFigure, dampingFigure, reversalFigure, massFigure, approachFigure, landingUseFigure, reachFigure,
-	sunFigure, ageFigure, designGustFigure,
+	sunFigure, ageFigure, designGustFigure, freePlayFigure,
 }
 
 // with returns the figure with another default.

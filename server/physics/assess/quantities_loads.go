@@ -17,7 +17,7 @@ const (
 	twistMethod = "method: divergence"
 )
 
-var loadFigures = []figureKind{
+var wingFigures = []figureKind{
 	{"loads.design_gust", "Gust that the load factors are asked for with", "m/s", "as limited, or 5 m/s", "the club's own figure", []string{"limits.designGustMetersPerSecond", "method: design gust"}},
 	{"loads.manoeuvre", "Load factor of the pull-up at top speed", "1", "n as designed for, no more than (V/Vs)^2", "14 CFR 23.337 before 2017",
 		[]string{designPath, "method: usual pull-up", "speed.top", "stall.speed"}},
@@ -37,7 +37,7 @@ var loadFigures = []figureKind{
 		[]string{"loads.stands", "speed.top", "stall.speed"}},
 	{"loads.manoeuvring_speed", "Speed below which the wing stalls before the load factor asked for", "m/s", "V = Vs sqrt(n)", "14 CFR 23.335(c) before 2017",
 		[]string{"stall.speed", "loads.asked"}},
-	{"servo.speed", "Speed at which the weakest servo or pushrod gives in at half throw", "m/s", "q = N T/(k A h), V = sqrt(2 q/rho)", "Glauert, ARC R&M 1095; Euler", []string{"air.density", hingeMethod}},
+	{"servo.speed", "Speed at which the weakest servo gives in at half throw", "m/s", "q = N T/(k A h), V = sqrt(2 q/rho)", "Glauert, ARC R&M 1095", []string{"air.density", hingeMethod}},
 	{"speed.divergence", "Speed at which lift twists the wing off", "m/s", "theta = q K[theta]", "Bisplinghoff, Ashley and Halfman, Aeroelasticity, chapter 8",
 		[]string{"roll.twist_stiffness", surfacesPath, "lift.slope", "air.density", axisPath, "method: elastic axis", twistMethod}},
 	{"speed.fin_flutter", "Speed at which a thin plate fin may flutter", "m/s", "V = a sqrt(G/((39.3/14.696) P A^3 (t + 1)/(2 (A + 2) (h/c)^3)))", "D. J. Martin, NACA TN 4197, from memory",

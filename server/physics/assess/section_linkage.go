@@ -2,6 +2,7 @@ package assess
 
 import (
 	"math"
+	"slices"
 
 	"pitgate/server/physics/aeroelastic"
 	"pitgate/server/physics/structure"
@@ -23,6 +24,7 @@ type linkages struct {
 	held    []heldControl
 	missing []string // of linkages that are begun
 	without []string // paths of controls without any
+	rodless []string // what is missing of pushrods
 	torques sizes
 	rods    sizes
 	read    []string
@@ -78,6 +80,7 @@ func (n *need) heldControl(l *linkages, path string, surface int, c *Control) he
 		ServoArm: n.number(path+".servoArmMeters", d.ServoArmMeters), HornArm: n.number(path+".hornArmMeters", d.HornArmMeters),
 	}
 	n.pass.note(path)
+	l.rodless = append(l.rodless, rodLacks(path, d)...)
 	if d.RodLengthMeters == nil || d.RodDiameterMeters == nil {
 		return h
 	}
@@ -88,6 +91,18 @@ func (n *need) heldControl(l *linkages, path string, surface int, c *Control) he
 	h.linkage.RodLength, h.linkage.RodMaterial = *d.RodLengthMeters, material
 	h.linkage.RodDiameter = n.size(&l.rods, path+".rodDiameterMeters", d.RodDiameterMeters)
 	return h
+}
+
+// rodLacks names the measures that a pushrod lacks.
+func rodLacks(path string, d *Linkage) []string {
+	var missing []string
+	if d.RodLengthMeters == nil {
+		missing = append(missing, path+".rodLengthMeters")
+	}
+	if d.RodDiameterMeters == nil {
+		missing = append(missing, path+".rodDiameterMeters")
+	}
+	return missing
 }
 
 // momentArea returns the integral of the flap chord squared along the hinges of all sides of a control, m3.
@@ -136,7 +151,7 @@ func (p *pass) holdings(n *need, share float64, reserve bool) []holding {
 	return out
 }
 
-// answerServos answers for the weakest servo or pushrod at half throw.
+// answerServos answers for the weakest servo at half throw.
 func (p *pass) answerServos() {
 	servo := answer{id: "servo.torque", limit: askedOnce}
 	n := p.need()
@@ -168,7 +183,7 @@ func (n *need) lackControls(l *linkages) {
 }
 
 func (p *pass) weakest(n *need, servo *answer) {
-	list := p.holdings(n, throwAtTop, false)
+	list := slices.DeleteFunc(p.holdings(n, throwAtTop, false), func(h holding) bool { return h.kind != aeroelastic.KindServo })
 	if len(list) == 0 {
 		n.lack(p.linkages().without...)
 		n.lackControls(p.linkages())

@@ -30,18 +30,26 @@ type loadSection struct {
 	circuit   float64
 	gustLoad  float64
 	asked     float64
-	stands    float64 // zero where it is not known
+	stands    float64       // zero where it is not known
+	lacking   []string      // what the wing's answer lacks
+	roots     []loads.Load  // at the speeds asked, once they are known
+	states    []flightState // of the tail, once they are known
 }
 
-// answerLoads answers for wing, joiner, gust, linkages and the speed never to exceed.
+// answerLoads answers for wing, joiner, gust, the other parts that carry, linkages and the speed never to exceed.
 func (p *pass) answerLoads() {
 	p.readLoads()
 	p.answerWing()
 	p.answerJoiner()
 	p.answerGustLoad()
+	p.answerParts()
 	p.answerServos()
+	p.answerRods()
 	p.answerNeverExceed()
+	p.answerFreePlay()
+	p.answerMassBalance()
 	p.drawEnvelope()
+	p.drawSpanLoad()
 }
 
 // readLoads finds the load factors that are asked for.
@@ -138,17 +146,6 @@ type standing struct {
 	load   loads.Load
 	index  int
 	failed bool
-	boxed  bool // the closed box governs
-}
-
-// boxStands returns what the closed box stands in shear; without one nothing limits it.
-func (p *pass) boxStands(at loads.Load) (float64, error) {
-	c := p.carried()
-	if c.twisted {
-		return structure.Unlimited, nil
-	}
-	shear, _, err := structure.AssessBox(c.box, c.boxMaterial, 0, at.Torsion)
-	return shear.Upper, err
 }
 
 // speedsAsked returns the speeds at which the load factor asked for is first reached and at the top: twist of the wing adds less or more there.
@@ -171,13 +168,6 @@ func (p *pass) sparStands() standing {
 		if result.Stands < out.value {
 			out = standing{value: result.Stands, result: result.Stations[result.Station], load: at[result.Station+1], index: result.Station}
 		}
-		box, err := p.boxStands(at[0])
-		if err != nil {
-			return standing{failed: true}
-		}
-		if box < out.value {
-			out.value, out.boxed, out.load = box, true, at[0]
-		}
 		for i := range result.Stations {
 			if result.Stations[i].ShearUncarried {
 				out.result, out.index = result.Stations[i], i
@@ -191,18 +181,30 @@ func (p *pass) sparStands() standing {
 // joinerStands returns what the joiner stands at the worse of both speeds.
 func (p *pass) joinerStands() standing {
 	c, out := p.carried(), standing{value: math.Inf(1)}
-	for _, speed := range p.speedsAsked() {
-		at, err := p.wingLoads(speed, nil)
-		if err != nil {
-			return standing{failed: true}
-		}
-		result, err := c.joiner.Assess(at[0])
+	for _, at := range p.rootLoads() {
+		result, err := c.joiner.Assess(at)
 		if err != nil {
 			return standing{failed: true}
 		}
 		if result.Stands < out.value {
-			out = standing{value: result.Stands, result: result, load: at[0]}
+			out = standing{value: result.Stands, result: result, load: at}
 		}
 	}
+	out.failed = math.IsInf(out.value, 1)
 	return out
+}
+
+// rootLoads returns what the wing's root carries at the speeds asked; none where that cannot be told.
+func (p *pass) rootLoads() []loads.Load {
+	if p.loads.roots != nil {
+		return p.loads.roots
+	}
+	for _, speed := range p.speedsAsked() {
+		at, err := p.wingLoads(speed, nil)
+		if err != nil {
+			return nil
+		}
+		p.loads.roots = append(p.loads.roots, at[0])
+	}
+	return p.loads.roots
 }

@@ -28,16 +28,16 @@ func (p *pass) answerWing() {
 		wing.never = noTopSpeed
 	case tested:
 		p.loads.stands = proof
-		wing.note = say("A sandbag test held a load factor of %.1f; %s.", proof, p.askedWords())
+		wing.note = p.provenNote(proof)
 	default:
 		p.computeWing(&n, &wing)
 	}
-	wing.missing = n.missing
+	wing.missing, p.loads.lacking = n.missing, n.missing
 	if n.met() && p.loads.stands > 0 {
 		wing.value = p.loads.stands / p.loads.asked
 		wing.from = p.since(mark)
 		p.tell("loads.stands", p.loads.stands, union(p.carryingRead(tested), wing.from)...)
-		p.tell("loads.pull_up_radius", structure.PullUp(p.top, p.loads.stands, p.stallLoad(p.top)).PullUpRadius)
+		p.tellPermitted(tested)
 	}
 	p.conclude(wing)
 }
@@ -87,9 +87,6 @@ func (p *pass) wingNote(s standing) string {
 	if !p.tells() {
 		return ""
 	}
-	if s.boxed {
-		return say("The skin that carries the twist is sheared at a load factor of %.1f; %s.", max(0, s.value), p.askedWords())
-	}
 	note := say("The spar stands a load factor of %.1f: part %d at %.0f %% of the half span is %s; %s.", max(0, s.value), s.result.Checks[s.result.Governs].Part+1,
 		200*s.result.Y/p.wing.span, s.result.Checks[s.result.Governs].Mode, p.askedWords())
 	if s.result.SkinBuckles {
@@ -118,6 +115,9 @@ func (p *pass) raiseNote(s standing) string {
 
 // answerJoiner answers for what joins the wing panels.
 func (p *pass) answerJoiner() {
+	if yes(p.structure().OnePieceWing) {
+		return
+	}
 	n, mark := p.need(), p.mark()
 	n.lack(p.loads.missing...)
 	joiner := answer{id: "loads.joiner", limit: askedOnce}
@@ -167,9 +167,7 @@ func (p *pass) answerGustLoad() {
 	gust := answer{id: "loads.gust", limit: askedOnce}
 	n := p.need()
 	n.lack(p.loads.missing...)
-	if last := &p.results[len(p.results)-2]; last.ID == "loads.wing" {
-		n.lack(last.Missing...)
-	}
+	n.lack(p.loads.lacking...)
 	gust.missing = n.missing
 	switch {
 	case !n.met():

@@ -2,6 +2,7 @@ package assess
 
 import (
 	"math"
+	"strconv"
 	"strings"
 
 	"pitgate/server/physics/aeroelastic"
@@ -174,6 +175,9 @@ func (p *pass) neverNote(least aeroelastic.Limit) string {
 	if reserve, ok := least.DiveReserve(p.top); ok && reserve < 1.25 {
 		note += " A shallow dive at full thrust passes it."
 	}
+	if full := p.fullPullSpeed(); full > 0 && full < least.Speed {
+		note += say(" In a dive pull gently: above %.0f m/s a full pull loads the wing beyond the %.1f that it stands.", full, p.loads.stands)
+	}
 	return note
 }
 
@@ -184,7 +188,7 @@ func (p *pass) notCovered() []string {
 		open = append(open, "flutter of built-up fins")
 	}
 	if without := len(p.linkages().without); without > 0 {
-		open = append(open, say("%d controls without a declared linkage or all-moving", without))
+		open = append(open, "controls without a declared linkage or all-moving: "+strconv.Itoa(without))
 	}
 	return append(open, "flutter of controls")
 }

@@ -80,6 +80,9 @@ type carrying struct {
 	twisted       bool // the spar carries the twist
 	box           stability.Box
 	boxMaterial   structure.Material
+	boxMissing    []string
+	skin          sizes
+	boxRead       []string
 	sparRead      []string
 	joinerRead    []string
 }
@@ -111,41 +114,28 @@ func (p *pass) structure() *Structure {
 
 func (p *pass) readSpar(c *carrying, list []SparStation) {
 	n, mark := p.need(), p.mark()
-	if len(list) == 0 {
-		n.lack(sparPath)
-	}
-	for i := range list {
-		path := at(sparPath, i)
-		station := structure.Station{Y: n.number(path+".spanRatio", list[i].SpanRatio) * p.wing.span / 2}
-		if len(list[i].Parts) == 0 {
-			n.lack(path + ".parts")
-		}
-		for k := range list[i].Parts {
-			station.Parts = append(station.Parts, n.part(&c.spar, at(path+".parts", k), &list[i].Parts[k]))
-		}
-		c.stations = append(c.stations, station)
-	}
+	c.stations = n.sparStations(&c.spar, sparPath, list, p.wing.span/2)
 	c.missing, c.sparRead = n.missing, p.since(mark)
 }
 
 // readBox reads the closed box that carries the twist; without a whole one the spar carries it.
 func (p *pass) readBox(c *carrying, b *TorsionBox) {
-	const path = "model.structure.torsionBox"
+	const path = boxPath
 	c.twisted = true
 	if b == nil {
 		return
 	}
 	n, mark := p.need(), p.mark()
 	material, known := structure.FindMaterial(b.Material)
-	c.boxMaterial = material
+	if c.boxMaterial = material; !known {
+		n.lack(path + ".material")
+	}
+	p.note(path + ".material")
 	c.box = stability.Box{
-		Width: n.size(&c.spar, path+".widthMeters", b.WidthMeters), Depth: n.size(&c.spar, path+".depthMeters", b.DepthMeters),
-		Wall: n.size(&c.spar, path+".skinThicknessMeters", b.SkinThicknessMeters), ShearModulus: c.boxMaterial.ShearModulus,
+		Width: n.size(&c.skin, path+".widthMeters", b.WidthMeters), Depth: n.size(&c.skin, path+".depthMeters", b.DepthMeters),
+		Wall: n.size(&c.skin, path+".skinThicknessMeters", b.SkinThicknessMeters), ShearModulus: c.boxMaterial.ShearModulus,
 	}
-	if n.met() && known {
-		c.twisted = false
-		c.sparRead = append(c.sparRead, p.since(mark)...)
-	}
+	c.twisted, c.boxMissing, c.boxRead = !n.met(), n.missing, p.since(mark)
 }
 
 func (p *pass) readJoiner(c *carrying, j *Joiner) {
@@ -164,14 +154,18 @@ func (p *pass) readJoiner(c *carrying, j *Joiner) {
 
 // wingItems spreads the wing's own mass, which relieves its spar; none where it is not given, which is cautious.
 func (p *pass) wingItems() []loads.Item {
+	mass, _ := p.read(at(surfacesPath, p.whole.main)+".massKg", p.in.Model.Surfaces[p.whole.main].MassKg)
+	return p.spreadMass(p.whole.main, mass)
+}
+
+// spreadMass spreads the mass of a surface over one side; none for none.
+func (p *pass) spreadMass(index int, mass float64) []loads.Item {
 	const strips, middle = 12, 0.4
-	surface := &p.whole.surfaces[p.whole.main]
-	mass, ok := p.read(at(surfacesPath, p.whole.main)+".massKg", p.in.Model.Surfaces[p.whole.main].MassKg)
-	if !ok || !(mass > 0) {
+	if !(mass > 0) {
 		return nil
 	}
 	var cuts []loads.Cut
-	for _, s := range surface.Stations {
+	for _, s := range p.whole.surfaces[index].Stations {
 		cuts = append(cuts, loads.Cut{Y: s.Y, Chord: s.Chord})
 	}
 	items, err := loads.SpreadMass(cuts, mass, strips, middle, func(float64) float64 { return 0 })

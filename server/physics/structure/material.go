@@ -69,6 +69,8 @@ var table = []Material{
 		Source: "class of aramid cloth laminates; weak when pressed", Status: Judgement, Usual: []KnockDown{handLaid}, words: []string{"aramid"}},
 	{Name: "aluminium alloy 6061-T6", Modulus: 68.3e9, ShearModulus: 26e9, Tension: 241e6, Compression: 241e6, Shear: 186e6, Density: 2700,
 		Source: "MIL-HDBK-5H, table 3.6.2, A basis, yield", Status: FromMemory, words: []string{"6061", "aluminium", "aluminum", "dural", "alu"}},
+	{Name: "steel bolt, class 8.8", Modulus: 205e9, ShearModulus: 79e9, Tension: 580e6, Compression: 580e6, Shear: 335e6, Density: 7850,
+		Source: "ISO 898-1, proof stress of class 8.8; shear 0.58 of it", Status: FromMemory, words: []string{"8.8", "steel bolt", "steel screw"}},
 	{Name: "steel, mild", Modulus: 205e9, ShearModulus: 79e9, Tension: 235e6, Compression: 235e6, Shear: 135e6, Density: 7850,
 		Source: "EN 10025, S235, yield", Status: FromMemory, words: []string{"mild steel"}},
 	{Name: "spring steel wire", Modulus: 205e9, ShearModulus: 79e9, Tension: 900e6, Compression: 900e6, Shear: 520e6, Density: 7850,

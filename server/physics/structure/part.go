@@ -82,6 +82,23 @@ func (p Part) inner() float64 {
 	return max(0, p.Outer-float64(2*p.Wall))
 }
 
+// MassPerLength returns the mass of a metre of a part, kg/m. Errors name the impossible field.
+//
+// Formula: rho A; where rho density, kg/m3, A area, m2.
+// Valid for: parts of even section; glue and fittings are left out.
+// Source: definition of density.
+func (p Part) MassPerLength() (float64, error) {
+	if err := p.check(); err != nil {
+		return 0, err
+	}
+	area := 0.0
+	for _, q := range p.pieces() {
+		area += q.area
+	}
+	mass := float64(p.Material.Density * area)
+	return mass, checkResult(mass)
+}
+
 // RingInertia returns the second moment of area of a round tube, m4.
 //
 // Formula: I = pi (D^4 - d^4)/64; where D outer, d inner diameter, m.
