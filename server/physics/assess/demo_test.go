@@ -86,6 +86,9 @@ func TestDemoVerdicts(t *testing.T) {
 			if len(in.Model.Structure.Boom) > 0 {
 				want++
 			}
+			if in.LaunchPlan.Ramp != nil { // what its dolly falls on
+				want++
+			}
 			if len(report.Findings) != want {
 				t.Errorf("got %d findings, want %d", len(report.Findings), want)
 			}
