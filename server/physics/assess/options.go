@@ -14,6 +14,9 @@ type Options struct {
 func (g *Geometry) RunWith(in Input, o Options) (Report, error) {
 	base := newPass(&in, g)
 	base.quiet = !o.Drawings
+	if o.Bands {
+		base.resumes = newResumes()
+	}
 	base.walk()
 	if base.fault != nil {
 		return Report{}, base.fault

@@ -11,6 +11,10 @@ type pass struct {
 	// moved is the input that this pass moves; empty in the base pass.
 	moved string
 	by    float64 // how far, in spreads: +1 or -1
+	// at is the section at hand.
+	at int
+	// resumes is kept by a base pass whose inputs are to be moved; nil elsewhere.
+	resumes *resumes
 	// quiet leaves out drawings, quantities and sources.
 	quiet   bool
 	inputs  []uncertain
@@ -65,7 +69,9 @@ func newPass(in *Input, whole *Geometry) *pass {
 
 // moving returns a pass like the base pass in which one input is moved by a number of its spreads.
 func (p *pass) moving(input uncertain, by float64) *pass {
-	return &pass{in: p.in, whole: p.whole, drawing: p.drawing, moved: input.name, by: by * input.spread, quiet: p.quiet, results: make([]Finding, 0, len(p.results))}
+	moved := p.resume(input.name)
+	moved.moved, moved.by, moved.quiet = input.name, by*input.spread, p.quiet
+	return moved
 }
 
 // refuse keeps the first input that cannot be. A moved pass is only without an answer then.
@@ -130,6 +136,9 @@ func (p *pass) assumed(name string, value, spread float64) float64 {
 func (p *pass) shift(name string) float64 {
 	if p.moved == name {
 		return p.by
+	}
+	if p.resumes != nil {
+		p.resumes.note(name, p.at)
 	}
 	return 0
 }

@@ -22,33 +22,43 @@ func Run(in Input) (Report, error) {
 // limits may differ. Whoever keeps geometries answers for that: the document package does so by their canonical bytes.
 func (g *Geometry) Run(in Input) (Report, error) { return g.RunWatched(in, nil) }
 
-// walk asks every section once, in the order in which one needs the answers of another.
+// sections are all parts of an assessment, in the order in which one needs the answers of another.
+var sections = []func(*pass){
+	(*pass).readAir,
+	(*pass).readMass,
+	(*pass).readLift,
+	(*pass).readDrag,
+	(*pass).readRolling,
+	(*pass).readEngines,
+	(*pass).readStall,
+	(*pass).answerAir,
+	(*pass).answerStall,
+	(*pass).answerSpeeds,
+	(*pass).answerLaunch,
+	(*pass).answerClimb,
+	(*pass).answerCircuit,
+	(*pass).answerBalance,
+	(*pass).readInertia,
+	(*pass).answerTrim,
+	(*pass).answerPitchDamping,
+	(*pass).answerLateral,
+	(*pass).answerLoads,
+	(*pass).answerLanding,
+	(*pass).answerLaunchFailure,
+	(*pass).answerEngineOut,
+	(*pass).answerSeparation,
+	(*pass).answerPermission,
+	(*pass).answerLinkLoss,
+	(*pass).answerWeather,
+	(*pass).drawCurves,
+}
+
+// walk asks every section once; a moved pass begins with the first that reads the input it moves.
 func (p *pass) walk() {
-	p.readAir()
-	p.readMass()
-	p.readLift()
-	p.readDrag()
-	p.readRolling()
-	p.readEngines()
-	p.readStall()
-	p.answerAir()
-	p.answerStall()
-	p.answerSpeeds()
-	p.answerLaunch()
-	p.answerClimb()
-	p.answerCircuit()
-	p.answerBalance()
-	p.readInertia()
-	p.answerTrim()
-	p.answerPitchDamping()
-	p.answerLateral()
-	p.answerLoads()
-	p.answerLanding()
-	p.answerLaunchFailure()
-	p.answerEngineOut()
-	p.answerSeparation()
-	p.answerPermission()
-	p.answerLinkLoss()
-	p.answerWeather()
-	p.drawCurves()
+	for ; p.at < len(sections); p.at++ {
+		if p.resumes != nil {
+			p.resumes.keep(p)
+		}
+		sections[p.at](p)
+	}
 }

@@ -12,7 +12,7 @@ type Watch func(done, total int) bool
 // RunWatched computes the report that Run computes and asks the watch between passes; its error is ErrStopped when the answer was no.
 func (g *Geometry) RunWatched(in Input, watch Watch) (Report, error) {
 	base := newPass(&in, g)
-	base.watch = watch
+	base.watch, base.resumes = watch, newResumes()
 	base.walk()
 	if base.fault != nil {
 		return Report{}, base.fault
