@@ -61,6 +61,7 @@ func newAPI(ctx context.Context, conn grpc.ClientConnInterface) (*runtime.ServeM
 		pb.RegisterAssessmentsServiceHandlerClient(ctx, mux, pb.NewAssessmentsServiceClient(conn)),
 		pb.RegisterPeopleServiceHandlerClient(ctx, mux, pb.NewPeopleServiceClient(conn)),
 		pb.RegisterIncidentsServiceHandlerClient(ctx, mux, pb.NewIncidentsServiceClient(conn)),
+		pb.RegisterRulePacksServiceHandlerClient(ctx, mux, pb.NewRulePacksServiceClient(conn)),
 		pb.RegisterLedgerServiceHandlerClient(ctx, mux, pb.NewLedgerServiceClient(conn)),
 	)
 	if err != nil {

@@ -49,6 +49,10 @@ type (
 		pb.UnimplementedIncidentsServiceServer
 		*backend
 	}
+	rulePacksService struct {
+		pb.UnimplementedRulePacksServiceServer
+		*backend
+	}
 	ledgerService struct {
 		pb.UnimplementedLedgerServiceServer
 		*backend

@@ -17,7 +17,7 @@ func (s *assessmentsService) CreateAssessment(ctx context.Context, req *pb.Creat
 	if found, err := recall(ctx, s.backend, req, answer); err != nil || found {
 		return answer, err
 	}
-	computed, err := s.computeInput(ctx, orEmpty(req.GetAssessment().GetInput(), &pb.AssessmentInput{}))
+	computed, err := s.computeInput(ctx, c, orEmpty(req.GetAssessment().GetInput(), &pb.AssessmentInput{}))
 	if err != nil {
 		return nil, err
 	}

@@ -137,6 +137,7 @@ func (h *house) models() pb.ModelsServiceClient       { return pb.NewModelsServi
 func (h *house) fields() pb.FieldsServiceClient       { return pb.NewFieldsServiceClient(h.conn) }
 func (h *house) approvals() pb.ApprovalsServiceClient { return pb.NewApprovalsServiceClient(h.conn) }
 func (h *house) incidents() pb.IncidentsServiceClient { return pb.NewIncidentsServiceClient(h.conn) }
+func (h *house) packs() pb.RulePacksServiceClient     { return pb.NewRulePacksServiceClient(h.conn) }
 func (h *house) ledger() pb.LedgerServiceClient       { return pb.NewLedgerServiceClient(h.conn) }
 func (h *house) assessments() pb.AssessmentsServiceClient {
 	return pb.NewAssessmentsServiceClient(h.conn)

@@ -31,7 +31,7 @@ type row struct {
 
 // records are ada's.
 type records struct {
-	model, field, approval, assessment, incident, photo, lesson string
+	model, field, approval, assessment, incident, photo, lesson, pack string
 }
 
 // records makes one of each.
@@ -46,7 +46,7 @@ func (h *house) records() records {
 	h.must(err)
 	l, err := h.incidents().CreateLesson(h.as(mei), &pb.CreateLessonRequest{Parent: "clubs/" + home, Lesson: &pb.Lesson{Text: "x", Predicate: "false"}})
 	h.must(err)
-	return records{m.GetName(), f.GetName(), a.GetName(), a.GetAssessment(), i.GetName(), i.GetPhotos()[0].GetName(), l.GetName()}
+	return records{m.GetName(), f.GetName(), a.GetName(), a.GetAssessment(), i.GetName(), i.GetPhotos()[0].GetName(), l.GetName(), h.newPack("larkmoor-club").GetName()}
 }
 
 // picture is a small PNG.
@@ -135,6 +135,16 @@ func matrix(t *testing.T, r records) []row {
 		p("Incidents", "ListLessons", all, false, &pb.ListLessonsRequest{Parent: club}, &pb.ListLessonsResponse{}),
 		p("Incidents", "TryLesson", "UDDDYDDN", false, &pb.TryLessonRequest{Parent: club, Predicate: "true"}, &pb.TryLessonResponse{}),
 		p("Incidents", "AdoptLesson", "UDDDYDDN", true, &pb.AdoptLessonRequest{Name: r.lesson, Etag: "v999"}, &pb.Lesson{}),
+
+		p("RulePacks", "CreateRulePack", "UDDDYDDN", false, &pb.CreateRulePackRequest{Parent: club, RulePack: &pb.RulePack{}}, &pb.RulePack{}),
+		p("RulePacks", "GetRulePack", all, true, &pb.GetRulePackRequest{Name: r.pack}, &pb.RulePack{}),
+		p("RulePacks", "ListRulePacks", all, false, &pb.ListRulePacksRequest{Parent: club}, &pb.ListRulePacksResponse{}),
+		p("RulePacks", "ListSuppliedRulePacks", all, false, &pb.ListSuppliedRulePacksRequest{Parent: club}, &pb.ListSuppliedRulePacksResponse{}),
+		p("RulePacks", "UpdateRulePack", "UDDDYDDN", true, &pb.UpdateRulePackRequest{RulePack: &pb.RulePack{Name: r.pack, Etag: "v999"}}, &pb.RulePack{}),
+		p("RulePacks", "PreviewRulePack", "UDDYYDDN", true, &pb.PreviewRulePackRequest{Name: r.pack}, &pb.PreviewRulePackResponse{}),
+		p("RulePacks", "PublishRulePack", "UDDDYDDN", true, &pb.PublishRulePackRequest{Name: r.pack, Etag: "v999"}, &pb.RulePack{}),
+		p("RulePacks", "RetireRulePack", "UDDDYDDN", true, &pb.RetireRulePackRequest{Name: r.pack, Etag: "v999"}, &pb.RulePack{}),
+		p("RulePacks", "ComposeLimits", all, false, &pb.ComposeLimitsRequest{Parent: club}, &pb.ComposeLimitsResponse{}),
 
 		p("Ledger", "GetTreeHead", all, false, &pb.GetTreeHeadRequest{Parent: club}, &pb.TreeHead{}),
 		p("Ledger", "ListEntries", all, false, &pb.ListEntriesRequest{Parent: club}, &pb.ListEntriesResponse{}),

@@ -13,10 +13,11 @@ import (
 
 // PreviewAssessment computes without keeping anything.
 func (s *assessmentsService) PreviewAssessment(ctx context.Context, req *pb.PreviewAssessmentRequest) (*pb.AssessmentReport, error) {
-	if _, err := enter(ctx, req.GetParent()); err != nil {
+	c, err := enter(ctx, req.GetParent())
+	if err != nil {
 		return nil, err
 	}
-	computed, err := s.computeInput(ctx, req.GetInput())
+	computed, err := s.computeInput(ctx, c, req.GetInput())
 	if err != nil {
 		return nil, err
 	}
@@ -24,11 +25,15 @@ func (s *assessmentsService) PreviewAssessment(ctx context.Context, req *pb.Prev
 	return report, readDocument(computed.Report, report)
 }
 
-// computeInput computes a document from the wire.
-func (b *backend) computeInput(ctx context.Context, in *pb.AssessmentInput) (club.Assessment, error) {
+// computeInput computes a document from the wire by the rules of the caller's club.
+func (b *backend) computeInput(ctx context.Context, c caller, in *pb.AssessmentInput) (club.Assessment, error) {
 	text, err := protojson.Marshal(in)
 	if err != nil {
 		return club.Assessment{}, fmt.Errorf("assessment input: %w", err)
 	}
-	return b.compute(ctx, json.RawMessage(text))
+	rules, err := b.clubRules(ctx, c.club)
+	if err != nil {
+		return club.Assessment{}, err
+	}
+	return b.compute(ctx, json.RawMessage(text), rules)
 }

@@ -5,8 +5,6 @@ import (
 	"encoding/json"
 	"fmt"
 
-	"google.golang.org/protobuf/encoding/protojson"
-
 	pb "pitgate/proto/pitgate/v1"
 	"pitgate/server/club"
 	"pitgate/server/document"
@@ -14,23 +12,26 @@ import (
 
 // PreviewWindow finds the winds in which launch and circuit hold, without keeping anything. It waits in line with the assessments.
 func (s *assessmentsService) PreviewWindow(ctx context.Context, req *pb.PreviewWindowRequest) (*pb.WindWindow, error) {
-	if _, err := enter(ctx, req.GetParent()); err != nil {
-		return nil, err
-	}
-	text, err := protojson.Marshal(req.GetInput())
-	if err != nil {
-		return nil, fmt.Errorf("assessment input: %w", err)
-	}
-	in, err := document.Decode(text)
+	c, err := enter(ctx, req.GetParent())
 	if err != nil {
 		return nil, err
 	}
-	select {
-	case s.computing <- struct{}{}:
-		defer func() { <-s.computing }()
-	case <-ctx.Done():
-		return nil, ctx.Err()
+	in, err := decodeInput(req.GetInput())
+	if err != nil {
+		return nil, err
 	}
+	rules, err := s.clubRules(ctx, c.club)
+	if err != nil {
+		return nil, err
+	}
+	if err := rules.put(&in); err != nil {
+		return nil, err
+	}
+	release, err := s.waitInLine(ctx)
+	if err != nil {
+		return nil, err
+	}
+	defer release()
 	found, err := document.Window(in)
 	if err != nil {
 		return nil, club.RefuseField("document", "NOT_COMPUTABLE", "%v", err)

@@ -83,6 +83,7 @@ func register(s *Server, b *backend) {
 	pb.RegisterAssessmentsServiceServer(s, &assessmentsService{backend: b})
 	pb.RegisterPeopleServiceServer(s, &peopleService{backend: b})
 	pb.RegisterIncidentsServiceServer(s, &incidentsService{backend: b})
+	pb.RegisterRulePacksServiceServer(s, &rulePacksService{backend: b})
 	pb.RegisterLedgerServiceServer(s, &ledgerService{backend: b})
 	healthpb.RegisterHealthServer(s, s.Health)
 }

@@ -16,6 +16,7 @@ type submission struct {
 	model      club.Model
 	field      club.Field
 	plan, day  json.RawMessage
+	rules      rulesInForce
 	assessment club.Assessment
 }
 
@@ -33,13 +34,16 @@ func (b *backend) computeSubmission(ctx context.Context, c caller, p plannedFlig
 		if s.model, err = ownModel(ctx, tx, c, p.modelID); err != nil {
 			return err
 		}
-		s.field, err = tx.Field(ctx, p.fieldID)
+		if s.field, err = tx.Field(ctx, p.fieldID); err != nil {
+			return err
+		}
+		s.rules, err = readRules(ctx, tx)
 		return err
 	})
 	if err != nil {
 		return s, err
 	}
-	s.assessment, err = b.compute(ctx, composed(s.model.Description, s.field.Description, p))
+	s.assessment, err = b.compute(ctx, composed(s.model.Description, s.field.Description, p), s.rules)
 	return s, err
 }
 
@@ -54,9 +58,9 @@ func composed(model, field json.RawMessage, p plannedFlight) map[string]json.Raw
 	return parts
 }
 
-// compute checks a document, runs the core and returns input, report and counts as they are kept. As many run at a time as there are
+// compute checks a document, puts the club's rules into its limits, runs the core and returns input, report and counts as they are kept. As many run at a time as there are
 // processors; the others wait in line, so that under load the first ones still end within their deadline.
-func (b *backend) compute(ctx context.Context, parts any) (club.Assessment, error) {
+func (b *backend) compute(ctx context.Context, parts any, rules rulesInForce) (club.Assessment, error) {
 	text, err := json.Marshal(parts)
 	if err != nil {
 		return club.Assessment{}, err
@@ -65,13 +69,25 @@ func (b *backend) compute(ctx context.Context, parts any) (club.Assessment, erro
 	if err != nil {
 		return club.Assessment{}, err
 	}
+	if err := rules.put(&in); err != nil {
+		return club.Assessment{}, err
+	}
+	release, err := b.waitInLine(ctx)
+	if err != nil {
+		return club.Assessment{}, err
+	}
+	defer release()
+	return assessed(in)
+}
+
+// waitInLine waits for a processor to compute on; the function returned gives it back.
+func (b *backend) waitInLine(ctx context.Context) (release func(), err error) {
 	select {
 	case b.computing <- struct{}{}:
-		defer func() { <-b.computing }()
+		return func() { <-b.computing }, nil
 	case <-ctx.Done():
-		return club.Assessment{}, ctx.Err()
+		return nil, ctx.Err()
 	}
-	return assessed(in)
 }
 
 // assessed runs the core.
@@ -99,6 +115,9 @@ func countsOf(r assess.Report) club.Counts {
 
 // writeSubmission keeps the assessment, submits the approval on it, and holds it where an adopted lesson applies.
 func (b *backend) writeSubmission(ctx context.Context, tx *postgres.Tx, c caller, s submission, d postgres.Decision, note *string) (*pb.Approval, error) {
+	if err := stillInForce(ctx, tx, s.rules); err != nil {
+		return nil, err
+	}
 	s.assessment.ApprovalID, s.assessment.CreatorID = d.ID, c.person.ID
 	kept, err := tx.CreateAssessment(ctx, c.person.Actor(), s.assessment)
 	if err != nil {
@@ -114,6 +133,22 @@ func (b *backend) writeSubmission(ctx context.Context, tx *postgres.Tx, c caller
 		return nil, err
 	}
 	return freshApproval(ctx, tx, c, d.ID)
+}
+
+// stillInForce refuses to write an assessment by rules that were replaced while it was computed.
+func stillInForce(ctx context.Context, tx *postgres.Tx, computedBy rulesInForce) error {
+	if err := tx.LockRules(ctx); err != nil {
+		return err
+	}
+	now, err := readRules(ctx, &tx.ReadTx)
+	if err != nil {
+		return err
+	}
+	same, err := now.same(computedBy)
+	if err == nil && !same {
+		err = club.Refuse(club.Stale, "RULES_CHANGED", "the club's rules changed while this was computed: send it again")
+	}
+	return err
 }
 
 // holdByLessons holds an approval for every adopted lesson that matches its model.

@@ -19,6 +19,7 @@ const (
 	Assessments Collection = "assessments"
 	Incidents   Collection = "incidents"
 	Lessons     Collection = "lessons"
+	RulePacks   Collection = "rulePacks"
 )
 
 // partPattern is what a club's slug or an id may look like.

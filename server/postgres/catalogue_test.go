@@ -41,8 +41,8 @@ const ours = `(SELECT c.oid, c.relname, c.relrowsecurity, c.relforcerowsecurity 
 
 func TestSchemaHasItsTables(t *testing.T) {
 	t.Parallel()
-	if got := query(t, owner(t), `SELECT relname::text FROM `+ours+` o`); len(got) != 19 {
-		t.Errorf("%d tables, want 19: %v", len(got), got)
+	if got := query(t, owner(t), `SELECT relname::text FROM `+ours+` o`); len(got) != 21 {
+		t.Errorf("%d tables, want 21: %v", len(got), got)
 	}
 }
 

@@ -58,12 +58,16 @@ var byState = map[string]club.Error{
 
 // byConstraint is what breaking a named constraint means to the caller; it goes before byState.
 var byConstraint = map[string]club.Error{
-	"people_email_key":      {Code: club.Conflict, Field: "person.email", Reason: "EMAIL_TAKEN", Message: "somebody in this club has it already"},
-	"clubs_pkey":            {Code: club.Conflict, Field: "club", Reason: "CLUB_EXISTS", Message: "there is a club of this name already"},
-	"lesson_votes_pkey":     {Code: club.Conflict, Reason: "ALREADY_VOTED", Message: "you have voted for this lesson already: another committee member has to"},
-	"signatures_once":       {Code: club.Conflict, Reason: "ALREADY_SIGNED", Message: "you have signed this approval already"},
-	"signer_is_never_owner": {Code: club.Forbidden, Reason: "OWN_APPROVAL", Message: "nobody signs for a model of their own: ask another officer"},
-	"replies_pkey":          {Code: club.Conflict, Field: "request_id", Reason: "REQUEST_ID_REUSED", Message: "this request is being answered already"},
+	"people_email_key":            {Code: club.Conflict, Field: "person.email", Reason: "EMAIL_TAKEN", Message: "somebody in this club has it already"},
+	"clubs_pkey":                  {Code: club.Conflict, Field: "club", Reason: "CLUB_EXISTS", Message: "there is a club of this name already"},
+	"lesson_votes_pkey":           {Code: club.Conflict, Reason: "ALREADY_VOTED", Message: "you have voted for this lesson already: another committee member has to"},
+	"rule_pack_votes_pkey":        {Code: club.Conflict, Reason: "ALREADY_VOTED", Message: "you have given your word already: another committee member has to"},
+	"rule_pack_needs_two":         {Code: club.FailedPrecondition, Reason: "SECOND_WORD_MISSING", Message: "two different committee members have to give their word"},
+	"rule_pack_word_of_committee": {Code: club.Forbidden, Reason: "ROLE_MISSING", Message: "only a committee member has a word on rule packs"},
+	"rule_packs_in_force":         {Code: club.Conflict, Reason: "ALREADY_IN_FORCE", Message: "another version of this pack was published at the same time: read it again"},
+	"signatures_once":             {Code: club.Conflict, Reason: "ALREADY_SIGNED", Message: "you have signed this approval already"},
+	"signer_is_never_owner":       {Code: club.Forbidden, Reason: "OWN_APPROVAL", Message: "nobody signs for a model of their own: ask another officer"},
+	"replies_pkey":                {Code: club.Conflict, Field: "request_id", Reason: "REQUEST_ID_REUSED", Message: "this request is being answered already"},
 }
 
 // answer turns an error of the driver into a *club.Error, or a *UnansweredError when the caller can do nothing about it.

@@ -193,6 +193,29 @@ type Reply struct {
 	CreateTime time.Time
 }
 
+type RulePack struct {
+	ClubID      string
+	RulePackID  string
+	Pack        string
+	State       string
+	Content     []byte
+	Digest      string
+	Version     int64
+	CreateTime  time.Time
+	UpdateTime  time.Time
+	PublishTime *time.Time
+	RetireTime  *time.Time
+}
+
+type RulePackVote struct {
+	ClubID     string
+	RulePackID string
+	Purpose    string
+	Digest     string
+	PersonID   string
+	Time       time.Time
+}
+
 type Session struct {
 	ClubID     string
 	TokenHash  []byte

@@ -1,0 +1,165 @@
+package api
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	pb "pitgate/proto/pitgate/v1"
+	"pitgate/server/club"
+	"pitgate/server/document"
+	"pitgate/server/physics/assess"
+	"pitgate/server/postgres"
+)
+
+// ruleChange is what other rules change in one approval.
+type ruleChange struct {
+	approval club.AssessedApproval
+	changes  []verdictChange
+}
+
+// verdictChange is one finding whose verdict changes; an empty verdict means that there is no such finding.
+type verdictChange struct {
+	finding  assess.Finding
+	from, to assess.Verdict
+}
+
+// changedBy tries other rules on every open approval that was computed, and returns those whose verdicts change and how many were tried. Both sides are
+// computed by the present core on the document that was assessed, so that nothing but the rules can make a difference.
+func (b *backend) changedBy(ctx context.Context, tx *postgres.ReadTx, before, after rulesInForce) ([]ruleChange, int32, error) {
+	open, err := tx.AssessedApprovals(ctx)
+	if err != nil {
+		return nil, 0, err
+	}
+	var out []ruleChange
+	for _, a := range open {
+		changes, err := b.changesIn(ctx, a, before, after)
+		if err != nil {
+			return nil, 0, fmt.Errorf("approval %s: %w", a.ID, err)
+		}
+		if len(changes) > 0 {
+			out = append(out, ruleChange{approval: a, changes: changes})
+		}
+	}
+	return out, int32(len(open)), nil
+}
+
+// changesIn computes one approval by both sets of rules.
+func (b *backend) changesIn(ctx context.Context, a club.AssessedApproval, before, after rulesInForce) ([]verdictChange, error) {
+	was, err := b.underRules(ctx, a, before)
+	if err != nil {
+		return nil, err
+	}
+	becomes, err := b.underRules(ctx, a, after)
+	if err != nil {
+		return nil, err
+	}
+	return verdictChanges(was, becomes), nil
+}
+
+// underRules computes an approval's document by other rules; the owner's own limits stay.
+func (b *backend) underRules(ctx context.Context, a club.AssessedApproval, rules rulesInForce) (assess.Report, error) {
+	in, err := document.Decode(a.Input)
+	if err != nil {
+		return assess.Report{}, err
+	}
+	in.Limits = nil
+	if len(a.Limits) > 0 {
+		own, err := document.DecodeLimits(a.Limits)
+		if err != nil {
+			return assess.Report{}, err
+		}
+		in.Limits = &own
+	}
+	if err := rules.put(&in); err != nil {
+		return assess.Report{}, err
+	}
+	release, err := b.waitInLine(ctx)
+	if err != nil {
+		return assess.Report{}, err
+	}
+	defer release()
+	return document.Assess(in)
+}
+
+// verdictChanges lists the findings whose verdict differs, in the order of the new report, those that are gone last. A finding that comes and holds, or
+// that held and goes, is no change.
+func verdictChanges(was, becomes assess.Report) []verdictChange {
+	before, gone := map[string]assess.Finding{}, map[string]bool{}
+	for _, f := range was.Findings {
+		before[f.ID], gone[f.ID] = f, true
+	}
+	var out []verdictChange
+	for _, f := range becomes.Findings {
+		delete(gone, f.ID)
+		from := before[f.ID].Verdict
+		if f.Verdict != from && (from != "" || f.Verdict != assess.VerdictHolds) {
+			out = append(out, verdictChange{f, from, f.Verdict})
+		}
+	}
+	for _, f := range was.Findings {
+		if gone[f.ID] && f.Verdict != assess.VerdictHolds {
+			out = append(out, verdictChange{f, f.Verdict, ""})
+		}
+	}
+	return out
+}
+
+// lapses tells whether the approval rests on the rules that change.
+func (r ruleChange) lapses() bool { return r.approval.Underneath().RestsOnRevision() }
+
+// showRuleChange writes what changes in one approval.
+func showRuleChange(clubID string, r ruleChange) *pb.ApprovalVerdictChanges {
+	out := &pb.ApprovalVerdictChanges{
+		Approval: club.Approvals.Name(clubID, r.approval.ID), ModelDisplayName: r.approval.ModelDisplayName,
+		OwnerDisplayName: r.approval.OwnerDisplayName, State: string(r.approval.State), Lapses: r.lapses(),
+	}
+	for _, c := range r.changes {
+		out.Changes = append(out.Changes, &pb.VerdictChange{
+			FindingId: c.finding.ID, Title: c.finding.Title, From: verdictProto(c.from), To: verdictProto(c.to), Note: c.finding.Note,
+		})
+	}
+	return out
+}
+
+func verdictProto(v assess.Verdict) pb.Verdict { return pb.Verdict(pb.Verdict_value[string(v)]) }
+
+// mostNamed is how many findings the reason of a lapse names.
+const mostNamed = 6
+
+// reason says in words why an approval lapses, and which gates open again.
+func (r ruleChange) reason(what string) string {
+	var names []string
+	for _, c := range r.changes {
+		if len(names) == mostNamed {
+			names = append(names, fmt.Sprintf("and %d more", len(r.changes)-mostNamed))
+			break
+		}
+		names = append(names, fmt.Sprintf("%s (%s to %s)", c.finding.ID, verdictWord(c.from), verdictWord(c.to)))
+	}
+	return fmt.Sprintf("%s: %s. The gates desk, bench and field open again.", what, strings.Join(names, ", "))
+}
+
+func verdictWord(v assess.Verdict) string {
+	if v == "" {
+		return "not asked"
+	}
+	return strings.ToLower(strings.TrimPrefix(string(v), "VERDICT_"))
+}
+
+// lapseChanged lapses the approvals whose verdicts change from one set of rules to another.
+func (b *backend) lapseChanged(ctx context.Context, tx *postgres.Tx, what string, before, after rulesInForce) error {
+	changed, _, err := b.changedBy(ctx, &tx.ReadTx, before, after)
+	if err != nil {
+		return err
+	}
+	for _, r := range changed {
+		if !r.lapses() {
+			continue
+		}
+		if err := tx.LapseForRules(ctx, r.approval.ID, r.reason(what)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
