@@ -2,22 +2,18 @@ package api
 
 import (
 	"context"
-	"encoding/json"
-	"fmt"
-
-	"google.golang.org/protobuf/encoding/protojson"
 
 	pb "pitgate/proto/pitgate/v1"
 	"pitgate/server/club"
 )
 
-// PreviewAssessment computes without keeping anything.
+// PreviewAssessment computes a document as it is given, limits and rules included, and keeps nothing: the answer is that of a device without a server.
+// ComposeLimits makes the limits of the club for it.
 func (s *assessmentsService) PreviewAssessment(ctx context.Context, req *pb.PreviewAssessmentRequest) (*pb.AssessmentReport, error) {
-	c, err := enter(ctx, req.GetParent())
-	if err != nil {
+	if _, err := enter(ctx, req.GetParent()); err != nil {
 		return nil, err
 	}
-	computed, err := s.computeInput(ctx, c, req.GetInput())
+	computed, err := s.computeInput(ctx, req.GetInput())
 	if err != nil {
 		return nil, err
 	}
@@ -25,15 +21,11 @@ func (s *assessmentsService) PreviewAssessment(ctx context.Context, req *pb.Prev
 	return report, readDocument(computed.Report, report)
 }
 
-// computeInput computes a document from the wire by the rules of the caller's club.
-func (b *backend) computeInput(ctx context.Context, c caller, in *pb.AssessmentInput) (club.Assessment, error) {
-	text, err := protojson.Marshal(in)
-	if err != nil {
-		return club.Assessment{}, fmt.Errorf("assessment input: %w", err)
-	}
-	rules, err := b.clubRules(ctx, c.club)
+// computeInput computes a document from the wire as it is given.
+func (b *backend) computeInput(ctx context.Context, wire *pb.AssessmentInput) (club.Assessment, error) {
+	in, err := decodeInput(wire)
 	if err != nil {
 		return club.Assessment{}, err
 	}
-	return b.compute(ctx, json.RawMessage(text), rules)
+	return b.computed(ctx, in)
 }

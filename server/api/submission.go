@@ -72,6 +72,11 @@ func (b *backend) compute(ctx context.Context, parts any, rules rulesInForce) (c
 	if err := rules.put(&in); err != nil {
 		return club.Assessment{}, err
 	}
+	return b.computed(ctx, in)
+}
+
+// computed runs the core when its turn has come.
+func (b *backend) computed(ctx context.Context, in assess.Input) (club.Assessment, error) {
 	release, err := b.waitInLine(ctx)
 	if err != nil {
 		return club.Assessment{}, err
