@@ -146,6 +146,7 @@ export const flightWords = {
     from: (place: string) => `from ${place}`,
     lacks: 'Still lacks',
     refused: 'Not computed',
+    noForces: 'the forces of a catapult along its stroke',
     noStrip: 'a strip on this field',
     noSpot: 'a launch spot on this field',
     stripStart: (strip: string) => `the start of ${strip}`,

@@ -258,5 +258,9 @@ export const modelWords = {
     surface: 'Surface',
     time: 'Date and time of the flight',
     timeHint: 'As planned; it is checked again on the day.',
+    clock: (offset: string) =>
+      offset === ''
+        ? 'By the clock at the field.'
+        : `By the clock at the field, ${offset === 'Z' ? 'UTC' : `UTC${offset}`}.`,
   },
 };

@@ -1,4 +1,5 @@
 import { approvalWords } from './approvalWords';
+import { documentWords } from './documentWords';
 import { fieldWords } from './fieldWords';
 import { findingWords } from './findingWords';
 import { flightWords } from './flightWords';
@@ -9,6 +10,7 @@ import type { ApprovalState, LaunchMethod, Role } from './wire';
 /** Every word the page says. A second language is a second file of this shape. */
 export const words = {
   fields: fieldWords,
+  document: documentWords,
   ...flightWords,
   ...modelWords,
   ...findingWords,

@@ -70,7 +70,8 @@ describe('the diagram along the span', () => {
 });
 
 describe('quiet hours', () => {
-  const at = (hour: number, minute = 0): Date => new Date(2026, 4, 16, hour, minute);
+  const at = (hour: number, minute = 0): string =>
+    `2026-05-18T${String(hour).padStart(2, '0')}:${String(minute).padStart(2, '0')}:00+09:00`;
 
   it.each([
     [9, 59, true],

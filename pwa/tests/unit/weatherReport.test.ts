@@ -81,7 +81,7 @@ describe('a report put over the day', () => {
 describe('later winds', () => {
   it('begin an hour after the last one with a time', () => {
     expect(laterWind([])).toEqual({});
-    expect(laterWind([{ time: '2026-05-16T23:30:00+01:00' }])).toEqual({ time: '2026-05-16T23:30:00Z' });
+    expect(laterWind([{ time: '2026-05-16T23:30:00+01:00' }])).toEqual({ time: '2026-05-17T00:30:00+01:00' });
     expect(laterWind([{ time: 'soon' }])).toEqual({});
   });
 });

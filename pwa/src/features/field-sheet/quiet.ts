@@ -1,3 +1,4 @@
+import { toFieldBox } from '../../app/dates';
 import type { FieldDescription } from '../../app/wire';
 
 /** Minutes since midnight of a time of day as "19:00"; undefined when it is none. */
@@ -6,10 +7,10 @@ function minutes(text: string | undefined): number | undefined {
   return match ? Number(match[1]) * 60 + Number(match[2]) : undefined;
 }
 
-/** Whether a moment lies in the field's quiet hours, by this device's clock; hours that run over midnight included. */
-export function inQuietHours(permission: FieldDescription['permission'], moment: Date): boolean {
+/** Whether a planned time lies in the field's quiet hours, by the clock it was written by; hours that run over midnight included. */
+export function inQuietHours(permission: FieldDescription['permission'], time: string | undefined): boolean {
   const [from, to] = [minutes(permission?.quietFrom), minutes(permission?.quietTo)];
-  if (from === undefined || to === undefined || from === to) return false;
-  const at = moment.getHours() * 60 + moment.getMinutes();
+  const at = minutes(toFieldBox(time).slice(11));
+  if (at === undefined || from === undefined || to === undefined || from === to) return false;
   return from < to ? at >= from && at < to : at >= from || at < to;
 }

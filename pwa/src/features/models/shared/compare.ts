@@ -19,6 +19,7 @@ export const ways: LaunchMethod[] = [
   'LAUNCH_METHOD_RAMP',
   'LAUNCH_METHOD_BUNGEE',
   'LAUNCH_METHOD_HAND',
+  'LAUNCH_METHOD_CATAPULT',
 ];
 
 /** A way of launching as it would be computed: its document and place, or what it still lacks. */
@@ -103,7 +104,11 @@ export function wayOf(input: AssessmentInput, method: LaunchMethod): Way {
     .filter((path) => (getIn(whole, path) as { value?: number } | undefined)?.value === undefined)
     .map((path) => pathText(path, whole));
   const gear = method === 'LAUNCH_METHOD_WHEELS' && !input.model?.gear ? [pathText('model.gear', whole)] : [];
-  return { method, place, input: whole, lacks: [...lacks, ...gear, ...numbers] };
+  const forces =
+    method === 'LAUNCH_METHOD_CATAPULT' && (planned.catapult?.length ?? 0) < 2
+      ? [words.compare.noForces]
+      : [];
+  return { method, place, input: whole, lacks: [...lacks, ...gear, ...numbers, ...forces] };
 }
 
 /** What is compared: the finding that answers it, or the number that stands in where there is no limit. */

@@ -83,6 +83,17 @@ export function planEntries(method: LaunchMethod | undefined): EntryPath[] {
   return [...(byMethod[method ?? 'LAUNCH_METHOD_UNSPECIFIED'] ?? []), ...always];
 }
 
+/** Lists of the plan for a way of launching: the rails' heights, the pull test of a cord, the forces of a catapult. */
+export function planLists(method: LaunchMethod | undefined): string[] {
+  const lists: Partial<Record<LaunchMethod, string>> = {
+    LAUNCH_METHOD_RAMP: 'launchPlan.ramp.railProfile',
+    LAUNCH_METHOD_BUNGEE: 'launchPlan.bungee.pullTest',
+    LAUNCH_METHOD_CATAPULT: 'launchPlan.catapult',
+  };
+  const list = lists[method ?? 'LAUNCH_METHOD_UNSPECIFIED'];
+  return list === undefined ? [] : [list];
+}
+
 /** What keeps a draft from being sent, in the order a person should see to it. */
 export function lacking(draft: Draft): 'name' | 'field' | undefined {
   if (!draft.doc.model?.displayName?.trim()) return 'name';

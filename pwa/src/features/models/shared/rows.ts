@@ -1,3 +1,4 @@
+import { fromFieldBox, toFieldBox } from '../../../app/dates';
 import { getIn } from '../../../app/paths';
 import type {
   AssessmentInput,
@@ -120,5 +121,7 @@ export function laterWind(changes: WindChange[]): WindChange {
   const last = changes.at(-1)?.time;
   const moment = last === undefined ? NaN : new Date(last).getTime();
   if (Number.isNaN(moment)) return {};
-  return { time: new Date(moment + 3_600_000).toISOString().replace(/\.\d+Z$/, 'Z') };
+  // The same clock as the row before.
+  const wall = new Date(new Date(`${toFieldBox(last)}Z`).getTime() + 3_600_000).toISOString();
+  return { time: fromFieldBox(wall.slice(0, 16), last) ?? '' };
 }
