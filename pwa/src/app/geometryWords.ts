@@ -162,6 +162,7 @@ export const geometryWords = {
     canardSpar: ['Spar of the canard', 'As that of the wing.'],
     tailplaneSpar: ['Spar of the tailplane', 'As that of the wing.'],
     joiner: ['Joiner'],
+    onePieceWing: ['Wing in one piece, without a joiner'],
     boom: ['Parts of one boom'],
     boomCount: ['Booms', 'Empty: one.'],
     boomLengthMeters: ['Free length of a boom', 'From its last fastening to the tail surface.'],

@@ -77,7 +77,8 @@ describe('boxes of the document', () => {
   });
 
   it('have a unit wherever the name of the field says one', () => {
-    const bare = /(Ratio|Coefficient|Factor|Count|Rpm|Load|Order|Probability|PerDegree|count|rpm|value)$/;
+    const bare =
+      /(Ratio|Coefficient|Factor|Count|Rpm|Load|Order|Probability|PerDegree|count|rpm|value|Days|moreThan|atMost)$/;
     for (const [part, of] of Object.entries(parts))
       for (const f of of)
         if (['quantity', 'number', 'count'].includes(f.kind))

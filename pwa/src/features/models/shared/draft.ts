@@ -16,7 +16,7 @@ export function blank(): Draft {
   return { doc: { model: {}, launchPlan: {}, day: {} }, field: '', note: '' };
 }
 
-const documentParts = ['model', 'field', 'launchPlan', 'day', 'limits'];
+const documentParts = ['model', 'field', 'launchPlan', 'day', 'limits', 'confirmations'];
 const modelParts = ['displayName', 'surfaces', 'bodies', 'mass', 'engines', 'gear', 'structure', 'radio'];
 
 /** What a file holds: a document, or why it is none. */
