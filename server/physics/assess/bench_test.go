@@ -78,3 +78,18 @@ func BenchmarkPrepare(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkAnswers is what a verdict needs on a geometry that is kept: value, limit and verdict of every finding, no drawings, no bands.
+func BenchmarkAnswers(b *testing.B) {
+	in := demoDocument(b)
+	whole, err := Prepare(in)
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if r, err := whole.RunWith(in, Options{}); err != nil || len(r.Findings) == 0 {
+			b.Fatal("no findings", err)
+		}
+	}
+}

@@ -28,21 +28,32 @@ type flight struct {
 	began            float64 // time the law began
 	time             float64
 	integrator       motion.Integrator
+	// equations is rate, and room what the integration works in; both serve one flight after another.
+	equations motion.Rate
+	room      motion.Room
 }
 
-// newFlight prepares the flight from a state.
-func (l Loss) newFlight(r Release) *flight {
+// newFlight returns room for flights.
+func newFlight() *flight {
+	f := &flight{}
+	f.equations = f.rate
+	return f
+}
+
+// prepare prepares a flight from a state.
+func (f *flight) prepare(l *Loss, r Release) {
 	m := l.Model
 	precision := l.Precision
 	if !(precision > 0) {
 		precision = defaultPrecision
 	}
-	return &flight{
+	*f = flight{
+		equations: f.equations, room: f.room,
 		wind: l.Wind.prepare(), gravity: l.gravity(), perMass: l.Density * m.Area / (2 * m.Mass), mass: m.Mass,
 		cd0: m.CD0, induced: m.InducedFactor, stopped: m.StoppedDrag, tumble: m.DragArea / m.Area, clMax: m.CLMax,
 		damping: 2 * math.Sqrt2 * m.PathDamping / l.gravity(), slope: m.ThrustSlope / m.Mass, start0: r.Speed,
 		throttle:   l.thrustOf(r, l.liftOf(r, r.Bank)),
-		integrator: motion.Integrator{Tolerance: precision, EndOnly: true},
+		integrator: motion.Integrator{Tolerance: precision, EndOnly: true, Room: &f.room},
 	}
 }
 
@@ -56,6 +67,12 @@ func (f *flight) start(r Release) motion.State {
 // height is the event that the ground is reached.
 func height(_ float64, s motion.State) float64 { return s[2] }
 
+// landing is the event that the ground is reached.
+var landing = motion.Event{Value: height, Direction: motion.Falling, Terminal: true}
+
+// firstStep is tried first in each part of a flight, s: about what the turns of a spiral allow.
+const firstStep = 0.3
+
 // follow flies a law from a state and reports whether the ground was reached.
 func (f *flight) follow(part law, state *motion.State) (bool, error) {
 	if !(part.lasts > 0) {
@@ -63,7 +80,8 @@ func (f *flight) follow(part law, state *motion.State) (bool, error) {
 	}
 	f.take(part)
 	end := min(f.time+part.lasts, longestFlight)
-	solution, err := f.integrator.Solve(f.rate, f.time, *state, end, motion.Event{Value: height, Direction: motion.Falling, Terminal: true})
+	f.integrator.FirstStep = min(firstStep, end-f.time)
+	solution, err := f.integrator.Solve(f.equations, f.time, *state, end, landing)
 	if err != nil {
 		return false, err
 	}

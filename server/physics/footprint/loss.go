@@ -100,16 +100,16 @@ func (l Loss) From(r Release) (Impact, error) {
 	if err := r.Check(); err != nil {
 		return Impact{}, err
 	}
-	return l.fall(r)
+	return l.fall(newFlight(), r)
 }
 
 // fall is From without the checks.
-func (l Loss) fall(r Release) (Impact, error) {
+func (l *Loss) fall(f *flight, r Release) (Impact, error) {
 	elapsed := 0.0
 	if l.Action == FlyAway {
 		r, elapsed = l.flyOff(r)
 	}
-	f := l.newFlight(r)
+	f.prepare(l, r)
 	state := f.start(r)
 	if state[2] <= 0 && state[5] <= 0 {
 		return f.impact(state, elapsed, true), nil

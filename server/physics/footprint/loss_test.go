@@ -171,7 +171,8 @@ func TestSlowPitchingHasItsPeriodAndDamping(t *testing.T) {
 		lift := loss.liftOf(from, 0)
 		drag := model.CD0 + model.InducedFactor*lift*lift
 		from.Speed = 40.2
-		f := loss.newFlight(from)
+		f := newFlight()
+		f.prepare(&loss, from)
 		f.take(law{lift: lift, thrust: held(0.5 * 1.2 * 1600 * model.Area * drag), lasts: untilGround})
 		integrator := motion.Integrator{Tolerance: 1e-11}
 		level := motion.Event{Value: func(_ float64, s motion.State) float64 { return s[5] }}

@@ -101,10 +101,10 @@ func (p Plan) Sample() (Cloud, error) {
 		count = defaultSamples
 	}
 	cloud := Cloud{Impacts: make([]Impact, 0, count), Margin: p.margin(), width: p.Model.Width, mass: p.Model.Mass}
-	route, points := newRoute(p.Path), newSequence(sequenceSeed)
+	route, points, flown := newRoute(p.Path), newSequence(sequenceSeed), newFlight()
 	for i := range count {
 		loss, release := p.vary(route, points.point(i))
-		impact, err := loss.fall(release)
+		impact, err := loss.fall(flown, release)
 		if err != nil {
 			return Cloud{}, fmt.Errorf("sample %d: %w", i+1, err)
 		}

@@ -73,6 +73,7 @@ func (l Launch) FailureSweep(a Aircraft, air Conditions, trouble Trouble) ([]Fai
 	if count == 0 {
 		count = DefaultTroubles
 	}
+	var room Room
 	begin, end := nominal.trace.times()
 	sweep := make([]Failure, 0, count)
 	for i := range count {
@@ -80,7 +81,9 @@ func (l Launch) FailureSweep(a Aircraft, air Conditions, trouble Trouble) ([]Fai
 		if count > 1 {
 			time += float64((end - begin) * (float64(i) / float64(count-1)))
 		}
-		failure, err := l.broken(a, air, &nominal, trouble, time).follow(&nominal)
+		b := l.broken(a, air, &nominal, trouble, time)
+		b.room = &room
+		failure, err := b.follow(&nominal)
 		if err != nil {
 			return nil, err
 		}
@@ -130,6 +133,7 @@ type broken struct {
 	trouble Trouble
 	time    float64 // of the loss
 	full    func(speed, time float64) float64
+	room    *Room // for the steps of a descent; nil for its own
 	// live keeps full thrust on the ground until the pilot has acted.
 	live, acted bool
 }
@@ -277,7 +281,7 @@ func (b *broken) rests(failure Failure, r *run, result *Result, stop Crossing) F
 func (b *broken) descend(failure Failure, f *flight, time float64, state State, path []PathPoint) (Failure, error) {
 	contact := func(_ float64, s State) float64 { return s[atHeight] - f.ground.height(s[atDistance]) + contactMargin }
 	events := []Event{{Value: contact, Direction: Falling, Terminal: true, Looks: 7}}
-	s, err := Integrator{Tolerance: b.launch.Tolerance, MaxStep: 0.5, Corner: b.time + b.trouble.Reaction}.Solve(f.rate, time, state, time+longestGlide, events...)
+	s, err := Integrator{Tolerance: b.launch.Tolerance, MaxStep: 0.5, Corner: b.time + b.trouble.Reaction, Room: b.room}.Solve(f.rate, time, state, time+longestGlide, events...)
 	if err != nil {
 		return Failure{}, err
 	}

@@ -23,7 +23,15 @@ type Integrator struct {
 	EndOnly bool
 	// Corner is a time at which the rate jumps or bends, where it is known: a step ends there instead of feeling its way past. Zero means none.
 	Corner float64
+	// FirstStep is tried first, s; zero means one guessed from the slopes.
+	FirstStep float64
+	// Room holds the steps of a solution and is used again by the next with the same one, which ends the use of the solution before; nil means room of
+	// its own.
+	Room *Room
 }
+
+// Room is memory for the steps of one solution after another.
+type Room struct{ pieces []piece }
 
 // Errors of Solve.
 var (
@@ -38,9 +46,12 @@ type stages [7]State
 func (in Integrator) Solve(rate Rate, start float64, state State, end float64, events ...Event) (Solution, error) {
 	in = in.withDefaults(end - start)
 	watch := newWatch(events, start, state)
-	solution := Solution{start: start, end: start, first: state, last: state, pieces: make([]piece, 0, in.pieces())}
+	solution := Solution{start: start, end: start, first: state, last: state, pieces: in.pieces()}
 	k := stages{rate(start, state)}
-	step := in.firstStep(state, k[0], end-start)
+	step := in.FirstStep
+	if !(step > 0) {
+		step = in.firstStep(state, k[0], end-start)
+	}
 	refused, cornered := 0, false
 	for range in.MaxSteps {
 		if solution.end >= end {
@@ -81,12 +92,19 @@ func (in Integrator) Solve(rate Rate, start float64, state State, end float64, e
 	return solution, ErrTooManySteps
 }
 
-// pieces returns for how many steps there is room at first.
-func (in Integrator) pieces() int {
+// pieces returns room for the steps.
+func (in Integrator) pieces() []piece {
+	count := 48
 	if in.EndOnly {
-		return 1
+		count = 1
 	}
-	return 48
+	if in.Room == nil {
+		return make([]piece, 0, count)
+	}
+	if cap(in.Room.pieces) < count {
+		in.Room.pieces = make([]piece, 0, count)
+	}
+	return in.Room.pieces[:0]
 }
 
 // withDefaults fills in what is zero.
