@@ -47,6 +47,8 @@ func TestGeometryIsKeptForEqualGeometryOnly(t *testing.T) {
 		{"body width", false, func(in *assess.Input) { in.Model.Bodies[0].Stations[1].WidthMeters = number(0.3) }},
 		{"wheel height", false, func(in *assess.Input) { in.Model.Gear.Wheels[1].ZMeters = number(-0.2) }},
 		{"rolling resistance", true, func(in *assess.Input) { in.Model.Gear.RollingResistanceRatio = &assess.Quantity{Value: number(0.1)} }},
+		{"direction of an antenna", false, func(in *assess.Input) { in.Model.Radio.Antennas[0].ElevationDegrees = number(12) }},
+		{"radiated power", true, func(in *assess.Input) { in.Model.Radio.RadiatedPowerMilliwatts.Value = number(50) }},
 		{"no surfaces", false, func(in *assess.Input) { in.Model.Surfaces = nil }},
 		{"no model", false, func(in *assess.Input) { in.Model = nil }},
 	}

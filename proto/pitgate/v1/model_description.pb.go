@@ -3938,8 +3938,10 @@ type InterferenceEntry struct {
 	Observation     string   `protobuf:"bytes,3,opt,name=observation,proto3" json:"observation,omitempty"`
 	DurationSeconds *float64 `protobuf:"fixed64,4,opt,name=duration_seconds,json=durationSeconds,proto3,oneof" json:"duration_seconds,omitempty"`
 	DistanceMeters  *float64 `protobuf:"fixed64,5,opt,name=distance_meters,json=distanceMeters,proto3,oneof" json:"distance_meters,omitempty"`
-	unknownFields   protoimpl.UnknownFields
-	sizeCache       protoimpl.SizeCache
+	// What caused it, once found. Absent: not known.
+	Cause         string `protobuf:"bytes,6,opt,name=cause,proto3" json:"cause,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
 }
 
 func (x *InterferenceEntry) Reset() {
@@ -4005,6 +4007,13 @@ func (x *InterferenceEntry) GetDistanceMeters() float64 {
 		return *x.DistanceMeters
 	}
 	return 0
+}
+
+func (x *InterferenceEntry) GetCause() string {
+	if x != nil {
+		return x.Cause
+	}
+	return ""
 }
 
 // One receiving antenna.
@@ -4111,8 +4120,10 @@ type Pack struct {
 	// How long the pack lies in the open before the flight.
 	WaitInOpenMinutes *Quantity `protobuf:"bytes,18,opt,name=wait_in_open_minutes,json=waitInOpenMinutes,proto3" json:"wait_in_open_minutes,omitempty"`
 	MassKg            *Quantity `protobuf:"bytes,19,opt,name=mass_kg,json=massKg,proto3" json:"mass_kg,omitempty"`
-	unknownFields     protoimpl.UnknownFields
-	sizeCache         protoimpl.SizeCache
+	// Reading without load before that under load. Absent: taken from the charge.
+	RestVoltageVolts *Quantity `protobuf:"bytes,20,opt,name=rest_voltage_volts,json=restVoltageVolts,proto3" json:"rest_voltage_volts,omitempty"`
+	unknownFields    protoimpl.UnknownFields
+	sizeCache        protoimpl.SizeCache
 }
 
 func (x *Pack) Reset() {
@@ -4274,6 +4285,13 @@ func (x *Pack) GetWaitInOpenMinutes() *Quantity {
 func (x *Pack) GetMassKg() *Quantity {
 	if x != nil {
 		return x.MassKg
+	}
+	return nil
+}
+
+func (x *Pack) GetRestVoltageVolts() *Quantity {
+	if x != nil {
+		return x.RestVoltageVolts
 	}
 	return nil
 }
@@ -4991,14 +5009,15 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\x1a_range_check_height_metersB(\n" +
 	"&_transmitter_antenna_elevation_degreesB\x1a\n" +
 	"\x18_separate_receiver_packsB\x18\n" +
-	"\x16_telemetry_loss_warned\"\xb4\x02\n" +
+	"\x16_telemetry_loss_warned\"\xd4\x02\n" +
 	"\x11InterferenceEntry\x12\x1b\n" +
 	"\x04date\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18\n" +
 	"R\x04date\x12\x1d\n" +
 	"\x05place\x18\x02 \x01(\tB\a\xbaH\x04r\x02\x18xR\x05place\x12*\n" +
 	"\vobservation\x18\x03 \x01(\tB\b\xbaH\x05r\x03\x18\x90\x03R\vobservation\x12G\n" +
 	"\x10duration_seconds\x18\x04 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00 \xac@)\x00\x00\x00\x00\x00\x00\x00\x00H\x00R\x0fdurationSeconds\x88\x01\x01\x12E\n" +
-	"\x0fdistance_meters\x18\x05 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\x0edistanceMeters\x88\x01\x01B\x13\n" +
+	"\x0fdistance_meters\x18\x05 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x88\xc3@)\x00\x00\x00\x00\x00\x00\x00\x00H\x01R\x0edistanceMeters\x88\x01\x01\x12\x1e\n" +
+	"\x05cause\x18\x06 \x01(\tB\b\xbaH\x05r\x03\x18\x90\x03R\x05causeB\x13\n" +
 	"\x11_duration_secondsB\x12\n" +
 	"\x10_distance_meters\"\xcb\x02\n" +
 	"\aAntenna\x12\x1b\n" +
@@ -5009,7 +5028,8 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\rinside_carbon\x18\x05 \x01(\bH\x02R\finsideCarbon\x88\x01\x01B\x12\n" +
 	"\x10_azimuth_degreesB\x14\n" +
 	"\x12_elevation_degreesB\x10\n" +
-	"\x0e_inside_carbon\"\xe7\t\n" +
+	"\x0e_inside_carbon\"\xab\n" +
+	"\n" +
 	"\x04Pack\x12\x1d\n" +
 	"\x04name\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18<R\x04name\x12%\n" +
 	"\x03use\x18\x02 \x01(\x0e2\x13.pitgate.v1.PackUseR\x03use\x127\n" +
@@ -5030,7 +5050,8 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\x14loaded_voltage_volts\x18\x10 \x01(\v2\x14.pitgate.v1.QuantityR\x12loadedVoltageVolts\x12@\n" +
 	"\x11load_test_amperes\x18\x11 \x01(\v2\x14.pitgate.v1.QuantityR\x0floadTestAmperes\x12E\n" +
 	"\x14wait_in_open_minutes\x18\x12 \x01(\v2\x14.pitgate.v1.QuantityR\x11waitInOpenMinutes\x12-\n" +
-	"\amass_kg\x18\x13 \x01(\v2\x14.pitgate.v1.QuantityR\x06massKgB\x14\n" +
+	"\amass_kg\x18\x13 \x01(\v2\x14.pitgate.v1.QuantityR\x06massKg\x12B\n" +
+	"\x12rest_voltage_volts\x18\x14 \x01(\v2\x14.pitgate.v1.QuantityR\x10restVoltageVoltsB\x14\n" +
 	"\x12_series_cell_count\"\xb0\x02\n" +
 	"\x04Duct\x12O\n" +
 	"\x19intake_area_square_meters\x18\x01 \x01(\v2\x14.pitgate.v1.QuantityR\x16intakeAreaSquareMeters\x129\n" +
@@ -5351,22 +5372,23 @@ var file_pitgate_v1_model_description_proto_depIdxs = []int32{
 	49,  // 141: pitgate.v1.Pack.load_test_amperes:type_name -> pitgate.v1.Quantity
 	49,  // 142: pitgate.v1.Pack.wait_in_open_minutes:type_name -> pitgate.v1.Quantity
 	49,  // 143: pitgate.v1.Pack.mass_kg:type_name -> pitgate.v1.Quantity
-	49,  // 144: pitgate.v1.Duct.intake_area_square_meters:type_name -> pitgate.v1.Quantity
-	49,  // 145: pitgate.v1.Duct.length_meters:type_name -> pitgate.v1.Quantity
-	49,  // 146: pitgate.v1.Duct.wetted_area_square_meters:type_name -> pitgate.v1.Quantity
-	49,  // 147: pitgate.v1.Duct.exit_area_square_meters:type_name -> pitgate.v1.Quantity
-	49,  // 148: pitgate.v1.DragItem.drag_coefficient:type_name -> pitgate.v1.Quantity
-	49,  // 149: pitgate.v1.DragItem.frontal_area_square_meters:type_name -> pitgate.v1.Quantity
-	49,  // 150: pitgate.v1.HeatedPart.behind_nozzle_meters:type_name -> pitgate.v1.Quantity
-	49,  // 151: pitgate.v1.HeatedPart.from_axis_meters:type_name -> pitgate.v1.Quantity
-	49,  // 152: pitgate.v1.HeatedPart.measured_temperature_celsius:type_name -> pitgate.v1.Quantity
-	49,  // 153: pitgate.v1.HeatedPart.area_square_meters:type_name -> pitgate.v1.Quantity
-	49,  // 154: pitgate.v1.MeasuredResult.value:type_name -> pitgate.v1.Quantity
-	155, // [155:155] is the sub-list for method output_type
-	155, // [155:155] is the sub-list for method input_type
-	155, // [155:155] is the sub-list for extension type_name
-	155, // [155:155] is the sub-list for extension extendee
-	0,   // [0:155] is the sub-list for field type_name
+	49,  // 144: pitgate.v1.Pack.rest_voltage_volts:type_name -> pitgate.v1.Quantity
+	49,  // 145: pitgate.v1.Duct.intake_area_square_meters:type_name -> pitgate.v1.Quantity
+	49,  // 146: pitgate.v1.Duct.length_meters:type_name -> pitgate.v1.Quantity
+	49,  // 147: pitgate.v1.Duct.wetted_area_square_meters:type_name -> pitgate.v1.Quantity
+	49,  // 148: pitgate.v1.Duct.exit_area_square_meters:type_name -> pitgate.v1.Quantity
+	49,  // 149: pitgate.v1.DragItem.drag_coefficient:type_name -> pitgate.v1.Quantity
+	49,  // 150: pitgate.v1.DragItem.frontal_area_square_meters:type_name -> pitgate.v1.Quantity
+	49,  // 151: pitgate.v1.HeatedPart.behind_nozzle_meters:type_name -> pitgate.v1.Quantity
+	49,  // 152: pitgate.v1.HeatedPart.from_axis_meters:type_name -> pitgate.v1.Quantity
+	49,  // 153: pitgate.v1.HeatedPart.measured_temperature_celsius:type_name -> pitgate.v1.Quantity
+	49,  // 154: pitgate.v1.HeatedPart.area_square_meters:type_name -> pitgate.v1.Quantity
+	49,  // 155: pitgate.v1.MeasuredResult.value:type_name -> pitgate.v1.Quantity
+	156, // [156:156] is the sub-list for method output_type
+	156, // [156:156] is the sub-list for method input_type
+	156, // [156:156] is the sub-list for extension type_name
+	156, // [156:156] is the sub-list for extension extendee
+	0,   // [0:156] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_model_description_proto_init() }

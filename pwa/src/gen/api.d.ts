@@ -1889,6 +1889,8 @@ export interface components {
         "pitgate.v1.Injury": "INJURY_UNSPECIFIED" | "INJURY_NONE" | "INJURY_MINOR" | "INJURY_SERIOUS" | "INJURY_FATAL";
         /** @description One observation of interference. */
         "pitgate.v1.InterferenceEntry": {
+            /** @description What caused it, once found. Absent: not known. */
+            cause?: string;
             /** @description Day, e.g. "2024-05-14". */
             date?: string;
             /** Format: double */
@@ -2573,6 +2575,8 @@ export interface components {
             regulatorDropOutVolts?: components["schemas"]["pitgate.v1.Quantity"];
             regulatorKind?: components["schemas"]["pitgate.v1.RegulatorKind"];
             regulatorVoltageVolts?: components["schemas"]["pitgate.v1.Quantity"];
+            /** @description Reading without load before that under load. Absent: taken from the charge. */
+            restVoltageVolts?: components["schemas"]["pitgate.v1.Quantity"];
             /** Format: int32 */
             seriesCellCount?: number;
             use?: components["schemas"]["pitgate.v1.PackUse"];

@@ -13,6 +13,9 @@ type drawing struct {
 	linkages  *linkages
 	fittings  *fittings
 
+	coldPack  int // the pack that is nearest to its coldest, and that temperature, K
+	coldLimit float64
+
 	kept     map[string]keptAnswer // answers that take long
 	place    landingPlace
 	landing  landingSection // as the base pass flew it

@@ -130,7 +130,7 @@ func TestDayNamesWhatIsMissing(t *testing.T) {
 		remove        func(*assess.Input)
 	}{
 		{"model.radio.failSafeDelaySeconds", "link_loss.footprint", func(in *assess.Input) { in.Model.Radio.FailSafeDelaySeconds = nil }},
-		{"model.packs", "link_loss.footprint", func(in *assess.Input) { in.Model.Radio = nil }},
+		{"model.packs", "link_loss.footprint", func(in *assess.Input) { in.Model.Radio, in.Model.Packs = nil, nil }},
 		{"field.peopleLines", "link_loss.footprint", nobody}, {"field.peopleLines", "separation.people", nobody},
 		{"launchPlan.circuit", "separation.structures", func(in *assess.Input) { in.LaunchPlan.Circuit = nil }},
 		{"launchPlan.circuit.heightMeters", "height.limit", func(in *assess.Input) { in.LaunchPlan.Circuit.HeightMeters = nil }},

@@ -82,7 +82,7 @@ func TestDemoVerdicts(t *testing.T) {
 		t.Run(row.name, func(t *testing.T) {
 			t.Parallel()
 			in := demoInput(t, row.name)
-			report, want := assessed(t, in), 55 // with a launch given up on the strip, or the tail over the end of the rails
+			report, want := assessed(t, in), 69 // with a launch given up on the strip, or the tail over the end of the rails
 			if len(in.Model.Structure.Boom) > 0 {
 				want++
 			}

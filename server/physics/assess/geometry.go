@@ -9,7 +9,7 @@ import (
 	"pitgate/server/physics/planform"
 )
 
-// Geometry is what follows from the surfaces and bodies of a model alone, whatever its mass, the day and the launch: the solved lattice
+// Geometry is what follows from the surfaces, bodies and antennas of a model alone, whatever its mass, the day and the launch: the solved lattice
 // and all that is dear to compute. It never changes after Prepare, so that any number of runs may share one at the same time.
 type Geometry struct {
 	surfaces []planform.Surface
@@ -21,6 +21,7 @@ type Geometry struct {
 	bodyMoment float64
 	lateral    *lift.Lateral  // nil where the lattice has no answer for sideslip
 	ground     *lift.Solution // standing on its wheels with the image in the ground; nil without wheels
+	antennas   installed
 }
 
 // GeometryParts is all that Prepare reads of a document.
@@ -28,6 +29,7 @@ type GeometryParts struct {
 	Surfaces []LiftingSurface `json:"surfaces,omitempty"`
 	Bodies   []Body           `json:"bodies,omitempty"`
 	Wheels   []Wheel          `json:"wheels,omitempty"`
+	Antennas []Antenna        `json:"antennas,omitempty"`
 }
 
 // GeometryOf returns the parts of a document that decide its Geometry and nothing beside them: two documents with equal parts have
@@ -39,6 +41,9 @@ func GeometryOf(in Input) GeometryParts {
 	parts := GeometryParts{Surfaces: slices.Clone(in.Model.Surfaces), Bodies: in.Model.Bodies}
 	if in.Model.Gear != nil {
 		parts.Wheels = in.Model.Gear.Wheels
+	}
+	if in.Model.Radio != nil {
+		parts.Antennas = in.Model.Radio.Antennas
 	}
 	for i := range parts.Surfaces {
 		parts.Surfaces[i].MassKg = nil
@@ -54,6 +59,7 @@ func GeometryOf(in Input) GeometryParts {
 // An error names a geometry that cannot exist.
 func Prepare(in Input) (*Geometry, error) {
 	parts, w := GeometryOf(in), &Geometry{main: -1}
+	w.antennas = install(parts.Antennas)
 	for i := range parts.Surfaces {
 		if err := w.addSurface(&parts.Surfaces[i], at(surfacesPath, i)); err != nil {
 			return nil, err

@@ -90,6 +90,8 @@ type InterferenceEntry struct {
 	Observation     string   `json:"observation,omitempty" range:"max_len=400"`
 	DurationSeconds *float64 `json:"durationSeconds,omitempty" range:"gte=0,lte=3600"`
 	DistanceMeters  *float64 `json:"distanceMeters,omitempty" range:"gte=0,lte=10000"`
+	// What caused it, once found. Absent: not known.
+	Cause string `json:"cause,omitempty" range:"max_len=400"`
 }
 
 // Antenna: one receiving antenna.
@@ -174,4 +176,6 @@ type Pack struct {
 	// How long the pack lies in the open before the flight.
 	WaitInOpenMinutes *Quantity `json:"waitInOpenMinutes,omitempty"`
 	MassKg            *Quantity `json:"massKg,omitempty"`
+	// Reading without load before that under load. Absent: taken from the charge.
+	RestVoltageVolts *Quantity `json:"restVoltageVolts,omitempty"`
 }

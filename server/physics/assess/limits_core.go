@@ -42,6 +42,7 @@ var coreFigures = []figure{
 	liftoffFigure, stripUseFigure, launchEndFigure, sinkFigure, clearanceFigure, thrustFigure, turnFigure, leastMargin, mostMargin,
 	tipFigure, reserveFigure, loadFigure, finFigure, rollFigure, dampingFigure, reversalFigure, massFigure, approachFigure, landingUseFigure, reachFigure,
 	sunFigure, ageFigure, designGustFigure, freePlayFigure,
+	radioMarginFigure, failSafeFigure, busFigure, packUseFigure,
 }
 
 // with returns the figure with another default.

@@ -4,7 +4,7 @@
 package assess
 
 // Version of the core: changes with every change that moves a number.
-const Version = "0.6.2"
+const Version = "0.6.3"
 
 // Run computes the report of one input.
 //
@@ -50,6 +50,8 @@ var sections = []func(*pass){
 	(*pass).answerPermission,
 	(*pass).answerLinkLoss,
 	(*pass).answerWeather,
+	(*pass).answerRadio,
+	(*pass).answerPacks,
 	(*pass).drawCurves,
 }
 
