@@ -101,12 +101,12 @@ func checkCondition(c *assess.RuleCondition, path string, found *faults) {
 	switch {
 	case c.Fact == "" && len(c.EngineKinds) == 0:
 		found.add(path, "must name a fact or a kind of engine")
-	case c.Fact == "" && (c.MoreThan != nil || c.AtMost != nil):
+	case c.Fact == "" && (c.AtLeast != nil || c.AtMost != nil):
 		found.add(join(path, "fact"), "must be named where a figure is given")
-	case c.Fact != "" && c.MoreThan == nil && c.AtMost == nil:
-		found.add(path, "must give moreThan or atMost for its fact")
-	case c.MoreThan != nil && c.AtMost != nil && *c.MoreThan >= *c.AtMost:
-		found.add(join(path, "atMost"), "must be greater than moreThan "+plain(*c.MoreThan)+", got "+plain(*c.AtMost))
+	case c.Fact != "" && c.AtLeast == nil && c.AtMost == nil:
+		found.add(path, "must give atLeast or atMost for its fact")
+	case c.AtLeast != nil && c.AtMost != nil && *c.AtLeast > *c.AtMost:
+		found.add(join(path, "atMost"), "must not be less than atLeast "+plain(*c.AtLeast)+", got "+plain(*c.AtMost))
 	}
 }
 

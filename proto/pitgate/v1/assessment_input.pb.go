@@ -1941,8 +1941,8 @@ func (x *Limits) GetMaximumFreePlayRatio() float64 {
 type RuleCondition struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	Fact  RuleFact               `protobuf:"varint,1,opt,name=fact,proto3,enum=pitgate.v1.RuleFact" json:"fact,omitempty"`
-	// The fact is greater than this.
-	MoreThan *float64 `protobuf:"fixed64,2,opt,name=more_than,json=moreThan,proto3,oneof" json:"more_than,omitempty"`
+	// The fact is this or more.
+	AtLeast *float64 `protobuf:"fixed64,2,opt,name=at_least,json=atLeast,proto3,oneof" json:"at_least,omitempty"`
 	// The fact is this or less.
 	AtMost *float64 `protobuf:"fixed64,3,opt,name=at_most,json=atMost,proto3,oneof" json:"at_most,omitempty"`
 	// At least one engine is of one of these kinds.
@@ -1988,9 +1988,9 @@ func (x *RuleCondition) GetFact() RuleFact {
 	return RuleFact_RULE_FACT_UNSPECIFIED
 }
 
-func (x *RuleCondition) GetMoreThan() float64 {
-	if x != nil && x.MoreThan != nil {
-		return *x.MoreThan
+func (x *RuleCondition) GetAtLeast() float64 {
+	if x != nil && x.AtLeast != nil {
+		return *x.AtLeast
 	}
 	return 0
 }
@@ -2508,15 +2508,14 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"!_required_third_party_probabilityB\"\n" +
 	" _required_model_loss_probabilityB \n" +
 	"\x1e_required_handling_probabilityB\x1a\n" +
-	"\x18_maximum_free_play_ratio\"\xea\x01\n" +
+	"\x18_maximum_free_play_ratio\"\xe7\x01\n" +
 	"\rRuleCondition\x12(\n" +
-	"\x04fact\x18\x01 \x01(\x0e2\x14.pitgate.v1.RuleFactR\x04fact\x12)\n" +
-	"\tmore_than\x18\x02 \x01(\x01B\a\xbaH\x04\x12\x02@\x01H\x00R\bmoreThan\x88\x01\x01\x12%\n" +
+	"\x04fact\x18\x01 \x01(\x0e2\x14.pitgate.v1.RuleFactR\x04fact\x12'\n" +
+	"\bat_least\x18\x02 \x01(\x01B\a\xbaH\x04\x12\x02@\x01H\x00R\aatLeast\x88\x01\x01\x12%\n" +
 	"\aat_most\x18\x03 \x01(\x01B\a\xbaH\x04\x12\x02@\x01H\x01R\x06atMost\x88\x01\x01\x12C\n" +
 	"\fengine_kinds\x18\x04 \x03(\x0e2\x16.pitgate.v1.EngineKindB\b\xbaH\x05\x92\x01\x02\x10\n" +
-	"R\vengineKindsB\f\n" +
-	"\n" +
-	"_more_thanB\n" +
+	"R\vengineKindsB\v\n" +
+	"\t_at_leastB\n" +
 	"\n" +
 	"\b_at_most\"\xba\x06\n" +
 	"\vAppliedRule\x12&\n" +

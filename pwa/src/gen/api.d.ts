@@ -2887,17 +2887,17 @@ export interface components {
         "pitgate.v1.RuleCondition": {
             /**
              * Format: double
+             * @description The fact is this or more.
+             */
+            atLeast?: number;
+            /**
+             * Format: double
              * @description The fact is this or less.
              */
             atMost?: number;
             /** @description At least one engine is of one of these kinds. */
             engineKinds?: components["schemas"]["pitgate.v1.EngineKind"][];
             fact?: components["schemas"]["pitgate.v1.RuleFact"];
-            /**
-             * Format: double
-             * @description The fact is greater than this.
-             */
-            moreThan?: number;
         };
         /** @description Somebody's word that what a rule asks for is so. */
         "pitgate.v1.RuleConfirmation": {

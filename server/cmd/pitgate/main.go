@@ -10,6 +10,7 @@
 //	pitgate weigh FILE       mass, balance, travel with fuel and ballast; exit status as assess
 //	pitgate roll FILE        rolling friction by the rolling tests of a document; exit status 0 worked out, 1 something is missing
 //	pitgate field FILE       check a field's description; exit status 0 nothing stands out, 1 look again, 2 it cannot be kept
+//	pitgate rules [PACK]     list the rule packs, show one, or make the strictest of several for a document
 //	pitgate verify EXPORT    check a ledger export; exit status 0 verified, 1 not
 package main
 
@@ -50,6 +51,7 @@ func commands() []command {
 		{"weigh", "work out a weigh-in: weigh FILE [--json], or --form for a blank one", runWeigh},
 		{"roll", "work out rolling tests: roll FILE [--json]", runRoll},
 		{"field", "check a field's description: field FILE", runField},
+		{"rules", "rule packs: rules [PACK ...] [--for FILE] [--on DATE] [--json]", runRules},
 		{"club", "open a club with its first administrator", runClub},
 		{"export", "write a club's ledger: export CLUB > FILE", runExport},
 		{"verify", "check a ledger export: verify EXPORT", runVerify},

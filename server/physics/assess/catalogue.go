@@ -144,3 +144,6 @@ var cautions = []string{
 	"Structures and fuel systems outside the builder's competence go to someone qualified.",
 	"A value marked estimated is not evidence.",
 }
+
+// Cautions returns what to bear in mind with every verdict and every figure behind one.
+func Cautions() []string { return slices.Clone(cautions) }

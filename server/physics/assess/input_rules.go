@@ -59,8 +59,8 @@ func (RuleFact) Names() []string {
 // RuleCondition: when a rule applies. Every part that is given must be met.
 type RuleCondition struct {
 	Fact RuleFact `json:"fact,omitempty"`
-	// The fact is greater than this.
-	MoreThan *float64 `json:"moreThan,omitempty" range:"finite"`
+	// The fact is this or more.
+	AtLeast *float64 `json:"atLeast,omitempty" range:"finite"`
 	// The fact is this or less.
 	AtMost *float64 `json:"atMost,omitempty" range:"finite"`
 	// At least one engine is of one of these kinds.

@@ -123,7 +123,7 @@ func TestPlantedRuleFaults(t *testing.T) {
 			map[string]assess.Verdict{"rule.canada.turbine-fail-safe": fails}, "0.1 s is asked"},
 		{"heavier than the rule's step, which now applies", "dabchick_long_acre", []string{"uk-association"},
 			func(in *assess.Input) {
-				*ruleIn(in, "observer-heavy").Conditions[0].MoreThan = 1
+				*ruleIn(in, "observer-heavy").Conditions[0].AtLeast = 1
 				drop(in, "uk-association.observer-heavy")
 			},
 			map[string]assess.Verdict{"rule.uk-association.observer-heavy": unknown}, "Nobody has confirmed it."},
@@ -181,7 +181,7 @@ func TestRuleThatDoesNotApplySaysWhy(t *testing.T) {
 	t.Parallel()
 	report := assessed(t, ruled(t, "dabchick_long_acre", "us-association-turbine", "uk-association"))
 	for id, want := range map[string]string{
-		"rule.us-association-turbine.fire": "Does not apply: no engine is a turbine.", "rule.uk-association.height-heavy": "is not over 7.5 kg",
+		"rule.us-association-turbine.fire": "Does not apply: no engine is a turbine.", "rule.uk-association.height-heavy": "is below 7.5 kg",
 	} {
 		if f := findingOf(t, report, id); f.Verdict != assess.VerdictHolds || !strings.Contains(f.Note, want) {
 			t.Errorf("%s: %s, %q", id, f.Verdict, f.Note)

@@ -121,8 +121,8 @@ func (p *pass) condition(c *RuleCondition) Application {
 	switch {
 	case len(fact.missing) > 0:
 		return Application{Applies: true, Missing: fact.missing}
-	case c.MoreThan != nil && !(fact.value > *c.MoreThan):
-		return Application{Why: say("the %s of %s is not over %s", words.name, figureWords(fact.value, words.unit), figureWords(*c.MoreThan, words.unit))}
+	case c.AtLeast != nil && fact.value < *c.AtLeast:
+		return Application{Why: say("the %s of %s is below %s", words.name, figureWords(fact.value, words.unit), figureWords(*c.AtLeast, words.unit))}
 	case c.AtMost != nil && fact.value > *c.AtMost:
 		return Application{Why: say("the %s of %s is over %s", words.name, figureWords(fact.value, words.unit), figureWords(*c.AtMost, words.unit))}
 	}
