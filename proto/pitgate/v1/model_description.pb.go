@@ -1797,7 +1797,9 @@ type MassItem struct {
 	YMeters *float64               `protobuf:"fixed64,4,opt,name=y_meters,json=yMeters,proto3,oneof" json:"y_meters,omitempty"`
 	ZMeters *float64               `protobuf:"fixed64,5,opt,name=z_meters,json=zMeters,proto3,oneof" json:"z_meters,omitempty"`
 	// True when it can be moved to shift the balance.
-	Movable       *bool `protobuf:"varint,6,opt,name=movable,proto3,oneof" json:"movable,omitempty"`
+	Movable *bool `protobuf:"varint,6,opt,name=movable,proto3,oneof" json:"movable,omitempty"`
+	// Scale it was weighed on; what one scale weighed shares its error. Absent: all measured items were weighed on one.
+	Scale         string `protobuf:"bytes,7,opt,name=scale,proto3" json:"scale,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1872,6 +1874,13 @@ func (x *MassItem) GetMovable() bool {
 		return *x.Movable
 	}
 	return false
+}
+
+func (x *MassItem) GetScale() string {
+	if x != nil {
+		return x.Scale
+	}
+	return ""
 }
 
 // A place where ballast may be fixed.
@@ -2051,7 +2060,9 @@ type ScaleReading struct {
 	// Readings of further weighings of the same state, model lifted off in between; with them the mean and its own spread are used.
 	Repeats []*RepeatReading `protobuf:"bytes,5,rep,name=repeats,proto3" json:"repeats,omitempty"`
 	// Cradle, block or wheel dish that the scale carries too; taken off each reading.
-	TareKg        *float64 `protobuf:"fixed64,6,opt,name=tare_kg,json=tareKg,proto3,oneof" json:"tare_kg,omitempty"`
+	TareKg *float64 `protobuf:"fixed64,6,opt,name=tare_kg,json=tareKg,proto3,oneof" json:"tare_kg,omitempty"`
+	// The scale, where one is used at several places; its readings share its error. Absent: a scale of its own.
+	Scale         string `protobuf:"bytes,7,opt,name=scale,proto3" json:"scale,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -2126,6 +2137,13 @@ func (x *ScaleReading) GetTareKg() float64 {
 		return *x.TareKg
 	}
 	return 0
+}
+
+func (x *ScaleReading) GetScale() string {
+	if x != nil {
+		return x.Scale
+	}
+	return ""
 }
 
 // One further reading of the same scale.
@@ -4729,14 +4747,15 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\x1aaft_balance_limit_x_meters\x18\b \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x004\xc0H\x01R\x16aftBalanceLimitXMeters\x88\x01\x01\x12I\n" +
 	"\x0eballast_places\x18\t \x03(\v2\x18.pitgate.v1.BallastPlaceB\b\xbaH\x05\x92\x01\x02\x10\fR\rballastPlacesB!\n" +
 	"\x1f_forward_balance_limit_x_metersB\x1d\n" +
-	"\x1b_aft_balance_limit_x_meters\"\xd5\x02\n" +
+	"\x1b_aft_balance_limit_x_meters\"\xf4\x02\n" +
 	"\bMassItem\x12\x1d\n" +
 	"\x04name\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18<R\x04name\x12-\n" +
 	"\amass_kg\x18\x02 \x01(\v2\x14.pitgate.v1.QuantityR\x06massKg\x127\n" +
 	"\bx_meters\x18\x03 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x004\xc0H\x00R\axMeters\x88\x01\x01\x127\n" +
 	"\by_meters\x18\x04 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x004\xc0H\x01R\ayMeters\x88\x01\x01\x127\n" +
 	"\bz_meters\x18\x05 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x004\xc0H\x02R\azMeters\x88\x01\x01\x12\x1d\n" +
-	"\amovable\x18\x06 \x01(\bH\x03R\amovable\x88\x01\x01B\v\n" +
+	"\amovable\x18\x06 \x01(\bH\x03R\amovable\x88\x01\x01\x12\x1d\n" +
+	"\x05scale\x18\a \x01(\tB\a\xbaH\x04r\x02\x18<R\x05scaleB\v\n" +
 	"\t_x_metersB\v\n" +
 	"\t_y_metersB\v\n" +
 	"\t_z_metersB\n" +
@@ -4764,7 +4783,7 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\t_y_metersB\v\n" +
 	"\t_z_metersB\r\n" +
 	"\v_burn_orderB\r\n" +
-	"\v_fill_ratio\"\xee\x02\n" +
+	"\v_fill_ratio\"\x8d\x03\n" +
 	"\fScaleReading\x12\x1b\n" +
 	"\x04name\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18<R\x04name\x123\n" +
 	"\n" +
@@ -4772,7 +4791,8 @@ const file_pitgate_v1_model_description_proto_rawDesc = "" +
 	"\bx_meters\x18\x03 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x004\xc0H\x00R\axMeters\x88\x01\x01\x127\n" +
 	"\by_meters\x18\x04 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x004@)\x00\x00\x00\x00\x00\x004\xc0H\x01R\ayMeters\x88\x01\x01\x12=\n" +
 	"\arepeats\x18\x05 \x03(\v2\x19.pitgate.v1.RepeatReadingB\b\xbaH\x05\x92\x01\x02\x10\x14R\arepeats\x125\n" +
-	"\atare_kg\x18\x06 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00H\x02R\x06tareKg\x88\x01\x01B\v\n" +
+	"\atare_kg\x18\x06 \x01(\x01B\x17\xbaH\x14\x12\x12\x19\x00\x00\x00\x00\x00\x00Y@)\x00\x00\x00\x00\x00\x00\x00\x00H\x02R\x06tareKg\x88\x01\x01\x12\x1d\n" +
+	"\x05scale\x18\a \x01(\tB\a\xbaH\x04r\x02\x18<R\x05scaleB\v\n" +
 	"\t_x_metersB\v\n" +
 	"\t_y_metersB\n" +
 	"\n" +

@@ -2390,6 +2390,8 @@ export interface components {
             /** @description True when it can be moved to shift the balance. */
             movable?: boolean;
             name?: string;
+            /** @description Scale it was weighed on; what one scale weighed shares its error. Absent: all measured items were weighed on one. */
+            scale?: string;
             /** Format: double */
             xMeters?: number;
             /** Format: double */
@@ -2975,6 +2977,8 @@ export interface components {
             readingKg?: components["schemas"]["pitgate.v1.Quantity"];
             /** @description Readings of further weighings of the same state, model lifted off in between; with them the mean and its own spread are used. */
             repeats?: components["schemas"]["pitgate.v1.RepeatReading"][];
+            /** @description The scale, where one is used at several places; its readings share its error. Absent: a scale of its own. */
+            scale?: string;
             /**
              * Format: double
              * @description Cradle, block or wheel dish that the scale carries too; taken off each reading.

@@ -68,6 +68,9 @@ func (p *pass) conclude(a answer) {
 		}
 	}
 	f.judge(a)
+	if p.base() {
+		f.FindingClass, _ = classOf(k.id)
+	}
 	if p.tells() {
 		f.trace(k.from, a)
 	}

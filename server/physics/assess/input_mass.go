@@ -38,6 +38,8 @@ type MassItem struct {
 	ZMeters *float64  `json:"zMeters,omitempty" range:"gte=-20,lte=20"`
 	// True when it can be moved to shift the balance.
 	Movable *bool `json:"movable,omitempty"`
+	// Scale it was weighed on; what one scale weighed shares its error. Absent: all measured items were weighed on one.
+	Scale string `json:"scale,omitempty" range:"max_len=60"`
 }
 
 // Tank: a fuel tank.
@@ -65,6 +67,8 @@ type ScaleReading struct {
 	Repeats []RepeatReading `json:"repeats,omitempty" range:"max_items=20"`
 	// Cradle, block or wheel dish that the scale carries too; taken off each reading.
 	TareKg *float64 `json:"tareKg,omitempty" range:"gte=0,lte=100"`
+	// The scale, where one is used at several places; its readings share its error. Absent: a scale of its own.
+	Scale string `json:"scale,omitempty" range:"max_len=60"`
 }
 
 // RepeatReading: one further reading of the same scale.

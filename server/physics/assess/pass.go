@@ -10,7 +10,9 @@ type pass struct {
 	drawing *drawing
 	// moved is the input that this pass moves; empty in the base pass.
 	moved string
-	by    float64 // how far, in spreads: +1 or -1
+	by    float64 // how far, in the unit of the input
+	// together is how far each of several inputs is moved at once; nil where one is moved alone.
+	together *movement
 	// at is the section at hand.
 	at int
 	// resumes is kept by a base pass whose inputs are to be moved; nil elsewhere.
@@ -27,6 +29,8 @@ type pass struct {
 	replaced []replacement
 	// aside is set while inputs are read that move nothing by themselves, so that no pass is spent on each.
 	aside bool
+	// scale names the error that everything weighed now has in common; empty for none.
+	scale string
 	// fault is the first input that cannot be; the base pass ends with it.
 	fault error
 	// watch stops the run of a base pass; nil where nobody does.
@@ -58,9 +62,11 @@ type pass struct {
 // uncertain is an input that was read and may be off.
 type uncertain struct {
 	name      string
+	value     float64 // as given
 	spread    float64 // one standard deviation, in its own unit
 	estimated bool
-	method    bool // a method's own spread rather than an input
+	method    bool   // a method's own spread rather than an input
+	source    string // the error it has in common with others; empty for one of its own
 }
 
 func newPass(in *Input, whole *Geometry) *pass {
@@ -70,6 +76,8 @@ func newPass(in *Input, whole *Geometry) *pass {
 // moving returns a pass like the base pass in which one input is moved by a number of its spreads.
 func (p *pass) moving(input uncertain, by float64) *pass {
 	moved := p.resume(input.name)
+	drawing := *p.drawing // what a moved pass finds out for itself is nobody else's
+	moved.drawing = &drawing
 	moved.moved, moved.by, moved.quiet = input.name, by*input.spread, p.quiet
 	return moved
 }
@@ -96,6 +104,7 @@ func (p *pass) meet(input uncertain) {
 		return
 	}
 	p.known[input.name] = true
+	input.source = p.scale
 	p.inputs = append(p.inputs, input)
 }
 
@@ -111,7 +120,7 @@ func (p *pass) read(name string, q *Quantity) (float64, bool) {
 	if q == nil || q.Value == nil {
 		return 0, false
 	}
-	p.meet(uncertain{name: name, spread: q.Deviation(name), estimated: q.estimated()})
+	p.meet(uncertain{name: name, value: *q.Value, spread: q.Deviation(name), estimated: q.estimated()})
 	return *q.Value + p.shift(name), true
 }
 
@@ -123,17 +132,20 @@ func (p *pass) offset(name string, spread float64) float64 {
 
 // factor returns 1, or 1 moved by the method's relative spread.
 func (p *pass) factor(name string, spread float64) float64 {
-	p.meet(uncertain{name: name, spread: spread, method: true})
+	p.meet(uncertain{name: name, value: 1, spread: spread, method: true})
 	return 1 + p.shift(name)
 }
 
 // assumed returns a value that the document does not give but that changes little, with its spread, as an estimate.
 func (p *pass) assumed(name string, value, spread float64) float64 {
-	p.meet(uncertain{name: name, spread: spread, estimated: true})
+	p.meet(uncertain{name: name, value: value, spread: spread, estimated: true})
 	return value + p.shift(name)
 }
 
 func (p *pass) shift(name string) float64 {
+	if p.together != nil {
+		return p.together.of(name)
+	}
 	if p.moved == name {
 		return p.by
 	}

@@ -242,7 +242,9 @@ func (p *pass) shown(name string, r *ScaleReading) ([]float64, bool) {
 		}
 	}
 	spread := root(q.Deviation(path), weighing.RepeatSpread(values))
-	p.meet(uncertain{name: path, spread: spread, estimated: q.estimated()})
+	p.scale = r.Scale
+	p.meet(uncertain{name: path, value: *q.Value, spread: spread, estimated: q.estimated()})
+	p.scale = ""
 	for i := range values {
 		values[i] += p.shift(path)
 	}
@@ -271,7 +273,7 @@ func (p *pass) listed(m *MassProperties, sum weighing.State) weighing.State {
 	for i := range m.Items {
 		guessed = guessed || m.Items[i].MassKg != nil && m.Items[i].MassKg.estimated()
 	}
-	p.meet(uncertain{name: "model.mass.items", spread: sum.Mass.Spread, estimated: guessed})
+	p.meet(uncertain{name: "model.mass.items", value: sum.Mass.Value, spread: p.itemSpread(m), estimated: guessed})
 	sum.Mass.Value += p.shift("model.mass.items")
 	return sum
 }
@@ -284,7 +286,9 @@ func (p *pass) itemList(m *MassProperties) []weighing.Item {
 	weigh := false
 	for i := range m.Items {
 		item, path := &m.Items[i], at("model.mass.items", i)+".massKg"
+		p.scale = scaleOf(item)
 		mass, ok := p.estimate(path, item.MassKg)
+		p.scale = ""
 		weigh = weigh || ok && mass.Value > 0
 		items = append(items, weighing.Item{
 			Name: item.Name, Mass: max(0, mass.Value), MassSpread: mass.Spread, X: item.XMeters, Y: item.YMeters, Z: item.ZMeters, Movable: yes(item.Movable),

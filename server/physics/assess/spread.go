@@ -22,20 +22,18 @@ type effect struct {
 //
 //	u^2 = sum ((f(x+u_i) - f(x-u_i))/2)^2, band = value -+ 1.645 u
 //
-// where u_i is one standard deviation of input i. It is false when the watch stopped it.
-// Valid for: independent inputs, answers close to straight within one spread.
+// where u_i is one standard deviation of input i; inputs with one error in common are moved together. It is false when the watch stopped it.
+// Valid for: errors independent of each other, answers close to straight within one spread.
 // Source: JCGM 100:2008 (GUM), 5.1, with finite steps in place of derivatives (5.1.3, note 2).
 func (p *pass) spread() bool {
 	effects := make([][]effect, len(p.results))
 	squares := p.drawn.empty()
-	for i, input := range p.inputs {
-		if !(input.spread > 0) {
-			continue
-		}
-		if !p.goesOn(i) {
+	for _, s := range p.sources() {
+		if !p.goesOn(s.first) {
 			return false
 		}
-		high, low := p.moving(input, 1), p.moving(input, -1)
+		input := s.input
+		high, low := p.movingSource(s, 1), p.movingSource(s, -1)
 		high.walk()
 		low.walk()
 		for i := range p.results {

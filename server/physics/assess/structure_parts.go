@@ -177,6 +177,6 @@ func (p *pass) spreadMass(index int, mass float64) []loads.Item {
 
 // strength returns 1, or 1 moved by the spread of a strength that goes with a power of the sizes.
 func (p *pass) strength(name string, s sizes, method, power float64) float64 {
-	p.meet(uncertain{name: name, spread: s.spread(method, power), estimated: s.estimated, method: true})
+	p.meet(uncertain{name: name, value: 1, spread: s.spread(method, power), estimated: s.estimated, method: true})
 	return 1 + p.shift(name)
 }

@@ -61,6 +61,7 @@ func (in *Inputs) Shares(y []float64) []float64 {
 	}
 	rest := standard(pick(y, kept))
 	in.take(in.slopes, rest, kept, slopeSigmas, out)
+	in.take(in.slopes, rest, kept, slopeSigmas, out) // what the scatter of the strong ones hid
 	in.take(in.bends, rest, kept, curveSigmas, out)
 	in.take(in.waves, rest, kept, curveSigmas, out)
 	return out
