@@ -5,6 +5,8 @@ export const flightWords = {
     launch: 'launch path',
     circuit: 'circuit',
     landing: 'landing path',
+    dolly: 'dolly',
+    dollyFall: 'fall of the dolly',
     engineOut: 'may come down here, engine stopped',
     linkLoss50: 'half of the impacts, link lost',
     linkLoss95: '95 % of the impacts, link lost',

@@ -89,6 +89,9 @@ func TestDemoVerdicts(t *testing.T) {
 			if in.LaunchPlan.Ramp != nil { // what its dolly falls on
 				want++
 			}
+			if len(in.Day.WindChanges) > 0 { // the wind to come
+				want++
+			}
 			if len(report.Findings) != want {
 				t.Errorf("got %d findings, want %d", len(report.Findings), want)
 			}
