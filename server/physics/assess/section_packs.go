@@ -192,6 +192,7 @@ func packChange(c packs.Change) string {
 		from, to = from-packs.Zero, math.Ceil(to-packs.Zero)
 	case packs.KnobLead:
 		from, to = from/squareMillimeter, to/squareMillimeter
+	case packs.KnobCapacity, packs.KnobPeak, packs.KnobCells:
 	}
 	return say(packWords[c.Knob], to, from)
 }

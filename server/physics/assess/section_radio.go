@@ -2,6 +2,7 @@ package assess
 
 import (
 	"math"
+	"strings"
 
 	"pitgate/server/physics/field"
 	"pitgate/server/physics/radio"
@@ -178,8 +179,17 @@ func (p *pass) answerRadioMargin(l *radioSection) {
 			found.note = p.radioNote(l, &least)
 			p.tellRadio(l, &least)
 		}
+		if len(antennas.Enclosed) > 0 {
+			found.never = enclosedNote(antennas, &least)
+		}
 	}
 	p.conclude(found)
+}
+
+// enclosedNote says which antennas hear next to nothing. That fails whatever the others keep: the receiver counts on what it was given.
+func enclosedNote(antennas *radio.Installation, least *radio.Margin) string {
+	return say("Inside a closed part of carbon or metal, and so as good as not there: %s. With %s left, 19 attitudes in 20 keep %.0f dB at %s. Bring every antenna out.",
+		strings.Join(antennas.Enclosed, ", "), counted(antennas.Counted, "antenna"), least.Usual, least.Place.Name)
 }
 
 // radioNote says where the link has least left, what the antennas do and what would mend it.
@@ -187,9 +197,6 @@ func (p *pass) radioNote(l *radioSection, least *radio.Margin) string {
 	antennas := &p.whole.antennas.all
 	note := say("Least at %s, %.0f m away: 19 attitudes in 20 keep %.0f dB, the best %.0f dB, the worst %.0f dB.",
 		least.Place.Name, least.SlantRange, least.Usual, least.Clear, least.Worst)
-	for _, name := range antennas.Enclosed {
-		note += say(" Not counted, since it lies inside a closed part of carbon or metal: antenna %q.", name)
-	}
 	if antennas.Counted == 1 {
 		note += " One antenna alone has a null that no attitude of another fills."
 	}
@@ -208,14 +215,13 @@ var radioWords = map[radio.Knob]string{
 	radio.KnobDistance:          "no farther than %.0f m along the ground in place of %.0f",
 	radio.KnobHeight:            "the model's antenna %.1f m over the ground in place of %.1f",
 	radio.KnobTransmitterHeight: "the transmitter %.1f m over the ground in place of %.1f",
-	radio.KnobOutOfCarbon:       "every antenna outside the carbon: %.0f that count in place of %.0f",
 	radio.KnobOutOfShade:        "nothing in front of the antennas",
 	radio.KnobSecondAntenna:     "one more antenna at right angles: %.0f that count in place of %.0f",
 }
 
 // radioOrder lists the knobs by what they ask of a builder, least first.
 var radioOrder = []radio.Knob{
-	radio.KnobOutOfCarbon, radio.KnobOutOfShade, radio.KnobSecondAntenna, radio.KnobTransmitterHeight, radio.KnobDistance, radio.KnobHeight, radio.KnobPower,
+	radio.KnobOutOfShade, radio.KnobSecondAntenna, radio.KnobTransmitterHeight, radio.KnobDistance, radio.KnobHeight, radio.KnobPower,
 }
 
 // radioRemedy names the change that asks least of the builder.
