@@ -2,6 +2,7 @@ package assess_test
 
 import (
 	"encoding/json"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -302,31 +303,44 @@ func FuzzRun(f *testing.F) {
 	})
 }
 
-// TestExtremeQuantities puts every quantity of a document to an extreme, one at a time and in turn.
+// TestExtremeQuantities puts every quantity of a document to an extreme, one at a time and in turn; parts of the document beside each other, because it
+// is a long way through.
 func TestExtremeQuantities(t *testing.T) {
 	t.Parallel()
-	extremes := []string{"1e300", "0", "1e-300", "1e6", "-1e6"}
+	const beside = 4
 	for _, name := range []string{"sandmartin_long_acre_wet", "redshank_quarry_top"} {
 		data, err := demo.Files.ReadFile(name + ".json")
 		if err != nil {
 			t.Fatal(err)
 		}
 		parts := strings.SplitAfter(string(data), `"value": `)
-		for i := 1; i < len(parts); i++ {
-			rest := parts[i][strings.IndexAny(parts[i], ",\n}"):]
-			extreme := extremes[i%len(extremes)]
-			changed := strings.Join(parts[:i], "") + extreme + rest + strings.Join(parts[i+1:], "")
-			in, err := document.Decode([]byte(changed))
-			if err != nil {
-				continue
-			}
-			report, err := assess.Run(in)
-			if err != nil {
-				continue
-			}
-			if _, err := json.Marshal(report); err != nil {
-				t.Errorf("%s: quantity %d at %s: %v", name, i, extreme, err)
-			}
+		for first := range beside {
+			t.Run(fmt.Sprintf("%s/%d", name, first), func(t *testing.T) {
+				t.Parallel()
+				for i := 1 + first; i < len(parts); i += beside {
+					atExtreme(t, parts, i)
+				}
+			})
 		}
+	}
+}
+
+// atExtreme assesses a document whose i-th quantity stands at an extreme; what cannot be decoded or assessed is refused with an error, and what is
+// assessed can be written.
+func atExtreme(t *testing.T, parts []string, i int) {
+	t.Helper()
+	extremes := []string{"1e300", "0", "1e-300", "1e6", "-1e6"}
+	rest := parts[i][strings.IndexAny(parts[i], ",\n}"):]
+	extreme := extremes[i%len(extremes)]
+	in, err := document.Decode([]byte(strings.Join(parts[:i], "") + extreme + rest + strings.Join(parts[i+1:], "")))
+	if err != nil {
+		return
+	}
+	report, err := assess.Run(in)
+	if err != nil {
+		return
+	}
+	if _, err := json.Marshal(report); err != nil {
+		t.Errorf("quantity %d at %s: %v", i, extreme, err)
 	}
 }
