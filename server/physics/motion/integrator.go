@@ -94,7 +94,7 @@ func (in Integrator) Solve(rate Rate, start float64, state State, end float64, e
 
 // pieces returns room for the steps.
 func (in Integrator) pieces() []piece {
-	count := 48
+	count := 32
 	if in.EndOnly {
 		count = 1
 	}
