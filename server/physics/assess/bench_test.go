@@ -7,7 +7,7 @@ import (
 	"pitgate/testdata/demo"
 )
 
-func demoDocument(b *testing.B) Input {
+func demoDocument(b testing.TB) Input {
 	b.Helper()
 	text, err := demo.Files.ReadFile("redshank_quarry_top.json")
 	if err != nil {
