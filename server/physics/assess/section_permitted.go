@@ -42,7 +42,7 @@ func (p *pass) calculated() float64 {
 
 // tellPermitted tells what the load factor that the wing stands permits and what it rests on.
 func (p *pass) tellPermitted(tested bool) {
-	if !p.base() {
+	if !p.tells() {
 		return
 	}
 	stands, basis, path := p.loads.stands, structure.BasisCalculated, sparPath
@@ -78,7 +78,7 @@ func (q *Quantity) given() (float64, bool) {
 
 // drawSpanLoad draws what the wing carries along its span beside what Schrenk's approximation gives, and tells how far their root bendings agree.
 func (p *pass) drawSpanLoad() {
-	if !p.base() || len(p.loads.missing) > 0 || !(p.top > 0) {
+	if !p.tells() || len(p.loads.missing) > 0 || !(p.top > 0) {
 		return
 	}
 	speed, main := p.speedsAsked()[0], &p.whole.surfaces[p.whole.main]
