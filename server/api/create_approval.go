@@ -18,7 +18,7 @@ func (s *approvalsService) CreateApproval(ctx context.Context, req *pb.CreateApp
 	if found, err := recall(ctx, s.backend, req, answer); err != nil || found {
 		return answer, err
 	}
-	flight, err := plannedIn(ctx, req.GetApproval())
+	flight, err := s.plannedIn(ctx, c, req.GetApproval())
 	if err != nil {
 		return nil, err
 	}
@@ -39,7 +39,7 @@ func (s *approvalsService) CreateApproval(ctx context.Context, req *pb.CreateApp
 }
 
 // plannedIn checks the names and documents of an approval on the wire.
-func plannedIn(ctx context.Context, a *pb.Approval) (p plannedFlight, err error) {
+func (b *backend) plannedIn(ctx context.Context, c caller, a *pb.Approval) (p plannedFlight, err error) {
 	if _, p.modelID, err = locate(ctx, club.Models, "approval.model", a.GetModel()); err != nil {
 		return p, err
 	}
@@ -50,6 +50,9 @@ func plannedIn(ctx context.Context, a *pb.Approval) (p plannedFlight, err error)
 		return p, err
 	}
 	if p.day, err = dayDocument(a.GetDay()); err != nil {
+		return p, err
+	}
+	if p.words, err = b.confirmed(c, nil, a.GetConfirmations()); err != nil {
 		return p, err
 	}
 	p.limits, err = ownersLimits(a.GetLimits())
@@ -72,6 +75,6 @@ func (s *approvalsService) draftedOrComputed(ctx context.Context, c caller, p pl
 
 // draftOf is the record to open. Conditions are the officers' to set, at the desk gate.
 func draftOf(c caller, a *pb.Approval, p plannedFlight) club.Approval {
-	return club.Approval{ModelID: p.modelID, FieldID: p.fieldID, OwnerID: c.person.ID, LaunchPlan: p.plan, Day: p.day, Limits: p.limits,
+	return club.Approval{ModelID: p.modelID, FieldID: p.fieldID, OwnerID: c.person.ID, LaunchPlan: p.plan, Day: p.day, Limits: p.limits, Confirmations: p.words,
 		OwnerNote: a.GetOwnerNote()}
 }

@@ -245,3 +245,46 @@ func TestBrokenPackIsRefused(t *testing.T) {
 		t.Errorf("violations %v", violated(err))
 	}
 }
+
+// TestOwnerConfirms submits without and with the owner's word, which carries the owner's name whatever the request says.
+func TestOwnerConfirms(t *testing.T) {
+	t.Parallel()
+	h := open(t, "")
+	yes := true
+	h.inForce(h.edited(h.newPack("us-recreational"), func(c *pb.RulePackContent) { c.Rules = []*pb.AppliedRule{rule(c, "registration")} }))
+	a, err := h.submit(h.as(ada), h.draft(h.newModel(ada), h.newField()))
+	h.must(err)
+	if f := h.finding(a, "rule.us-recreational.registration"); f.GetVerdict() != pb.Verdict_VERDICT_UNKNOWN {
+		t.Errorf("without a word: %v", f)
+	}
+	for _, step := range []struct{ verb, reason string }{{"beginReview", ""}, {"return", "confirm the registration"}} {
+		a, err = h.decision(step.verb, step.reason)(h.as(ines), a)
+		h.must(err)
+	}
+	word := &pb.RuleConfirmation{Rule: "us-recreational.registration", Confirmed: &yes, By: "Person " + ines, Date: "2026-05-01"}
+	a, err = h.approvals().SubmitApproval(h.as(ada), &pb.SubmitApprovalRequest{Name: a.GetName(), Etag: a.GetEtag(), Confirmations: []*pb.RuleConfirmation{word}})
+	h.must(err)
+	f := h.finding(a, "rule.us-recreational.registration")
+	if f.GetVerdict() != pb.Verdict_VERDICT_HOLDS || !strings.Contains(f.GetNote(), "Person "+ada) {
+		t.Errorf("with the owner's word: %v", f)
+	}
+	if got := a.GetConfirmations(); len(got) != 1 || got[0].GetBy() != "Person "+ada || got[0].GetDate() != "2026-05-01" {
+		t.Errorf("kept %v", got)
+	}
+	word.Date = "2999-01-01"
+	_, err = h.approvals().CreateApproval(h.as(ada), &pb.CreateApprovalRequest{Parent: "clubs/" + home, Approval: &pb.Approval{Model: a.GetModel(),
+		Field: a.GetField(), LaunchPlan: a.GetLaunchPlan(), Day: a.GetDay(), Confirmations: []*pb.RuleConfirmation{word}}})
+	if !slices.Contains(violated(err), "confirmations[0].date") {
+		t.Errorf("a word of the year 2999: %v", err)
+	}
+}
+
+// finding reads a finding of an approval's assessment.
+func (h *house) finding(a *pb.Approval, id string) *pb.Finding {
+	h.t.Helper()
+	kept, err := h.assessments().GetAssessment(h.as(ines), &pb.GetAssessmentRequest{Name: a.GetAssessment()})
+	h.must(err)
+	list := kept.GetReport().GetFindings()
+	i := slices.IndexFunc(list, func(f *pb.Finding) bool { return f.GetId() == id })
+	return list[i]
+}

@@ -30,6 +30,10 @@ func showApproval(clubID string, a club.Approval) (*pb.Approval, error) {
 			return nil, err
 		}
 	}
+	var err error
+	if out.Confirmations, err = showConfirmations(a.Confirmations); err != nil {
+		return nil, err
+	}
 	for _, t := range a.Transitions {
 		out.Transitions = append(out.Transitions, showTransition(clubID, t))
 	}

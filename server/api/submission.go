@@ -16,6 +16,7 @@ type submission struct {
 	model      club.Model
 	field      club.Field
 	plan, day  json.RawMessage
+	words      json.RawMessage
 	rules      rulesInForce
 	assessment club.Assessment
 }
@@ -24,12 +25,14 @@ type submission struct {
 type plannedFlight struct {
 	modelID, fieldID  string
 	plan, day, limits json.RawMessage
+	// words are the confirmations, as a JSON list.
+	words json.RawMessage
 }
 
 // computeSubmission reads the model's latest revision and the field's latest version, composes the one document and computes it. It writes
 // nothing: writing checks that revision and version are still the latest.
 func (b *backend) computeSubmission(ctx context.Context, c caller, p plannedFlight) (submission, error) {
-	s := submission{plan: p.plan, day: p.day}
+	s := submission{plan: p.plan, day: p.day, words: p.words}
 	err := b.store.Read(ctx, c.club, func(tx *postgres.ReadTx) (err error) {
 		if s.model, err = ownModel(ctx, tx, c, p.modelID); err != nil {
 			return err
@@ -49,7 +52,7 @@ func (b *backend) computeSubmission(ctx context.Context, c caller, p plannedFlig
 
 // composed joins the parts to the one document.
 func composed(model, field json.RawMessage, p plannedFlight) map[string]json.RawMessage {
-	parts := map[string]json.RawMessage{"model": model, "field": field, "launchPlan": p.plan, "day": p.day, "limits": p.limits}
+	parts := map[string]json.RawMessage{"model": model, "field": field, "launchPlan": p.plan, "day": p.day, "limits": p.limits, "confirmations": p.words}
 	for name, part := range parts {
 		if len(part) == 0 {
 			delete(parts, name)
@@ -130,7 +133,7 @@ func (b *backend) writeSubmission(ctx context.Context, tx *postgres.Tx, c caller
 	}
 	d.Verb, d.By = club.VerbSubmit, c.person.Actor()
 	d.Submission = &postgres.Submission{ModelRevision: s.model.LatestRevision, FieldVersion: s.field.LatestVersion,
-		LaunchPlan: s.plan, Day: s.day, OwnerNote: note, AssessmentID: kept.ID}
+		LaunchPlan: s.plan, Day: s.day, Confirmations: s.words, OwnerNote: note, AssessmentID: kept.ID}
 	if _, err := tx.Decide(ctx, d); err != nil {
 		return nil, err
 	}

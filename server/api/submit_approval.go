@@ -23,7 +23,7 @@ func (s *approvalsService) SubmitApproval(ctx context.Context, req *pb.SubmitApp
 	if err != nil {
 		return nil, err
 	}
-	flight, err := changedFlight(before, req)
+	flight, err := s.changedFlight(c, before, req)
 	if err != nil {
 		return nil, err
 	}
@@ -38,9 +38,12 @@ func (s *approvalsService) SubmitApproval(ctx context.Context, req *pb.SubmitApp
 }
 
 // changedFlight is the approval's flight with the parts that the request replaces.
-func changedFlight(a club.Approval, req *pb.SubmitApprovalRequest) (plannedFlight, error) {
+func (b *backend) changedFlight(c caller, a club.Approval, req *pb.SubmitApprovalRequest) (plannedFlight, error) {
 	p := plannedFlight{modelID: a.ModelID, fieldID: a.FieldID, plan: a.LaunchPlan, day: a.Day, limits: a.Limits}
 	var err error
+	if p.words, err = b.confirmed(c, a.Confirmations, req.GetConfirmations()); err != nil {
+		return p, err
+	}
 	if req.GetLaunchPlan() != nil {
 		if p.plan, err = planDocument(req.GetLaunchPlan()); err != nil {
 			return p, err

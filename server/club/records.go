@@ -106,7 +106,9 @@ type Approval struct {
 	FieldVersion              int32
 	OwnerID, OwnerDisplayName string
 	LaunchPlan, Day, Limits   json.RawMessage
-	OwnerNote                 string
+	// Confirmations is the JSON list of what the owner confirms.
+	Confirmations json.RawMessage
+	OwnerNote     string
 	// AssessmentID is empty before the first submission.
 	AssessmentID           string
 	AssessmentDigest       string

@@ -15,7 +15,9 @@ type request struct {
 	// document is the whole document whose plan, day and limits are asked for.
 	model, field, document, owner, note string
 	submit                              bool
-	decisions                           []decision
+	// confirmed are the rules that the owner gives the word on.
+	confirmed []string
+	decisions []decision
 }
 
 // decision is one verb by one officer.
@@ -27,7 +29,8 @@ type decision struct {
 // requests in several states: ready, in desk review, submitted, draft.
 var requests = []request{
 	{model: "dabchick", field: "long_acre", document: "dabchick_long_acre", owner: Ada, submit: true,
-		note: "Weighed and balanced on Friday. I would like to fly on the first dry Sunday.",
+		note:      "Weighed and balanced on Friday. I would like to fly on the first dry Sunday.",
+		confirmed: []string{"eu-open-a3.built-up", "eu-open-a3.area", "uk-association.registration", "larkmoor-club.insured", "larkmoor-club.helper"},
 		decisions: []decision{
 			{verb: "beginReview", officer: Ines},
 			{verb: "passDesk", officer: Ines, conditions: []string{"Mean wind at most 5 m/s", "Timer at 3 min for the first flight"}},
@@ -66,7 +69,7 @@ func (l *loader) open(r request) (*pb.Approval, error) {
 	}
 	return pb.NewApprovalsServiceClient(l.conn).CreateApproval(l.as(r.owner), &pb.CreateApprovalRequest{
 		Parent: club.ClubName(ClubID), RequestId: requestID("approval " + r.model), Submit: r.submit,
-		Approval: &pb.Approval{Model: l.made[r.model], Field: l.made[r.field], LaunchPlan: whole.GetLaunchPlan(),
+		Approval: &pb.Approval{Confirmations: confirmations(r.confirmed, whole.GetDay().GetTime()), Model: l.made[r.model], Field: l.made[r.field], LaunchPlan: whole.GetLaunchPlan(),
 			Day: whole.GetDay(), Limits: whole.GetLimits(), OwnerNote: r.note}})
 }
 
@@ -78,4 +81,14 @@ func (l *loader) decide(r request, d decision, a *pb.Approval) (*pb.Approval, er
 	}
 	return verbs[d.verb](l.as(d.officer), &pb.DecisionRequest{Name: a.GetName(), Etag: a.GetEtag(), Reason: d.reason,
 		Conditions: d.conditions, RequestId: requestID(d.verb + " " + r.model)})
+}
+
+// confirmations are the owner's words, given on the day of the flight.
+func confirmations(rules []string, day string) []*pb.RuleConfirmation {
+	yes := true
+	var out []*pb.RuleConfirmation
+	for _, rule := range rules {
+		out = append(out, &pb.RuleConfirmation{Rule: rule, Confirmed: &yes, Date: day[:len("2026-05-16")]})
+	}
+	return out
 }

@@ -111,7 +111,7 @@ func (l *loader) close() error {
 
 // run does every step in order.
 func (l *loader) run() error {
-	for _, step := range []func() error{l.fields, l.models, l.approvals, l.incidents, l.lesson, l.signOut} {
+	for _, step := range []func() error{l.fields, l.models, l.rules, l.approvals, l.incidents, l.lesson, l.signOut} {
 		if err := step(); err != nil {
 			return err
 		}

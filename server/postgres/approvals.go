@@ -30,7 +30,7 @@ func (t *Tx) CreateApproval(ctx context.Context, by club.Actor, a club.Approval)
 	id := t.store.id()
 	err = t.q.InsertApproval(ctx, pgdb.InsertApprovalParams{
 		ClubID: t.clubID, ApprovalID: id, OwnerID: by.PersonID, ModelID: a.ModelID, ModelRevision: model.LatestRevision,
-		FieldID: a.FieldID, FieldVersion: version, LaunchPlan: orEmpty(a.LaunchPlan), Day: orEmpty(a.Day), Limits: a.Limits,
+		FieldID: a.FieldID, FieldVersion: version, LaunchPlan: orEmpty(a.LaunchPlan), Day: orEmpty(a.Day), Limits: a.Limits, Confirmations: orNone(a.Confirmations),
 		OwnerNote: a.OwnerNote, Conditions: list(a.Conditions), Now: t.now,
 	})
 	if err != nil {
@@ -44,6 +44,14 @@ func (t *Tx) CreateApproval(ctx context.Context, by club.Actor, a club.Approval)
 		return club.Approval{}, err
 	}
 	return t.Approval(ctx, id)
+}
+
+// orNone is the list, or the empty one.
+func orNone(list []byte) []byte {
+	if len(list) == 0 {
+		return []byte("[]")
+	}
+	return list
 }
 
 // orEmpty is the document, or the empty one.
@@ -112,7 +120,7 @@ func approvalOf(row pgdb.ApprovalRow) club.Approval {
 		ModelID: row.ModelID, ModelDisplayName: row.ModelDisplayName, ModelRevision: row.ModelRevision,
 		FieldID: row.FieldID, FieldDisplayName: row.FieldDisplayName, FieldVersion: row.FieldVersion,
 		OwnerID: row.OwnerID, OwnerDisplayName: row.OwnerDisplayName,
-		LaunchPlan: row.LaunchPlan, Day: row.Day, Limits: row.Limits, OwnerNote: row.OwnerNote, Conditions: row.Conditions,
+		LaunchPlan: row.LaunchPlan, Day: row.Day, Limits: row.Limits, Confirmations: row.Confirmations, OwnerNote: row.OwnerNote, Conditions: row.Conditions,
 		AssessmentID: text(row.AssessmentID), AssessmentDigest: text(row.InputDigest),
 		Counts: club.Counts{
 			Holds: orZero(row.HoldsCount), Tight: orZero(row.TightCount), Fails: orZero(row.FailsCount), Unknown: orZero(row.UnknownCount),

@@ -13,6 +13,7 @@ import (
 type Submission struct {
 	ModelRevision, FieldVersion int32
 	LaunchPlan, Day             json.RawMessage
+	Confirmations               json.RawMessage
 	OwnerNote                   *string
 	AssessmentID                string
 }
@@ -153,6 +154,9 @@ func takeSubmission(in *Submission, a *held) error {
 	if in.Day != nil {
 		a.Day = in.Day
 	}
+	if in.Confirmations != nil {
+		a.Confirmations = in.Confirmations
+	}
 	return nil
 }
 
@@ -181,7 +185,7 @@ func (t *Tx) sign(ctx context.Context, d Decision, a club.Approval, s *step) err
 func (t *Tx) keepStep(ctx context.Context, a club.Approval, s step) (club.Approval, error) {
 	err := t.q.UpdateApproval(ctx, pgdb.UpdateApprovalParams{
 		ClubID: t.clubID, ApprovalID: a.ID, State: string(a.State), HeldFrom: optional(string(a.HeldFrom)),
-		ModelRevision: a.ModelRevision, FieldVersion: a.FieldVersion, LaunchPlan: a.LaunchPlan, Day: a.Day,
+		ModelRevision: a.ModelRevision, FieldVersion: a.FieldVersion, LaunchPlan: a.LaunchPlan, Day: a.Day, Confirmations: orNone(a.Confirmations),
 		OwnerNote: a.OwnerNote, Conditions: list(a.Conditions), AssessmentID: optional(a.AssessmentID), Now: t.now,
 	})
 	if err != nil {

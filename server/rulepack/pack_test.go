@@ -48,7 +48,6 @@ func TestSuppliedFigures(t *testing.T) {
 		verified, expire bool
 	}{
 		{"eu-open-a3", "height", 120, 0, true, false},
-		{"eu-open-a3", "built-up", 150, 0, true, false},
 		{"eu-open-a3", "mass", 25, 0, false, false},
 		{"us-recreational", "height", 400 * foot, 1e-9, true, false},
 		{"us-recreational", "mass", 55 * pound, 1e-4, true, false},
@@ -158,7 +157,7 @@ func TestDecodeRefuses(t *testing.T) {
 		"no such limit":      {`"maximumHeightMeters"`, `"maximumColour"`, "rules[0].limit"},
 		"value out of range": {`"value":120`, `"value":-3`, "rules[0].value"},
 		"rule twice":         {`"id":"mass"`, `"id":"height"`, "rules[1].id"},
-		"no kind":            {`"kind":"RULE_KIND_CONFIRMATION",`, ``, "rules[4].kind"},
+		"no kind":            {`"kind":"RULE_KIND_CONFIRMATION",`, ``, "rules[2].kind"},
 		"filled by use":      {`"id":"mass"`, `"id":"mass","deciding":true`, "rules[1]"},
 	}
 	form, err := rulepack.Canonical(supplied(t)["eu-open-a3"])

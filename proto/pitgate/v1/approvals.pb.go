@@ -141,7 +141,9 @@ type Approval struct {
 	// SHA-256 over the canonical JSON of what a signer signs: model revision, field version, plan, day, limits, conditions, assessment.
 	SigningDigest string `protobuf:"bytes,23,opt,name=signing_digest,json=signingDigest,proto3" json:"signing_digest,omitempty"`
 	// Note of the owner to the officer.
-	OwnerNote     string `protobuf:"bytes,24,opt,name=owner_note,json=ownerNote,proto3" json:"owner_note,omitempty"`
+	OwnerNote string `protobuf:"bytes,24,opt,name=owner_note,json=ownerNote,proto3" json:"owner_note,omitempty"`
+	// What the owner confirms for rules that ask for somebody's word. The server writes the name, and the date where none is given.
+	Confirmations []*RuleConfirmation `protobuf:"bytes,25,rep,name=confirmations,proto3" json:"confirmations,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -342,6 +344,13 @@ func (x *Approval) GetOwnerNote() string {
 		return x.OwnerNote
 	}
 	return ""
+}
+
+func (x *Approval) GetConfirmations() []*RuleConfirmation {
+	if x != nil {
+		return x.Confirmations
+	}
+	return nil
 }
 
 // One change of state.
@@ -902,9 +911,11 @@ type SubmitApprovalRequest struct {
 	Etag      string                 `protobuf:"bytes,2,opt,name=etag,proto3" json:"etag,omitempty"`
 	RequestId string                 `protobuf:"bytes,3,opt,name=request_id,json=requestId,proto3" json:"request_id,omitempty"`
 	// Changed plan, day or note; absent parts stay.
-	LaunchPlan    *LaunchPlan    `protobuf:"bytes,4,opt,name=launch_plan,json=launchPlan,proto3" json:"launch_plan,omitempty"`
-	Day           *DayConditions `protobuf:"bytes,5,opt,name=day,proto3" json:"day,omitempty"`
-	OwnerNote     string         `protobuf:"bytes,6,opt,name=owner_note,json=ownerNote,proto3" json:"owner_note,omitempty"`
+	LaunchPlan *LaunchPlan    `protobuf:"bytes,4,opt,name=launch_plan,json=launchPlan,proto3" json:"launch_plan,omitempty"`
+	Day        *DayConditions `protobuf:"bytes,5,opt,name=day,proto3" json:"day,omitempty"`
+	OwnerNote  string         `protobuf:"bytes,6,opt,name=owner_note,json=ownerNote,proto3" json:"owner_note,omitempty"`
+	// Further words of the owner on rules; one on the same rule takes the place of the former.
+	Confirmations []*RuleConfirmation `protobuf:"bytes,7,rep,name=confirmations,proto3" json:"confirmations,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -979,6 +990,13 @@ func (x *SubmitApprovalRequest) GetOwnerNote() string {
 		return x.OwnerNote
 	}
 	return ""
+}
+
+func (x *SubmitApprovalRequest) GetConfirmations() []*RuleConfirmation {
+	if x != nil {
+		return x.Confirmations
+	}
+	return nil
 }
 
 // A decision on an approval.
@@ -1151,7 +1169,7 @@ var File_pitgate_v1_approvals_proto protoreflect.FileDescriptor
 const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"\n" +
 	"\x1apitgate/v1/approvals.proto\x12\n" +
-	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\x1a\x1cgoogle/api/annotations.proto\x1a\x1fgoogle/api/field_behavior.proto\x1a\x1fgoogle/protobuf/timestamp.proto\x1a!pitgate/v1/assessment_input.proto\x1a\"pitgate/v1/assessment_report.proto\"\xec\b\n" +
+	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\x1a\x1cgoogle/api/annotations.proto\x1a\x1fgoogle/api/field_behavior.proto\x1a\x1fgoogle/protobuf/timestamp.proto\x1a!pitgate/v1/assessment_input.proto\x1a\"pitgate/v1/assessment_report.proto\"\xbb\t\n" +
 	"\bApproval\x12\x18\n" +
 	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\bR\x04name\x125\n" +
 	"\x05state\x18\x02 \x01(\x0e2\x19.pitgate.v1.ApprovalStateB\x04\xe2A\x01\x03R\x05state\x12\x1a\n" +
@@ -1187,7 +1205,8 @@ const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"updateTime\x12+\n" +
 	"\x0esigning_digest\x18\x17 \x01(\tB\x04\xe2A\x01\x03R\rsigningDigest\x12'\n" +
 	"\n" +
-	"owner_note\x18\x18 \x01(\tB\b\xbaH\x05r\x03\x18\xa0\x1fR\townerNote\"\xf2\x02\n" +
+	"owner_note\x18\x18 \x01(\tB\b\xbaH\x05r\x03\x18\xa0\x1fR\townerNote\x12M\n" +
+	"\rconfirmations\x18\x19 \x03(\v2\x1c.pitgate.v1.RuleConfirmationB\t\xbaH\x06\x92\x01\x03\x10\xc8\x01R\rconfirmations\"\xf2\x02\n" +
 	"\n" +
 	"Transition\x128\n" +
 	"\n" +
@@ -1240,7 +1259,7 @@ const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"\x04mine\x18\x05 \x01(\bR\x04mine\"s\n" +
 	"\x15ListApprovalsResponse\x122\n" +
 	"\tapprovals\x18\x01 \x03(\v2\x14.pitgate.v1.ApprovalR\tapprovals\x12&\n" +
-	"\x0fnext_page_token\x18\x02 \x01(\tR\rnextPageToken\"\x86\x02\n" +
+	"\x0fnext_page_token\x18\x02 \x01(\tR\rnextPageToken\"\xd5\x02\n" +
 	"\x15SubmitApprovalRequest\x12\x18\n" +
 	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x04name\x12\x18\n" +
 	"\x04etag\x18\x02 \x01(\tB\x04\xe2A\x01\x02R\x04etag\x12*\n" +
@@ -1250,7 +1269,8 @@ const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"launchPlan\x12+\n" +
 	"\x03day\x18\x05 \x01(\v2\x19.pitgate.v1.DayConditionsR\x03day\x12'\n" +
 	"\n" +
-	"owner_note\x18\x06 \x01(\tB\b\xbaH\x05r\x03\x18\xa0\x1fR\townerNote\"\xc4\x01\n" +
+	"owner_note\x18\x06 \x01(\tB\b\xbaH\x05r\x03\x18\xa0\x1fR\townerNote\x12M\n" +
+	"\rconfirmations\x18\a \x03(\v2\x1c.pitgate.v1.RuleConfirmationB\t\xbaH\x06\x92\x01\x03\x10\xc8\x01R\rconfirmations\"\xc4\x01\n" +
 	"\x0fDecisionRequest\x12\x18\n" +
 	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x04name\x12\x18\n" +
 	"\x04etag\x18\x02 \x01(\tB\x04\xe2A\x01\x02R\x04etag\x12*\n" +
@@ -1332,6 +1352,7 @@ var file_pitgate_v1_approvals_proto_goTypes = []any{
 	(*Limits)(nil),                // 14: pitgate.v1.Limits
 	(*VerdictCounts)(nil),         // 15: pitgate.v1.VerdictCounts
 	(*timestamppb.Timestamp)(nil), // 16: google.protobuf.Timestamp
+	(*RuleConfirmation)(nil),      // 17: pitgate.v1.RuleConfirmation
 }
 var file_pitgate_v1_approvals_proto_depIdxs = []int32{
 	0,  // 0: pitgate.v1.Approval.state:type_name -> pitgate.v1.ApprovalState
@@ -1344,51 +1365,53 @@ var file_pitgate_v1_approvals_proto_depIdxs = []int32{
 	4,  // 7: pitgate.v1.Approval.holds:type_name -> pitgate.v1.Hold
 	16, // 8: pitgate.v1.Approval.create_time:type_name -> google.protobuf.Timestamp
 	16, // 9: pitgate.v1.Approval.update_time:type_name -> google.protobuf.Timestamp
-	0,  // 10: pitgate.v1.Transition.from_state:type_name -> pitgate.v1.ApprovalState
-	0,  // 11: pitgate.v1.Transition.to_state:type_name -> pitgate.v1.ApprovalState
-	16, // 12: pitgate.v1.Transition.time:type_name -> google.protobuf.Timestamp
-	16, // 13: pitgate.v1.Signature.device_time:type_name -> google.protobuf.Timestamp
-	16, // 14: pitgate.v1.Signature.server_time:type_name -> google.protobuf.Timestamp
-	16, // 15: pitgate.v1.Hold.time:type_name -> google.protobuf.Timestamp
-	1,  // 16: pitgate.v1.CreateApprovalRequest.approval:type_name -> pitgate.v1.Approval
-	0,  // 17: pitgate.v1.ListApprovalsRequest.states:type_name -> pitgate.v1.ApprovalState
-	1,  // 18: pitgate.v1.ListApprovalsResponse.approvals:type_name -> pitgate.v1.Approval
-	12, // 19: pitgate.v1.SubmitApprovalRequest.launch_plan:type_name -> pitgate.v1.LaunchPlan
-	13, // 20: pitgate.v1.SubmitApprovalRequest.day:type_name -> pitgate.v1.DayConditions
-	16, // 21: pitgate.v1.SignApprovalRequest.device_time:type_name -> google.protobuf.Timestamp
-	5,  // 22: pitgate.v1.ApprovalsService.CreateApproval:input_type -> pitgate.v1.CreateApprovalRequest
-	6,  // 23: pitgate.v1.ApprovalsService.GetApproval:input_type -> pitgate.v1.GetApprovalRequest
-	7,  // 24: pitgate.v1.ApprovalsService.ListApprovals:input_type -> pitgate.v1.ListApprovalsRequest
-	9,  // 25: pitgate.v1.ApprovalsService.SubmitApproval:input_type -> pitgate.v1.SubmitApprovalRequest
-	10, // 26: pitgate.v1.ApprovalsService.BeginReview:input_type -> pitgate.v1.DecisionRequest
-	10, // 27: pitgate.v1.ApprovalsService.ReturnApproval:input_type -> pitgate.v1.DecisionRequest
-	10, // 28: pitgate.v1.ApprovalsService.PassDesk:input_type -> pitgate.v1.DecisionRequest
-	10, // 29: pitgate.v1.ApprovalsService.PassBench:input_type -> pitgate.v1.DecisionRequest
-	11, // 30: pitgate.v1.ApprovalsService.SignApproval:input_type -> pitgate.v1.SignApprovalRequest
-	10, // 31: pitgate.v1.ApprovalsService.RecordFlight:input_type -> pitgate.v1.DecisionRequest
-	10, // 32: pitgate.v1.ApprovalsService.RefuseApproval:input_type -> pitgate.v1.DecisionRequest
-	10, // 33: pitgate.v1.ApprovalsService.WithdrawApproval:input_type -> pitgate.v1.DecisionRequest
-	10, // 34: pitgate.v1.ApprovalsService.HoldApproval:input_type -> pitgate.v1.DecisionRequest
-	10, // 35: pitgate.v1.ApprovalsService.ReleaseApproval:input_type -> pitgate.v1.DecisionRequest
-	1,  // 36: pitgate.v1.ApprovalsService.CreateApproval:output_type -> pitgate.v1.Approval
-	1,  // 37: pitgate.v1.ApprovalsService.GetApproval:output_type -> pitgate.v1.Approval
-	8,  // 38: pitgate.v1.ApprovalsService.ListApprovals:output_type -> pitgate.v1.ListApprovalsResponse
-	1,  // 39: pitgate.v1.ApprovalsService.SubmitApproval:output_type -> pitgate.v1.Approval
-	1,  // 40: pitgate.v1.ApprovalsService.BeginReview:output_type -> pitgate.v1.Approval
-	1,  // 41: pitgate.v1.ApprovalsService.ReturnApproval:output_type -> pitgate.v1.Approval
-	1,  // 42: pitgate.v1.ApprovalsService.PassDesk:output_type -> pitgate.v1.Approval
-	1,  // 43: pitgate.v1.ApprovalsService.PassBench:output_type -> pitgate.v1.Approval
-	1,  // 44: pitgate.v1.ApprovalsService.SignApproval:output_type -> pitgate.v1.Approval
-	1,  // 45: pitgate.v1.ApprovalsService.RecordFlight:output_type -> pitgate.v1.Approval
-	1,  // 46: pitgate.v1.ApprovalsService.RefuseApproval:output_type -> pitgate.v1.Approval
-	1,  // 47: pitgate.v1.ApprovalsService.WithdrawApproval:output_type -> pitgate.v1.Approval
-	1,  // 48: pitgate.v1.ApprovalsService.HoldApproval:output_type -> pitgate.v1.Approval
-	1,  // 49: pitgate.v1.ApprovalsService.ReleaseApproval:output_type -> pitgate.v1.Approval
-	36, // [36:50] is the sub-list for method output_type
-	22, // [22:36] is the sub-list for method input_type
-	22, // [22:22] is the sub-list for extension type_name
-	22, // [22:22] is the sub-list for extension extendee
-	0,  // [0:22] is the sub-list for field type_name
+	17, // 10: pitgate.v1.Approval.confirmations:type_name -> pitgate.v1.RuleConfirmation
+	0,  // 11: pitgate.v1.Transition.from_state:type_name -> pitgate.v1.ApprovalState
+	0,  // 12: pitgate.v1.Transition.to_state:type_name -> pitgate.v1.ApprovalState
+	16, // 13: pitgate.v1.Transition.time:type_name -> google.protobuf.Timestamp
+	16, // 14: pitgate.v1.Signature.device_time:type_name -> google.protobuf.Timestamp
+	16, // 15: pitgate.v1.Signature.server_time:type_name -> google.protobuf.Timestamp
+	16, // 16: pitgate.v1.Hold.time:type_name -> google.protobuf.Timestamp
+	1,  // 17: pitgate.v1.CreateApprovalRequest.approval:type_name -> pitgate.v1.Approval
+	0,  // 18: pitgate.v1.ListApprovalsRequest.states:type_name -> pitgate.v1.ApprovalState
+	1,  // 19: pitgate.v1.ListApprovalsResponse.approvals:type_name -> pitgate.v1.Approval
+	12, // 20: pitgate.v1.SubmitApprovalRequest.launch_plan:type_name -> pitgate.v1.LaunchPlan
+	13, // 21: pitgate.v1.SubmitApprovalRequest.day:type_name -> pitgate.v1.DayConditions
+	17, // 22: pitgate.v1.SubmitApprovalRequest.confirmations:type_name -> pitgate.v1.RuleConfirmation
+	16, // 23: pitgate.v1.SignApprovalRequest.device_time:type_name -> google.protobuf.Timestamp
+	5,  // 24: pitgate.v1.ApprovalsService.CreateApproval:input_type -> pitgate.v1.CreateApprovalRequest
+	6,  // 25: pitgate.v1.ApprovalsService.GetApproval:input_type -> pitgate.v1.GetApprovalRequest
+	7,  // 26: pitgate.v1.ApprovalsService.ListApprovals:input_type -> pitgate.v1.ListApprovalsRequest
+	9,  // 27: pitgate.v1.ApprovalsService.SubmitApproval:input_type -> pitgate.v1.SubmitApprovalRequest
+	10, // 28: pitgate.v1.ApprovalsService.BeginReview:input_type -> pitgate.v1.DecisionRequest
+	10, // 29: pitgate.v1.ApprovalsService.ReturnApproval:input_type -> pitgate.v1.DecisionRequest
+	10, // 30: pitgate.v1.ApprovalsService.PassDesk:input_type -> pitgate.v1.DecisionRequest
+	10, // 31: pitgate.v1.ApprovalsService.PassBench:input_type -> pitgate.v1.DecisionRequest
+	11, // 32: pitgate.v1.ApprovalsService.SignApproval:input_type -> pitgate.v1.SignApprovalRequest
+	10, // 33: pitgate.v1.ApprovalsService.RecordFlight:input_type -> pitgate.v1.DecisionRequest
+	10, // 34: pitgate.v1.ApprovalsService.RefuseApproval:input_type -> pitgate.v1.DecisionRequest
+	10, // 35: pitgate.v1.ApprovalsService.WithdrawApproval:input_type -> pitgate.v1.DecisionRequest
+	10, // 36: pitgate.v1.ApprovalsService.HoldApproval:input_type -> pitgate.v1.DecisionRequest
+	10, // 37: pitgate.v1.ApprovalsService.ReleaseApproval:input_type -> pitgate.v1.DecisionRequest
+	1,  // 38: pitgate.v1.ApprovalsService.CreateApproval:output_type -> pitgate.v1.Approval
+	1,  // 39: pitgate.v1.ApprovalsService.GetApproval:output_type -> pitgate.v1.Approval
+	8,  // 40: pitgate.v1.ApprovalsService.ListApprovals:output_type -> pitgate.v1.ListApprovalsResponse
+	1,  // 41: pitgate.v1.ApprovalsService.SubmitApproval:output_type -> pitgate.v1.Approval
+	1,  // 42: pitgate.v1.ApprovalsService.BeginReview:output_type -> pitgate.v1.Approval
+	1,  // 43: pitgate.v1.ApprovalsService.ReturnApproval:output_type -> pitgate.v1.Approval
+	1,  // 44: pitgate.v1.ApprovalsService.PassDesk:output_type -> pitgate.v1.Approval
+	1,  // 45: pitgate.v1.ApprovalsService.PassBench:output_type -> pitgate.v1.Approval
+	1,  // 46: pitgate.v1.ApprovalsService.SignApproval:output_type -> pitgate.v1.Approval
+	1,  // 47: pitgate.v1.ApprovalsService.RecordFlight:output_type -> pitgate.v1.Approval
+	1,  // 48: pitgate.v1.ApprovalsService.RefuseApproval:output_type -> pitgate.v1.Approval
+	1,  // 49: pitgate.v1.ApprovalsService.WithdrawApproval:output_type -> pitgate.v1.Approval
+	1,  // 50: pitgate.v1.ApprovalsService.HoldApproval:output_type -> pitgate.v1.Approval
+	1,  // 51: pitgate.v1.ApprovalsService.ReleaseApproval:output_type -> pitgate.v1.Approval
+	38, // [38:52] is the sub-list for method output_type
+	24, // [24:38] is the sub-list for method input_type
+	24, // [24:24] is the sub-list for extension type_name
+	24, // [24:24] is the sub-list for extension extendee
+	0,  // [0:24] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_approvals_proto_init() }

@@ -1053,6 +1053,8 @@ export interface components {
             readonly assessment?: string;
             /** @description Limits it carries, in words. */
             conditions?: string[];
+            /** @description What the owner confirms for rules that ask for somebody's word. The server writes the name, and the date where none is given. */
+            confirmations?: components["schemas"]["pitgate.v1.RuleConfirmation"][];
             readonly counts?: components["schemas"]["pitgate.v1.VerdictCounts"];
             /** Format: date-time */
             readonly createTime?: string;
@@ -3579,6 +3581,8 @@ export interface operations {
         requestBody: {
             content: {
                 "application/json": {
+                    /** @description Further words of the owner on rules; one on the same rule takes the place of the former. */
+                    confirmations?: components["schemas"]["pitgate.v1.RuleConfirmation"][];
                     day?: components["schemas"]["pitgate.v1.DayConditions"];
                     etag: string;
                     /** @description Changed plan, day or note; absent parts stay. */

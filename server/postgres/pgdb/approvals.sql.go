@@ -11,7 +11,7 @@ import (
 )
 
 const approval = `-- name: Approval :one
-SELECT a.club_id, a.approval_id, a.owner_id, a.state, a.held_from, a.model_id, a.model_revision, a.field_id, a.field_version, a.launch_plan, a.day, a.limits, a.owner_note, a.conditions, a.assessment_id, a.version, a.create_time, a.update_time, m.display_name AS model_display_name, f.display_name AS field_display_name, p.display_name AS owner_display_name,
+SELECT a.club_id, a.approval_id, a.owner_id, a.state, a.held_from, a.model_id, a.model_revision, a.field_id, a.field_version, a.launch_plan, a.day, a.limits, a.owner_note, a.conditions, a.assessment_id, a.version, a.create_time, a.update_time, a.confirmations, m.display_name AS model_display_name, f.display_name AS field_display_name, p.display_name AS owner_display_name,
     s.input_digest, s.holds_count, s.tight_count, s.fails_count, s.unknown_count
 FROM approvals a
 JOIN models m ON m.club_id = a.club_id AND m.model_id = a.model_id
@@ -40,6 +40,7 @@ type ApprovalRow struct {
 	Version          int64
 	CreateTime       time.Time
 	UpdateTime       time.Time
+	Confirmations    []byte
 	ModelDisplayName string
 	FieldDisplayName string
 	OwnerDisplayName string
@@ -72,6 +73,7 @@ func (q *Queries) Approval(ctx context.Context, clubID string, approvalID string
 		&i.Version,
 		&i.CreateTime,
 		&i.UpdateTime,
+		&i.Confirmations,
 		&i.ModelDisplayName,
 		&i.FieldDisplayName,
 		&i.OwnerDisplayName,
@@ -199,9 +201,9 @@ func (q *Queries) Holds(ctx context.Context, clubID string, approvalID string) (
 
 const insertApproval = `-- name: InsertApproval :exec
 INSERT INTO approvals (club_id, approval_id, owner_id, state, model_id, model_revision, field_id, field_version,
-    launch_plan, day, limits, owner_note, conditions, version, create_time, update_time)
+    launch_plan, day, limits, confirmations, owner_note, conditions, version, create_time, update_time)
 VALUES ($1, $2, $3, 'draft', $4, $5, $6, $7,
-    $8, $9, $10, $11, $12, 1, $13, $13)
+    $8, $9, $10, $11, $12, $13, 1, $14, $14)
 `
 
 type InsertApprovalParams struct {
@@ -215,6 +217,7 @@ type InsertApprovalParams struct {
 	LaunchPlan    []byte
 	Day           []byte
 	Limits        []byte
+	Confirmations []byte
 	OwnerNote     string
 	Conditions    []string
 	Now           time.Time
@@ -232,6 +235,7 @@ func (q *Queries) InsertApproval(ctx context.Context, arg InsertApprovalParams) 
 		arg.LaunchPlan,
 		arg.Day,
 		arg.Limits,
+		arg.Confirmations,
 		arg.OwnerNote,
 		arg.Conditions,
 		arg.Now,
@@ -347,7 +351,7 @@ func (q *Queries) LapseSignatures(ctx context.Context, clubID string, approvalID
 }
 
 const listApprovals = `-- name: ListApprovals :many
-SELECT a.club_id, a.approval_id, a.owner_id, a.state, a.held_from, a.model_id, a.model_revision, a.field_id, a.field_version, a.launch_plan, a.day, a.limits, a.owner_note, a.conditions, a.assessment_id, a.version, a.create_time, a.update_time, m.display_name AS model_display_name, f.display_name AS field_display_name, p.display_name AS owner_display_name,
+SELECT a.club_id, a.approval_id, a.owner_id, a.state, a.held_from, a.model_id, a.model_revision, a.field_id, a.field_version, a.launch_plan, a.day, a.limits, a.owner_note, a.conditions, a.assessment_id, a.version, a.create_time, a.update_time, a.confirmations, m.display_name AS model_display_name, f.display_name AS field_display_name, p.display_name AS owner_display_name,
     s.input_digest, s.holds_count, s.tight_count, s.fails_count, s.unknown_count
 FROM approvals a
 JOIN models m ON m.club_id = a.club_id AND m.model_id = a.model_id
@@ -388,6 +392,7 @@ type ListApprovalsRow struct {
 	Version          int64
 	CreateTime       time.Time
 	UpdateTime       time.Time
+	Confirmations    []byte
 	ModelDisplayName string
 	FieldDisplayName string
 	OwnerDisplayName string
@@ -433,6 +438,7 @@ func (q *Queries) ListApprovals(ctx context.Context, arg ListApprovalsParams) ([
 			&i.Version,
 			&i.CreateTime,
 			&i.UpdateTime,
+			&i.Confirmations,
 			&i.ModelDisplayName,
 			&i.FieldDisplayName,
 			&i.OwnerDisplayName,
@@ -652,9 +658,9 @@ func (q *Queries) Transitions(ctx context.Context, clubID string, approvalID str
 
 const updateApproval = `-- name: UpdateApproval :exec
 UPDATE approvals SET state = $1, held_from = $2, model_revision = $3, field_version = $4,
-    launch_plan = $5, day = $6, owner_note = $7, conditions = $8,
-    assessment_id = $9, version = version + 1, update_time = $10
-WHERE club_id = $11 AND approval_id = $12
+    launch_plan = $5, day = $6, confirmations = $7, owner_note = $8, conditions = $9,
+    assessment_id = $10, version = version + 1, update_time = $11
+WHERE club_id = $12 AND approval_id = $13
 `
 
 type UpdateApprovalParams struct {
@@ -664,6 +670,7 @@ type UpdateApprovalParams struct {
 	FieldVersion  int32
 	LaunchPlan    []byte
 	Day           []byte
+	Confirmations []byte
 	OwnerNote     string
 	Conditions    []string
 	AssessmentID  *string
@@ -680,6 +687,7 @@ func (q *Queries) UpdateApproval(ctx context.Context, arg UpdateApprovalParams) 
 		arg.FieldVersion,
 		arg.LaunchPlan,
 		arg.Day,
+		arg.Confirmations,
 		arg.OwnerNote,
 		arg.Conditions,
 		arg.AssessmentID,

@@ -27,6 +27,7 @@ type Approval struct {
 	Version       int64
 	CreateTime    time.Time
 	UpdateTime    time.Time
+	Confirmations []byte
 }
 
 type Assessment struct {

@@ -1,8 +1,8 @@
 -- name: InsertApproval :exec
 INSERT INTO approvals (club_id, approval_id, owner_id, state, model_id, model_revision, field_id, field_version,
-    launch_plan, day, limits, owner_note, conditions, version, create_time, update_time)
+    launch_plan, day, limits, confirmations, owner_note, conditions, version, create_time, update_time)
 VALUES (@club_id, @approval_id, @owner_id, 'draft', @model_id, @model_revision, @field_id, @field_version,
-    @launch_plan, @day, @limits, @owner_note, @conditions, 1, @now, @now);
+    @launch_plan, @day, @limits, @confirmations, @owner_note, @conditions, 1, @now, @now);
 
 -- name: ApprovalParts :one
 SELECT owner_id, model_id, field_id FROM approvals WHERE club_id = @club_id AND approval_id = @approval_id;
@@ -35,7 +35,7 @@ ORDER BY a.create_time DESC, a.approval_id DESC LIMIT @most;
 
 -- name: UpdateApproval :exec
 UPDATE approvals SET state = @state, held_from = @held_from, model_revision = @model_revision, field_version = @field_version,
-    launch_plan = @launch_plan, day = @day, owner_note = @owner_note, conditions = @conditions,
+    launch_plan = @launch_plan, day = @day, confirmations = @confirmations, owner_note = @owner_note, conditions = @conditions,
     assessment_id = @assessment_id, version = version + 1, update_time = @now
 WHERE club_id = @club_id AND approval_id = @approval_id;
 
