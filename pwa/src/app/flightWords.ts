@@ -136,8 +136,8 @@ export const flightWords = {
   },
   compare: {
     title: 'Compare launches',
-    line: 'The same model, field and day, launched in four ways. Each way that has its numbers is computed; the others say what they lack.',
-    ask: 'Compare the four ways',
+    line: 'The same model, field and day, launched in five ways. Each way that has its numbers is computed; the others say what they lack.',
+    ask: 'Compare the five ways',
     again: 'Compare again',
     busy: (n: number, of: number) => `Computing ${String(n)} of ${String(of)} …`,
     stale: 'What you typed changed since; compare again.',

@@ -97,6 +97,7 @@ export const geometryWords = {
     massKg: ['Mass', 'Weighed alone.'],
     ...places,
     movable: ['Can be moved to shift the balance'],
+    scale: ['Scale it was weighed on', 'What one scale weighed shares its error.'],
   },
   Tank: {
     name,
@@ -111,6 +112,7 @@ export const geometryWords = {
     tareKg: ['Tare', 'Block or dish on the scale, weighed alone.'],
     xMeters: x,
     yMeters: y,
+    scale: ['Scale', 'Where one is used at several places. Empty: a scale of its own.'],
     repeats: ['Further weighings', 'Lift the model off and put it back.'],
   },
   RepeatReading: { readingKg: ['Reading'] },

@@ -200,6 +200,7 @@ export const planWords = {
   RuleCondition: {
     fact: ['Fact'],
     moreThan: ['More than'],
+    atLeast: ['At least'],
     atMost: ['At most'],
     engineKinds: ['An engine is one of these'],
   },

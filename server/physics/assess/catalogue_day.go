@@ -7,7 +7,7 @@ var dayKinds = []kind{
 		method: "Falls and glides of a point mass after losses anywhere in the circuit, the declared fail-safe acting, with spread of state, wind and model; " +
 			"distance of people from the outline of 95 % of the impacts, negative by how deep it reaches.",
 		source:   "Anderson, Aircraft Performance and Design, chapter 4; critical area: JARUS SORA Annex F, edition 2.5",
-		validity: "Level ground, steady wind, attached flow; a spiral with 60 degrees of bank and 0.6 of the greatest lift coefficient to either side; independent spreads.",
+		validity: "Outlines are convex hulls on ground level with the field's datum, as those without thrust are with the landing place; steady wind, attached flow; a spiral with 60 degrees of bank and 0.6 of the greatest lift coefficient to either side; independent spreads.",
 		from:     []string{"link_loss.action", "link_loss.outline_area", "link_loss.margin", "field.peopleLines", "field.pits", "field.parking", "field.keepOuts"},
 	},
 	{
