@@ -129,3 +129,17 @@ func AssessWatched(in assess.Input, watch assess.Watch) (assess.Report, error) {
 	report.InputDigest = Digest(in)
 	return report, nil
 }
+
+// AssessSpread is Assess with every band and probability from samples.
+func AssessSpread(in assess.Input, options assess.SpreadOptions) (assess.Report, error) {
+	geometry, err := geometries.of(in)
+	if err != nil {
+		return assess.Report{}, err
+	}
+	report, err := geometry.Spread(in, options)
+	if err != nil {
+		return assess.Report{}, err
+	}
+	report.InputDigest = Digest(in)
+	return report, nil
+}

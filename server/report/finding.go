@@ -32,6 +32,7 @@ func (p *page) finding(f *assess.Finding, options Options) {
 	if f.Value != nil {
 		p.paragraph(indent, figures(f))
 	}
+	p.paragraph(indent, odds(f))
 	for _, missing := range f.Missing {
 		p.paragraph(indent, "missing: "+missing)
 	}

@@ -30,6 +30,7 @@ func Write(w io.Writer, r assess.Report, options Options) error {
 	for i := range r.Findings {
 		p.finding(&r.Findings[i], options)
 	}
+	p.measureNext(r)
 	if options.Quantities {
 		p.quantities(r.Quantities)
 	}
@@ -85,6 +86,9 @@ func (p *page) head(r assess.Report) {
 	}
 	if c := r.Counts; c != nil {
 		p.line("%d fail, %d tight, %d unknown, %d hold", c.FailsCount, c.TightCount, c.UnknownCount, c.HoldsCount)
+	}
+	if s := r.SpreadRun; s != nil {
+		p.line("Spread from %d samples, seed %d, %d without an answer.", s.SampleCount, s.Seed, s.LostCount)
 	}
 	if r.RestsOnEstimates {
 		p.line("Rests on estimated inputs.")

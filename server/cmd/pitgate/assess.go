@@ -23,12 +23,15 @@ func runAssess(_ context.Context, args []string, std streams) (int, error) {
 	set.BoolVar(&parts.Methods, "methods", false, "add method, source and validity of every finding")
 	window := set.Bool("window", false, "write which winds launch and circuit hold in instead")
 	explain := set.String("explain", "", "write the chain behind one finding or quantity, e.g. stall.speed")
-	files, err := filesAndFlags(set, args)
+	var spread samples
+	set.Var(&spread, "spread", "sample the spread of every input at once; `N` samples, 512 when none are given")
+	seed := set.Int("seed", 1, "seed of the samples")
+	files, err := filesAndFlags(set, withCount(args))
 	if err != nil {
 		return 0, err
 	}
 	if len(files) != 1 {
-		return 0, errors.New("give one document: pitgate assess FILE [--json | --window | --explain ID]; - reads standard input")
+		return 0, errors.New("give one document: pitgate assess FILE [--json | --window | --spread [N] [--seed S] | --explain ID]; - reads standard input")
 	}
 	input, err := readDocument(files[0], std.in)
 	var faults document.Errors
@@ -44,7 +47,7 @@ func runAssess(_ context.Context, args []string, std streams) (int, error) {
 	if *window {
 		return writeWindow(std.out, input, *asJSON)
 	}
-	computed, err := document.Assess(input)
+	computed, err := assessed(input, int(spread), *seed, std.err)
 	if err != nil {
 		return 0, err
 	}

@@ -12,7 +12,7 @@ var findingClasses = map[FindingClass][]string{
 		"stall.speed", "stall.tip", "stall.turn", "stall.gust", "liftoff.margin", "thrust.ratio", "launch.distance", "launch.end_speed", "launch.sink",
 		"launch.tail_gap", "launch.abort", "climb.clearance", "approach.margin", "landing.distance", "landing.go_around", "engine_out.reach",
 		"balance.margin_full", "balance.margin_empty", "balance.margin_burn", "balance.launch_trim", "roll.reversal", "servo.torque",
-		"speed.never_exceed", "weather.crosswind", "weather.gust", "weather.later", "weather.frost", "weather.sun", "weather.wake",
+		"speed.never_exceed", "launch.dolly", "weather.crosswind", "weather.gust", "weather.later", "weather.frost", "weather.sun", "weather.wake",
 	},
 	FindingClassHandling: {
 		"air.density", "balance.trim", "pitch.sensitivity", "pitch.damping", "fin.stiffness", "roll.rate", "mass.reconciled", "weather.temperature",
@@ -24,6 +24,7 @@ var findingClasses = map[FindingClass][]string{
 var familyClasses = map[string]FindingClass{
 	"rule": FindingClassThirdParty, "radio": FindingClassThirdParty, "packs": FindingClassThirdParty,
 	"fuel": FindingClassModelLoss, "heat": FindingClassModelLoss, "loads": FindingClassModelLoss, "structure": FindingClassModelLoss,
+	"linkage": FindingClassModelLoss, "controls": FindingClassModelLoss,
 }
 
 // classById are the findings that are named one by one.

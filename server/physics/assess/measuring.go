@@ -58,6 +58,8 @@ var measurements = []measurement{
 	{"circuit.heightMeters", "Circuit height", "Fly a circuit with a barometric recorder on board."},
 	{"circuit.airspeedMetersPerSecond", "Circuit speed", "Time level passes both ways over a measured distance."},
 	{"circuit.straightLegMeters", "Straight leg of the circuit", "Walk it with a phone and mark both ends."},
+	{"radio.rangeCheckMeters", "Distance of the range check", "Walk the range check again, model on a stand, and tape the distance."},
+	{"radio.failSafeDelaySeconds", "Fail-safe acts after", "Transmitter off, engine stopped: time it with a watch."},
 	{"obstacles[].heightMeters", "Height of an obstacle", "Sight its top with a level from a taped distance."},
 	{"obstacles[].positionSpreadMeters", "Place of an obstacle", "Tape it from two corners of the strip."},
 	{"field.elevationMeters", "Height above sea level", "Take it from a survey map."},
