@@ -22,6 +22,12 @@ type drawing struct {
 	under    []int          // obstacles under the approach, as they stand in the field
 	lull     float64        // that the pilot allows for on the approach, m/s
 	goAround float64        // least height, m
+
+	feed      *keptFeed
+	parts     []keptPart // near the exhaust, under their names
+	partNames []string
+	found     []nearPart // in the plume and not declared
+	ground    *keptGround
 }
 
 // ordinates are what a pass reads off there.

@@ -16,7 +16,7 @@ type kind struct {
 }
 
 // catalogue lists the findings in the order in which a report names them within one verdict.
-var catalogue = slices.Concat(flightKinds, landingKinds, handlingKinds, loadKinds, dayKinds, radioKinds, packKinds)
+var catalogue = slices.Concat(flightKinds, landingKinds, handlingKinds, loadKinds, dayKinds, radioKinds, packKinds, feedKinds)
 
 // flightKinds lists the findings of air, stall, speeds, launch, climb and circuit.
 var flightKinds = []kind{

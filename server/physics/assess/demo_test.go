@@ -66,13 +66,13 @@ var demoVerdicts = []struct {
 	}},
 	{"redshank_quarry_top", map[string]assess.Verdict{
 		"launch.end_speed": assess.VerdictFails, "climb.clearance": assess.VerdictFails, "launch.sink": assess.VerdictTight,
-		"landing.distance": assess.VerdictFails, "pitch.sensitivity": assess.VerdictTight,
+		"landing.distance": assess.VerdictFails, "pitch.sensitivity": assess.VerdictTight, "heat.skin": assess.VerdictTight,
 	}},
 	{"redshank_quarry_top_long_ramp", map[string]assess.Verdict{
-		"launch.end_speed": assess.VerdictTight, "landing.distance": assess.VerdictFails, "pitch.sensitivity": assess.VerdictTight,
+		"heat.skin": assess.VerdictTight, "launch.end_speed": assess.VerdictTight, "landing.distance": assess.VerdictFails, "pitch.sensitivity": assess.VerdictTight,
 	}},
 	{"redshank_quarry_top_headwind", map[string]assess.Verdict{
-		"launch.end_speed": assess.VerdictTight, "landing.distance": assess.VerdictFails, "pitch.sensitivity": assess.VerdictTight,
+		"heat.skin": assess.VerdictTight, "launch.end_speed": assess.VerdictTight, "landing.distance": assess.VerdictFails, "pitch.sensitivity": assess.VerdictTight,
 	}},
 }
 

@@ -1,6 +1,9 @@
 package assess
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // keptAnswer is an answer of the base pass with the numbers that it was computed from.
 type keptAnswer struct {
@@ -39,7 +42,7 @@ var (
 
 // bracket returns a key by which remember computes anew only in the passes that move one of some inputs.
 func (p *pass) bracket(movers []string) []float64 {
-	if slices.Contains(movers, p.moved) {
+	if slices.Contains(movers, p.moved) || strings.HasPrefix(p.moved, "model.engines[0].staticRun[") {
 		return []float64{p.by}
 	}
 	return nil

@@ -43,7 +43,7 @@ var coreFigures = []figure{
 	tipFigure, reserveFigure, loadFigure, finFigure, rollFigure, dampingFigure, reversalFigure, massFigure, approachFigure, landingUseFigure, reachFigure,
 	sunFigure, ageFigure, designGustFigure, freePlayFigure,
 	radioMarginFigure, failSafeFigure, busFigure, packUseFigure,
-	thirdPartyFigure, modelLossFigure, handlingFigure,
+	thirdPartyFigure, modelLossFigure, handlingFigure, trapFigure,
 }
 
 // with returns the figure with another default.

@@ -54,6 +54,7 @@ type pass struct {
 	glide   engineOutSection
 	day     daySection
 	loads   loadSection
+	feed    feedSection
 
 	topMissing []string
 	top        float64 // top speed in level flight, m/s; zero when there is none

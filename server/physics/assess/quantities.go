@@ -16,7 +16,7 @@ type figureKind struct {
 }
 
 // figureKinds lists every quantity that a report may tell.
-var figureKinds = slices.Concat(airFigures, massFigures, liftFigures, dragFigures, flightFigures, launchFigures, landingFigures, handlingFigures, loadFigures, dayFigures, rollingFigures, radioFigures, packFigures)
+var figureKinds = slices.Concat(airFigures, massFigures, liftFigures, dragFigures, flightFigures, launchFigures, landingFigures, handlingFigures, loadFigures, dayFigures, rollingFigures, radioFigures, packFigures, feedFigures)
 
 // figurePlaces holds where the quantities with a whole id stand, figurePatterns those whose id has a star.
 var figurePlaces, figurePatterns = func() (map[string]int, []int) {

@@ -21,7 +21,7 @@ var flightFigures = []figureKind{
 		[]string{"circuit.airspeed", "launchPlan.circuit.bankDegrees"}},
 	{"thrust.static_day", "Static thrust, installed, in the day's air", "N",
 		"F = F_test corrected for pressure and temperature, less installation loss",
-		"corrected parameters of gas turbines; momentum theory for fans and propellers", []string{"air.station_pressure", "air.density"}},
+		"corrected parameters of gas turbines; momentum theory for fans and propellers", []string{"engine.1.static_thrust", "air.station_pressure", "air.density"}},
 	{"thrust.spool_up", "Time from idle to full thrust", "s", "as measured or by its maker", "the engine's data", nil},
 	{"thrust.top_speed", "Net thrust at top speed", "N", "T = gross thrust with ram recovery less ram drag",
 		"net = gross - ram drag (Cumpsty, Jet Propulsion); momentum theory", []string{"thrust.static_day", "air.density", "air.station_pressure"}},

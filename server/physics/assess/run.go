@@ -52,6 +52,7 @@ var sections = []func(*pass){
 	(*pass).answerWeather,
 	(*pass).answerRadio,
 	(*pass).answerPacks,
+	(*pass).answerFeeds,
 	(*pass).drawCurves,
 }
 

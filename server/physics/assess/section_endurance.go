@@ -53,9 +53,10 @@ func (p *pass) endurances(n *need) (full, idle float64) {
 	flow, still := 0.0, 0.0
 	for i := range p.in.Model.Engines {
 		e, path := &p.in.Model.Engines[i], at("model.engines", i)
-		one := n.plain(path+".fullFuelFlowGramsPerMinute", e.FullFuelFlowGramsPerMinute)
+		told := fullFlowOf(e, path)
+		one := n.plain(told.path, told.value)
 		flow += one
-		still += valueOr(e.IdleFuelFlowGramsPerMinute, idleFlowShare*one)
+		still += valueOr(idleFlowOf(e, path).value, idleFlowShare*one)
 	}
 	full, _ = footprint.Endurance(fuel, gramsPerMinute*max(1e-6, flow))
 	idle, _ = footprint.Endurance(fuel, gramsPerMinute*max(1e-6, still))

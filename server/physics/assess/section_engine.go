@@ -35,7 +35,7 @@ func (p *pass) readEngines() {
 	state := p.air.state
 	p.engine.air = engine.Air{Temperature: state.Temperature, Pressure: state.Pressure, Density: state.Density}
 	for i := range p.in.Model.Engines {
-		p.addEngine(&p.in.Model.Engines[i], at("model.engines", i), &n, &spool)
+		p.addEngine(i, &n, &spool)
 	}
 	p.engine.missing, p.engine.spoolMissing = n.missing, spool.missing
 	if n.met() {
@@ -47,25 +47,30 @@ func (p *pass) readEngines() {
 	}
 }
 
-// addEngine reads one engine. Turbines need their air flow, since without it thrust would not fall with speed.
-func (p *pass) addEngine(e *Engine, name string, n, spool *need) {
+// addEngine reads one engine, a static run before the maker's figures. Turbines need their air flow, since without it thrust would not fall with
+// speed. A scale behind the model measures what duct and tailpipe leave of the thrust, so that nothing is taken off it any more.
+func (p *pass) addEngine(i int, n, spool *need) {
+	e, name := &p.in.Model.Engines[i], at("model.engines", i)
+	thrust, idle := thrustFigureOf(e, name), idleFigureOf(e, name)
 	kind, ok := engineKinds[e.Kind]
 	if !ok {
 		n.lack(name + ".kind")
 	}
 	out := engine.Engine{
-		Kind: kind, StaticThrust: max(0, n.quantity(name+".staticThrustNewtons", e.StaticThrustNewtons)),
+		Kind: kind, StaticThrust: max(0, n.figure(engineFigure(i, "static_thrust"), thrust)),
 		Rated: engine.Air{
 			Temperature: p.optional(name+".testTemperatureCelsius", e.TestTemperatureCelsius, engine.StandardTemperature-air.FreezingPoint) + air.FreezingPoint,
 			Pressure:    p.optional(name+".testPressurePascals", e.TestPressurePascals, engine.StandardPressure),
 		},
-		InstallationLoss: min(1, max(0, p.optional(name+".installationLossRatio", e.InstallationLossRatio, 0))),
 	}
-	out.IdleThrust = min(out.StaticThrust, max(0, p.optional(name+".idleThrustNewtons", e.IdleThrustNewtons, 0)))
+	if !thrust.measured {
+		out.InstallationLoss = min(1, max(0, p.optional(name+".installationLossRatio", e.InstallationLossRatio, 0)))
+	}
+	out.IdleThrust = min(out.StaticThrust, max(0, p.optional(idle.path, idle.value, 0)))
 	out.SpoolTime = max(0, spool.quantity(name+".spoolUpSeconds", e.SpoolUpSeconds))
 	if kind == engine.Turbine {
 		out.MassFlow = max(0, n.quantity(name+".airMassFlowKgPerSecond", e.AirMassFlowKgPerSecond))
-		out.ExhaustTemperature = p.exhaust(e, name)
+		out.ExhaustTemperature = p.exhaust(i, exhaustFigureOf(e, name))
 	} else {
 		out.JetArea = jetArea(n.number(name+".discDiameterMeters", e.DiscDiameterMeters), orElse(e.HubDiameterMeters, 0), kind)
 	}
@@ -86,11 +91,12 @@ func (p *pass) spoolPaths() []string {
 	return paths
 }
 
-func (p *pass) exhaust(e *Engine, name string) float64 {
-	celsius, ok := p.read(name+".exhaustTemperatureCelsius", e.ExhaustTemperatureCelsius)
+func (p *pass) exhaust(i int, told figureOf) float64 {
+	celsius, ok := p.read(told.path, told.value)
 	if !ok {
 		return 0
 	}
+	p.tellFigure(engineFigure(i, "exhaust_temperature"), celsius, told)
 	return celsius + air.FreezingPoint
 }
 

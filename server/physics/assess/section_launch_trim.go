@@ -47,7 +47,8 @@ func (p *pass) push(n *need) stability.Push {
 	}
 	for i := range p.in.Model.Engines {
 		engine, name := &p.in.Model.Engines[i], at("model.engines", i)
-		thrust := p.optional(name+".staticThrustNewtons", engine.StaticThrustNewtons, 0)
+		told := thrustFigureOf(engine, name)
+		thrust := p.optional(told.path, told.value, 0)
 		sum.Thrust += thrust
 		sum.X += float64(thrust * n.number(name+".xMeters", engine.XMeters))
 		sum.Z += float64(thrust * n.number(name+".zMeters", engine.ZMeters))
