@@ -51,17 +51,6 @@ func TestFeedsAskForWhatIsMissing(t *testing.T) {
 	}
 }
 
-func quantityOf(t *testing.T, report assess.Report, id string) assess.ReportQuantity {
-	t.Helper()
-	for _, q := range report.Quantities {
-		if q.ID == id {
-			return q
-		}
-	}
-	t.Fatalf("report has no quantity %s", id)
-	return assess.ReportQuantity{}
-}
-
 // TestElectricModelHasNoFuel wants nothing about fuel, exhaust or turbine of a model that burns none.
 func TestElectricModelHasNoFuel(t *testing.T) {
 	t.Parallel()

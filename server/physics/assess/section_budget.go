@@ -80,7 +80,7 @@ func (p *pass) budget(plan *CircuitPlan, endurance, reserve *answer) {
 
 // planned returns the time of the planned flight, s.
 func (f *flightFuel) planned() float64 {
-	return f.flight.Launch.Duration + float64(f.circuits)*f.flight.Circuit.Duration + f.flight.Landing.Duration
+	return f.flight.Launch.Duration + float64(float64(f.circuits)*f.flight.Circuit.Duration) + f.flight.Landing.Duration
 }
 
 // left returns the fuel that the pump still reaches after the planned flight, kg.
@@ -103,7 +103,7 @@ func (p *pass) reserve(f *flightFuel, out *answer) {
 	if p.base() {
 		out.note = say("%.0f g are left after %d circuits and the landing; a go-around and one more circuit take %.0f g. Landing call after %s.",
 			gramsPerKg*f.left(), f.circuits, gramsPerKg*f.budget.Reserve, clock(f.budget.Timer))
-		if short := out.limit.value*f.onBoard - f.left(); short > 0 {
+		if short := float64(out.limit.value*f.onBoard) - f.left(); short > 0 {
 			out.note += say(" %.0f g more fuel, or %.0f circuits fewer, would keep it.", gramsPerKg*short, math.Ceil(short/f.flight.Circuit.Mass()))
 		}
 		p.tell("fuel.left", f.left())
@@ -208,7 +208,7 @@ func (p *pass) flowAt(share float64) float64 {
 func lapTime(c motion.Circuit) float64 {
 	along := math.Sqrt(max(1, float64(c.Airspeed*c.Airspeed)-float64(c.Crosswind*c.Crosswind)))
 	out, back := max(1, along-c.Headwind), max(1, along+c.Headwind)
-	return c.Leg/out + c.Leg/back + 2*(c.TurnTime()+c.Reaction)
+	return c.Leg/out + c.Leg/back + float64(2*(c.TurnTime()+c.Reaction))
 }
 
 func (p *pass) tellBudget(f *flightFuel, read []string) {

@@ -108,8 +108,8 @@ func (p *pass) addFlow(i int, n *need) {
 	if i < len(p.engine.engines) {
 		out = p.engine.engines[i]
 	}
-	out.FullFuelFlow = max(0, n.figure(engineFigure(i, "fuel_flow"), full)) * gramsPerMinute
-	out.IdleFuelFlow = max(0, p.optional(idle.path, idle.value, 0)) * gramsPerMinute
+	out.FullFuelFlow = float64(max(0, n.figure(engineFigure(i, "fuel_flow"), full)) * gramsPerMinute)
+	out.IdleFuelFlow = float64(max(0, p.optional(idle.path, idle.value, 0)) * gramsPerMinute)
 	out.FuelRun = p.fuelRun(e, name)
 	p.feed.engines = append(p.feed.engines, out)
 	p.feed.full += out.FullFuelFlow

@@ -406,14 +406,14 @@ func (p *pass) lowestPoint() float64 {
 	if gear := p.in.Model.Gear; gear != nil {
 		for i := range gear.Wheels {
 			if z := gear.Wheels[i].ZMeters; z != nil {
-				lowest = min(lowest, *z-orElse(gear.Wheels[i].DiameterMeters, 0)/2)
+				lowest = min(lowest, *z-float64(orElse(gear.Wheels[i].DiameterMeters, 0)/2))
 			}
 		}
 	}
 	for i := range p.in.Model.Bodies {
 		for k := range p.in.Model.Bodies[i].Stations {
 			s := &p.in.Model.Bodies[i].Stations[k]
-			lowest = min(lowest, orElse(s.CenterZMeters, 0)-orElse(s.HeightMeters, 0)/2)
+			lowest = min(lowest, orElse(s.CenterZMeters, 0)-float64(orElse(s.HeightMeters, 0)/2))
 		}
 	}
 	return lowest

@@ -153,7 +153,7 @@ func bodyInPlume(b *Body, axes []jetAxis, plume *heat.Plume) hotSpot {
 		for i := range bodySteps + 1 {
 			share := float64(i) / bodySteps
 			between := func(a, b *float64) float64 { return orElse(a, 0) + float64(share*(orElse(b, 0)-orElse(a, 0))) }
-			radius := min(between(from.WidthMeters, to.WidthMeters), between(from.HeightMeters, to.HeightMeters)) / 2
+			radius := float64(min(between(from.WidthMeters, to.WidthMeters), between(from.HeightMeters, to.HeightMeters)) / 2)
 			spot.seeRing(between(from.XMeters, to.XMeters), y, between(from.CenterZMeters, to.CenterZMeters), radius, axes, plume)
 			if mirrored && y != 0 {
 				spot.seeRing(between(from.XMeters, to.XMeters), -y, between(from.CenterZMeters, to.CenterZMeters), radius, axes, plume)

@@ -226,7 +226,7 @@ func (p *pass) answerConsistency() {
 func (p *pass) turbineFigures(i int, n *need) turbineFigures {
 	e, name := &p.in.Model.Engines[i], at("model.engines", i)
 	full, exhaust := fullFlowOf(e, name), exhaustFigureOf(e, name)
-	out := turbineFigures{fuelFlow: n.plain(full.path, full.value) * gramsPerMinute, exhaust: n.plain(exhaust.path, exhaust.value) + air.FreezingPoint}
+	out := turbineFigures{fuelFlow: float64(n.plain(full.path, full.value) * gramsPerMinute), exhaust: n.plain(exhaust.path, exhaust.value) + air.FreezingPoint}
 	if i < len(p.engine.engines) {
 		rated := &p.engine.engines[i]
 		out.thrust, out.airFlow, out.air = rated.StaticThrust, rated.MassFlow, rated.Rated.Temperature
