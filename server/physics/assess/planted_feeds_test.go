@@ -9,11 +9,6 @@ import (
 	"pitgate/server/physics/assess"
 )
 
-// severity orders verdicts, best first.
-var severity = map[assess.Verdict]int{
-	assess.VerdictHolds: 0, assess.VerdictUnknown: 1, assess.VerdictTight: 2, assess.VerdictFails: 3,
-}
-
 // worse returns the findings whose verdict got worse, with the new verdict.
 func worse(before, after assess.Report) map[string]assess.Verdict {
 	was := map[string]assess.Verdict{}

@@ -51,7 +51,7 @@ func (p *pass) answerHeat() {
 	p.readHeat()
 	parts, lacking := p.declaredParts()
 	p.answerPlume(parts, lacking)
-	p.answerSkin(parts, lacking)
+	p.answerBeside(parts, lacking)
 	p.answerGround()
 }
 
@@ -166,8 +166,8 @@ func (p *pass) answerPlume(declared []nearPart, lacking []string) {
 	p.conclude(out)
 }
 
-// answerSkin answers for what lies beside the engine or its tailpipe, running and after shut-down.
-func (p *pass) answerSkin(declared []nearPart, lacking []string) {
+// answerBeside answers for what lies beside the engine or its tailpipe, running and after shut-down.
+func (p *pass) answerBeside(declared []nearPart, lacking []string) {
 	n := p.need()
 	n.lack(p.feed.hot.missing...)
 	n.lack(lacking...)
