@@ -56,7 +56,7 @@ func TestTextSaysWhatMatters(t *testing.T) {
 	}
 	flat := strings.Join(strings.Fields(text.String()), " ")
 	for _, want := range []string{
-		"3 fail, 2 tight, 0 unknown, 65 hold", "FAILS Airspeed at the end of the launcher over stall speed launch.end_speed",
+		"3 fail, 3 tight, 0 unknown, 74 hold", "FAILS Airspeed at the end of the launcher over stall speed launch.end_speed",
 		"least 1.100; margin -0.", "Rests on an estimated input.", "near gorse bank decides", r.InputDigest,
 		"The computation supports a decision and does not make it.", "National law",
 	} {
