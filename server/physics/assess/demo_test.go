@@ -92,6 +92,9 @@ func TestDemoVerdicts(t *testing.T) {
 			if len(in.Day.WindChanges) > 0 { // the wind to come
 				want++
 			}
+			if in.Model.Engines[0].Kind == assess.EngineKindTurbine {
+				want += 10 // fuel, heat and the engine's own figures
+			}
 			if len(report.Findings) != want {
 				t.Errorf("got %d findings, want %d", len(report.Findings), want)
 			}

@@ -7,6 +7,7 @@ var findingClasses = map[FindingClass][]string{
 	FindingClassThirdParty: {
 		"circuit.inside", "link_loss.footprint", "separation.people", "separation.structures", "height.limit", "mass.class", "field.permission",
 		"visual.range", "weather.visibility", "weather.light", "launch.engine_failure", "engine_out.footprint", "speed.top",
+		"heat.ground",
 	},
 	FindingClassModelLoss: {
 		"stall.speed", "stall.tip", "stall.turn", "stall.gust", "liftoff.margin", "thrust.ratio", "launch.distance", "launch.end_speed", "launch.sink",
@@ -23,6 +24,7 @@ var findingClasses = map[FindingClass][]string{
 // familyClasses are the classes of findings by the first part of their id, for those that are not named one by one.
 var familyClasses = map[string]FindingClass{
 	"rule": FindingClassThirdParty, "radio": FindingClassThirdParty, "packs": FindingClassThirdParty,
+	"engine": FindingClassModelLoss,
 	"fuel": FindingClassModelLoss, "heat": FindingClassModelLoss, "loads": FindingClassModelLoss, "structure": FindingClassModelLoss,
 	"linkage": FindingClassModelLoss, "controls": FindingClassModelLoss,
 }
