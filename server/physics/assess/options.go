@@ -24,6 +24,7 @@ func (g *Geometry) RunWith(in Input, o Options) (Report, error) {
 	if o.Bands {
 		base.spread()
 	}
+	base.answerRules()
 	return base.report(), nil
 }
 
