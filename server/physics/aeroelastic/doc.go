@@ -4,6 +4,7 @@
 //	PlateFin.Flutter   screening boundary of a thin plate fin
 //	HingeSlopes        and Control.HingeMoment: what the air does about a hinge
 //	Linkage.Limits     speeds at which servo or pushrod give in at full throw
+//	Linkage.RodLimits  speeds at which the pushrod buckles or lets the control give
 //	FreePlay           slack at the trailing edge as an angle: a bench item
 //	NeverExceed        the least of all, with margins, and what governs it
 //
