@@ -17,6 +17,7 @@ type packsSection struct {
 // supplied is one pack with what it does.
 type supplied struct {
 	name, path string
+	stem       string // of its quantities
 	use        PackUse
 	missing    []string
 	supply     packs.Supply
@@ -90,6 +91,15 @@ func (s *supplied) used() float64 {
 	return min(emptied, s.result.Drawn/s.result.Usable)
 }
 
+// told returns the ids of quantities of the pack.
+func (s *supplied) told(ends ...string) []string {
+	ids := make([]string, 0, len(ends))
+	for _, end := range ends {
+		ids = append(ids, s.stem+end)
+	}
+	return ids
+}
+
 // emptied is the greatest use that is told: a pack drawn ten times over.
 const emptied = 10.0
 
@@ -138,6 +148,7 @@ func (p *pass) drawsMost(s *packsSection, list []*supplied, found *answer) {
 	if !p.base() {
 		return
 	}
+	found.from = most.told("usable", "drawn", "temperature")
 	flights := packs.Flights(most.result.Usable, most.result.Drawn, 1-s.use.value)
 	p.tell(found.id+"_flights", float64(flights), most.read...)
 	found.note = say("%s: %.2f Ah drawn in %.0f min switched on, of %.2f Ah usable at %.0f C; %s on this charge.",
@@ -202,12 +213,15 @@ func (p *pass) tellPacks(s *packsSection) {
 	if !p.base() {
 		return
 	}
+	if len(s.flight.missing) == 0 && len(s.supplies) > 0 {
+		p.tell("packs.planned_time", s.flight.planned(), s.flight.read...)
+	}
 	for i := range s.supplies {
 		one := &s.supplies[i]
 		if len(one.missing) > 0 {
 			continue
 		}
-		stem, r := say("packs.pack%d.", i+1), &one.result
+		stem, r := one.stem, &one.result
 		p.tell(stem+"temperature", one.supply.Kelvin-packs.Zero, one.read...)
 		p.tell(stem+"mean_current", one.supply.Mean, one.read...)
 		p.tell(stem+"peak_current", one.supply.Peak, one.read...)

@@ -43,6 +43,7 @@ func (p *pass) coldest(s *packsSection, found *answer) {
 		return
 	}
 	p.tell("packs.cold_limit", found.limit.value, one.read...)
+	found.from = one.told("temperature")
 	found.note = say("%s after %.0f min in the open: %.0f %% of its capacity and %.1f times its resistance at 25 C.", sentence(one.name),
 		valueOr(p.in.Model.Packs[p.drawing.coldPack].WaitInOpenMinutes, 0), 100*one.result.Temperature, one.supply.Chemistry.ColdRatio(one.supply.Kelvin))
 	if found.value < found.limit.value {

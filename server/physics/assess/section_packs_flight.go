@@ -92,8 +92,8 @@ func (p *pass) lasts(s *packsSection, most *supplied, last, reserve *answer) {
 func (p *pass) sayLasting(s *packsSection, most *supplied, budget *fuel.Budget, last, reserve *answer) {
 	p.tell("packs.endurance", budget.Endurance, most.read...)
 	p.tell("packs.landing_call", budget.Timer, most.read...)
-	p.tell("packs.planned_time", s.flight.planned(), s.flight.read...)
 	p.tell("packs.go_around_charge", budget.Reserve, most.read...)
+	last.from, reserve.from = most.told("usable", "mean_current", "peak_current"), most.told("usable", "mean_current", "peak_current")
 	last.note = say("%s: %.2f Ah usable at %.0f C, %.1f A in the circuit, %.1f A at full power.", sentence(most.name), most.result.Usable,
 		most.supply.Kelvin-packs.Zero, most.supply.Mean, most.supply.Peak)
 	reserve.note = say("The flight of %.1f min with %.0f circuits leaves %.0f %%.", s.flight.planned()/secondsPerMinute, s.flight.circuits, 100*reserve.value)

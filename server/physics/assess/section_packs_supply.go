@@ -44,7 +44,7 @@ func (p *pass) guessed(name string, spread float64) float64 {
 // readPack reads one pack and computes what it does at the end of the flight.
 func (p *pass) readPack(i int, s *packsSection) supplied {
 	n, mark, pack := p.need(), p.mark(), &p.in.Model.Packs[i]
-	one := supplied{name: pack.Name, path: at("model.packs", i), use: pack.Use}
+	one := supplied{name: pack.Name, path: at("model.packs", i), stem: numbered("packs.pack", i+1) + ".", use: pack.Use}
 	if pack.Use == "" {
 		n.lack(one.path + ".use")
 	}
@@ -90,7 +90,10 @@ func (n *need) cells(one *supplied, pack *Pack) packs.Supply {
 	}
 	if n.met() && !(supply.Resistance > 0) {
 		fresh := chemistry.ClassResistance(supply.Series, supply.Capacity) * packs.AgeRatio(chemistry.Loss(supply.Age))
-		supply.Resistance = fresh * max(0.1, n.pass.guessed(resistanceMethod, spreadResistance))
+		supply.Resistance = fresh
+		if pack.LoadedVoltageVolts == nil || pack.LoadTestAmperes == nil {
+			supply.Resistance *= max(0.1, n.pass.guessed(resistanceMethod, spreadResistance))
+		}
 	}
 	return supply
 }

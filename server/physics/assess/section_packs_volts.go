@@ -18,7 +18,7 @@ func (p *pass) answerBus(s *packsSection) {
 		}
 		found.value, found.outside = least.result.BusVolts, len(least.result.Outside) > 0
 		if p.base() {
-			found.note = busNote(least, s.least.value)
+			found.note, found.from = busNote(least, s.least.value), least.told("bus_voltage", "input_voltage", "peak_current", "resistance", "chain_resistance")
 		}
 	}
 	p.conclude(found)
@@ -64,7 +64,7 @@ func (p *pass) answerPackCurrent(s *packsSection) {
 		}
 		found.value, found.outside = least.spare(), len(least.result.Outside) > 0
 		if p.base() {
-			found.note = currentNote(least)
+			found.note, found.from = currentNote(least), least.told("cell_voltage", "input_voltage", "peak_current", "resistance", "chain_resistance")
 		}
 	}
 	p.conclude(found)
