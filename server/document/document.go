@@ -6,7 +6,6 @@
 package document
 
 import (
-	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
 	"fmt"
@@ -108,7 +107,7 @@ func Digest(in assess.Input) string {
 	if err != nil {
 		return ""
 	}
-	sum := sha256.Sum256(form)
+	sum := sum256(form)
 	return hex.EncodeToString(sum[:])
 }
 

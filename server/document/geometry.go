@@ -2,10 +2,10 @@ package document
 
 import (
 	"container/list"
-	"crypto/sha256"
 	"encoding/json"
 	"sync"
 
+	"pitgate/server/document/digest"
 	"pitgate/server/physics/assess"
 )
 
@@ -13,32 +13,32 @@ var geometries = newGeometryCache(keptGeometries)
 
 // geometryDigest names the geometry of a document: equal digests come from equal bytes of all that assess.Prepare reads. False when
 // the document holds a number that JSON cannot write.
-func geometryDigest(in assess.Input) ([sha256.Size]byte, bool) {
+func geometryDigest(in assess.Input) ([digest.Size]byte, bool) {
 	if in.Model == nil {
-		return [sha256.Size]byte{}, true
+		return [digest.Size]byte{}, true
 	}
 	text, err := json.Marshal(assess.GeometryOf(in))
 	if err != nil {
-		return [sha256.Size]byte{}, false
+		return [digest.Size]byte{}, false
 	}
-	return sha256.Sum256(text), true
+	return sum256(text), true
 }
 
 // geometryCache keeps the geometries used last. It may be used by many at once.
 type geometryCache struct {
 	mutex  sync.Mutex
 	room   int
-	places map[[sha256.Size]byte]*list.Element
+	places map[[digest.Size]byte]*list.Element
 	recent *list.List // of keptGeometry, used last in front
 }
 
 type keptGeometry struct {
-	digest   [sha256.Size]byte
+	digest   [digest.Size]byte
 	geometry *assess.Geometry
 }
 
 func newGeometryCache(room int) *geometryCache {
-	return &geometryCache{room: room, places: map[[sha256.Size]byte]*list.Element{}, recent: list.New()}
+	return &geometryCache{room: room, places: map[[digest.Size]byte]*list.Element{}, recent: list.New()}
 }
 
 // of returns the geometry of a document, from the cache where an equal one was prepared before. Its error is that of assess.Prepare;
@@ -59,7 +59,7 @@ func (c *geometryCache) of(in assess.Input) (*assess.Geometry, error) {
 	return prepared, nil
 }
 
-func (c *geometryCache) find(digest [sha256.Size]byte) *assess.Geometry {
+func (c *geometryCache) find(digest [digest.Size]byte) *assess.Geometry {
 	c.mutex.Lock()
 	defer c.mutex.Unlock()
 	place, ok := c.places[digest]
@@ -72,7 +72,7 @@ func (c *geometryCache) find(digest [sha256.Size]byte) *assess.Geometry {
 }
 
 // keep adds a geometry and drops the one not used for longest when there is no room left.
-func (c *geometryCache) keep(digest [sha256.Size]byte, g *assess.Geometry) {
+func (c *geometryCache) keep(digest [digest.Size]byte, g *assess.Geometry) {
 	c.mutex.Lock()
 	defer c.mutex.Unlock()
 	if _, ok := c.places[digest]; ok {

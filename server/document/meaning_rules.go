@@ -2,14 +2,19 @@ package document
 
 import (
 	"reflect"
-	"regexp"
+	"strings"
 
 	"pitgate/server/physics/assess"
 	"pitgate/server/physics/weather"
 )
 
-// slug is the form of the id of a rule or a pack.
-var slug = regexp.MustCompile(`^[a-z0-9]([a-z0-9-]*[a-z0-9])?$`)
+// isSlug tells whether a text has the form of the id of a rule or a pack: small letters, digits and, not at its ends, hyphens.
+func isSlug(text string) bool {
+	if text == "" || strings.HasPrefix(text, "-") || strings.HasSuffix(text, "-") {
+		return false
+	}
+	return strings.Trim(text, "abcdefghijklmnopqrstuvwxyz0123456789-") == ""
+}
 
 // checkRules wants every rule to say what its kind needs, and no rule twice.
 func checkRules(rules []assess.AppliedRule, path string, found *faults) {
@@ -111,7 +116,7 @@ func checkCondition(c *assess.RuleCondition, path string, found *faults) {
 }
 
 func checkSlug(text, path string, found *faults) {
-	if !slug.MatchString(text) {
+	if !isSlug(text) {
 		found.add(path, "must be small letters, digits and hyphens, got "+text)
 	}
 }

@@ -3,7 +3,6 @@ package document
 import (
 	"fmt"
 	"reflect"
-	"regexp"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -74,7 +73,7 @@ func textFault(field reflect.StructField, text string) string {
 		}
 	}
 	pattern := field.Tag.Get("pattern")
-	if pattern != "" && !regexp.MustCompile(pattern).MatchString(text) {
+	if pattern != "" && !hasForm(pattern, text) {
 		return fmt.Sprintf("must have the form %s, got %q", pattern, text)
 	}
 	return ""
