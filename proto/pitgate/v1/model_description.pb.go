@@ -2288,7 +2288,8 @@ type Engine struct {
 	// Loss of thrust by intake duct and tailpipe as a fraction.
 	InstallationLossRatio *Quantity `protobuf:"bytes,20,opt,name=installation_loss_ratio,json=installationLossRatio,proto3" json:"installation_loss_ratio,omitempty"`
 	MaximumRpm            *float64  `protobuf:"fixed64,21,opt,name=maximum_rpm,json=maximumRpm,proto3,oneof" json:"maximum_rpm,omitempty"`
-	// Points of a static run.
+	// Points of a static run, thrust by a scale behind the model. The one with the greatest thrust stands before the maker's figures, and what duct and
+	// tailpipe take is in it.
 	StaticRun []*StaticRunPoint `protobuf:"bytes,22,rep,name=static_run,json=staticRun,proto3" json:"static_run,omitempty"`
 	// True when the model carries a tailpipe from the engine to the tail.
 	Tailpipe *bool `protobuf:"varint,23,opt,name=tailpipe,proto3,oneof" json:"tailpipe,omitempty"`
@@ -3508,7 +3509,8 @@ type FuelSystem struct {
 	state                  protoimpl.MessageState `protogen:"open.v1"`
 	Fuel                   string                 `protobuf:"bytes,1,opt,name=fuel,proto3" json:"fuel,omitempty"`
 	DensityKgPerCubicMeter *Quantity              `protobuf:"bytes,2,opt,name=density_kg_per_cubic_meter,json=densityKgPerCubicMeter,proto3" json:"density_kg_per_cubic_meter,omitempty"`
-	OilRatio               *float64               `protobuf:"fixed64,3,opt,name=oil_ratio,json=oilRatio,proto3,oneof" json:"oil_ratio,omitempty"`
+	// Litres of oil to one litre of fuel.
+	OilRatio *float64 `protobuf:"fixed64,3,opt,name=oil_ratio,json=oilRatio,proto3,oneof" json:"oil_ratio,omitempty"`
 	// Air trap between tank and pump.
 	AirTrap                   *bool       `protobuf:"varint,4,opt,name=air_trap,json=airTrap,proto3,oneof" json:"air_trap,omitempty"`
 	AirTrapVolumeLiters       *Quantity   `protobuf:"bytes,5,opt,name=air_trap_volume_liters,json=airTrapVolumeLiters,proto3" json:"air_trap_volume_liters,omitempty"`

@@ -1535,7 +1535,10 @@ export interface components {
             shaftPowerWatts?: components["schemas"]["pitgate.v1.Quantity"];
             /** @description Idle to full thrust. */
             spoolUpSeconds?: components["schemas"]["pitgate.v1.Quantity"];
-            /** @description Points of a static run. */
+            /**
+             * @description Points of a static run, thrust by a scale behind the model. The one with the greatest thrust stands before the maker's figures, and what duct and
+             *     tailpipe take is in it.
+             */
             staticRun?: components["schemas"]["pitgate.v1.StaticRunPoint"][];
             /** @description Static thrust at full power in the conditions below. */
             staticThrustNewtons?: components["schemas"]["pitgate.v1.Quantity"];
@@ -1766,7 +1769,10 @@ export interface components {
             /** @description Small tank between the main tank and the trap. */
             headerTankLiters?: components["schemas"]["pitgate.v1.Quantity"];
             lines?: components["schemas"]["pitgate.v1.FuelLine"][];
-            /** Format: double */
+            /**
+             * Format: double
+             * @description Litres of oil to one litre of fuel.
+             */
             oilRatio?: number;
             /** @description Height of the pump above the lowest fuel pick-up, model level. */
             pumpHeightMeters?: components["schemas"]["pitgate.v1.Quantity"];

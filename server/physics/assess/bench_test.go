@@ -93,3 +93,21 @@ func BenchmarkAnswers(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkFeeds is fuel, heat and the engine's figures alone in a moved pass, with another air temperature.
+func BenchmarkFeeds(b *testing.B) {
+	in := demoDocument(b)
+	whole, err := Prepare(in)
+	if err != nil {
+		b.Fatal(err)
+	}
+	base := newPass(&in, whole)
+	base.walk()
+	p := base.moving(uncertain{name: "day.temperatureCelsius", spread: 0.5}, 1)
+	p.walk()
+	b.ReportAllocs()
+	for b.Loop() {
+		p.feed, p.results = feedSection{}, p.results[:0]
+		p.answerFeeds()
+	}
+}

@@ -25,7 +25,7 @@ var findingClasses = map[FindingClass][]string{
 var familyClasses = map[string]FindingClass{
 	"rule": FindingClassThirdParty, "radio": FindingClassThirdParty, "packs": FindingClassThirdParty,
 	"engine": FindingClassModelLoss,
-	"fuel": FindingClassModelLoss, "heat": FindingClassModelLoss, "loads": FindingClassModelLoss, "structure": FindingClassModelLoss,
+	"fuel":   FindingClassModelLoss, "heat": FindingClassModelLoss, "loads": FindingClassModelLoss, "structure": FindingClassModelLoss,
 	"linkage": FindingClassModelLoss, "controls": FindingClassModelLoss,
 }
 

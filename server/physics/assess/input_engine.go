@@ -50,7 +50,8 @@ type Engine struct {
 	// Loss of thrust by intake duct and tailpipe as a fraction.
 	InstallationLossRatio *Quantity `json:"installationLossRatio,omitempty"`
 	MaximumRpm            *float64  `json:"maximumRpm,omitempty" range:"gt=0,lte=300000"`
-	// Points of a static run.
+	// Points of a static run, thrust by a scale behind the model. The one with the greatest thrust stands before the maker's figures, and what duct and
+	// tailpipe take is in it.
 	StaticRun []StaticRunPoint `json:"staticRun,omitempty" range:"max_items=60"`
 	// True when the model carries a tailpipe from the engine to the tail.
 	Tailpipe *bool `json:"tailpipe,omitempty"`

@@ -4,7 +4,8 @@ package assess
 type FuelSystem struct {
 	Fuel                   string    `json:"fuel,omitempty" range:"max_len=60"`
 	DensityKgPerCubicMeter *Quantity `json:"densityKgPerCubicMeter,omitempty"`
-	OilRatio               *float64  `json:"oilRatio,omitempty" range:"gte=0,lte=0.2"`
+	// Litres of oil to one litre of fuel.
+	OilRatio *float64 `json:"oilRatio,omitempty" range:"gte=0,lte=0.2"`
 	// Air trap between tank and pump.
 	AirTrap                   *bool      `json:"airTrap,omitempty"`
 	AirTrapVolumeLiters       *Quantity  `json:"airTrapVolumeLiters,omitempty"`

@@ -202,6 +202,10 @@ func (p *pass) answerEngines() {
 
 // answerConsistency holds thrust, air, fuel and exhaust temperature against each other, worst engine first.
 func (p *pass) answerConsistency() {
+	if !p.base() {
+		p.keepStill("engine.consistency")
+		return
+	}
 	n := p.need()
 	n.lack(p.engine.missing...)
 	out := answer{id: "engine.consistency", limit: limit{value: exhaustDifference, set: true, rule: coreDefault}}
