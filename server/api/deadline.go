@@ -13,13 +13,19 @@ import (
 const (
 	callCap  = 5 * time.Second
 	photoCap = 30 * time.Second
+	// rulesCap leaves time to compute every open approval of a club by other rules; the database waits 30 s within a transaction.
+	rulesCap = 25 * time.Second
 )
 
 // withDeadline caps every call.
 func withDeadline(ctx context.Context, req any, info *grpc.UnaryServerInfo, next grpc.UnaryHandler) (any, error) {
 	limit := callCap
-	if info.FullMethod == pb.IncidentsService_AddIncidentPhoto_FullMethodName {
+	switch info.FullMethod {
+	case pb.IncidentsService_AddIncidentPhoto_FullMethodName:
 		limit = photoCap
+	case pb.RulePacksService_PreviewRulePack_FullMethodName, pb.RulePacksService_PublishRulePack_FullMethodName,
+		pb.RulePacksService_RetireRulePack_FullMethodName:
+		limit = rulesCap
 	}
 	ctx, cancel := context.WithTimeout(ctx, limit)
 	defer cancel()

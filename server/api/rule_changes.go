@@ -2,8 +2,11 @@ package api
 
 import (
 	"context"
+	"encoding/json"
+	"errors"
 	"fmt"
 	"strings"
+	"sync"
 
 	pb "pitgate/proto/pitgate/v1"
 	"pitgate/server/club"
@@ -31,48 +34,47 @@ func (b *backend) changedBy(ctx context.Context, tx *postgres.ReadTx, before, af
 	if err != nil {
 		return nil, 0, err
 	}
+	found, errs := make([][]verdictChange, len(open)), make([]error, len(open))
+	var group sync.WaitGroup
+	for i, a := range open {
+		group.Go(func() { found[i], errs[i] = b.changesIn(ctx, a, before, after) })
+	}
+	group.Wait()
+	if err := errors.Join(errs...); err != nil {
+		return nil, 0, err
+	}
 	var out []ruleChange
-	for _, a := range open {
-		changes, err := b.changesIn(ctx, a, before, after)
-		if err != nil {
-			return nil, 0, fmt.Errorf("approval %s: %w", a.ID, err)
-		}
+	for i, changes := range found {
 		if len(changes) > 0 {
-			out = append(out, ruleChange{approval: a, changes: changes})
+			out = append(out, ruleChange{approval: open[i], changes: changes})
 		}
 	}
 	return out, int32(len(open)), nil
 }
 
-// changesIn computes one approval by both sets of rules.
+// changesIn computes one approval by both sets of rules; the kept report serves where it answers for the former.
 func (b *backend) changesIn(ctx context.Context, a club.AssessedApproval, before, after rulesInForce) ([]verdictChange, error) {
 	was, err := b.underRules(ctx, a, before)
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("approval %s: %w", a.ID, err)
 	}
 	becomes, err := b.underRules(ctx, a, after)
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("approval %s: %w", a.ID, err)
 	}
 	return verdictChanges(was, becomes), nil
 }
 
 // underRules computes an approval's document by other rules; the owner's own limits stay.
 func (b *backend) underRules(ctx context.Context, a club.AssessedApproval, rules rulesInForce) (assess.Report, error) {
-	in, err := document.Decode(a.Input)
+	in, err := inputUnder(a, rules)
 	if err != nil {
 		return assess.Report{}, err
 	}
-	in.Limits = nil
-	if len(a.Limits) > 0 {
-		own, err := document.DecodeLimits(a.Limits)
-		if err != nil {
-			return assess.Report{}, err
-		}
-		in.Limits = &own
-	}
-	if err := rules.put(&in); err != nil {
-		return assess.Report{}, err
+	if a.CoreVersion == assess.Version && a.InputDigest == document.Digest(in) {
+		var kept assess.Report
+		err := json.Unmarshal(a.Report, &kept)
+		return kept, err
 	}
 	release, err := b.waitInLine(ctx)
 	if err != nil {
@@ -80,6 +82,23 @@ func (b *backend) underRules(ctx context.Context, a club.AssessedApproval, rules
 	}
 	defer release()
 	return document.Assess(in)
+}
+
+// inputUnder is an approval's document with the limits that rules and owner make.
+func inputUnder(a club.AssessedApproval, rules rulesInForce) (assess.Input, error) {
+	in, err := document.Decode(a.Input)
+	if err != nil {
+		return in, err
+	}
+	in.Limits = nil
+	if len(a.Limits) > 0 {
+		own, err := document.DecodeLimits(a.Limits)
+		if err != nil {
+			return in, err
+		}
+		in.Limits = &own
+	}
+	return in, rules.put(&in)
 }
 
 // verdictChanges lists the findings whose verdict differs, in the order of the new report, those that are gone last. A finding that comes and holds, or

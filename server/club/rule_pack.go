@@ -51,6 +51,9 @@ type AssessedApproval struct {
 	State, HeldFrom                        State
 	// Limits are the owner's own.
 	Limits, Input json.RawMessage
+	// Report is the kept answer to Input, by that core.
+	Report                   json.RawMessage
+	InputDigest, CoreVersion string
 }
 
 // Underneath is the state that counts: of a held approval the one it was held from.

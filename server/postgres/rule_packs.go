@@ -122,6 +122,7 @@ func (r *ReadTx) AssessedApprovals(ctx context.Context) ([]club.AssessedApproval
 		open = append(open, club.AssessedApproval{
 			ID: row.ApprovalID, ModelDisplayName: row.ModelDisplayName, OwnerDisplayName: row.OwnerDisplayName, State: club.State(row.State),
 			HeldFrom: club.State(text(row.HeldFrom)), Limits: row.Limits, Input: row.Input,
+			Report: row.Report, InputDigest: row.InputDigest, CoreVersion: row.CoreVersion,
 		})
 	}
 	return open, err

@@ -11,7 +11,8 @@ import (
 )
 
 const assessedApprovals = `-- name: AssessedApprovals :many
-SELECT a.approval_id, a.state, a.held_from, a.limits, m.display_name AS model_display_name, p.display_name AS owner_display_name, s.input
+SELECT a.approval_id, a.state, a.held_from, a.limits, m.display_name AS model_display_name, p.display_name AS owner_display_name,
+    s.input, s.report, s.input_digest, s.core_version
 FROM approvals a
 JOIN models m ON m.club_id = a.club_id AND m.model_id = a.model_id
 JOIN people p ON p.club_id = a.club_id AND p.person_id = a.owner_id
@@ -28,9 +29,12 @@ type AssessedApprovalsRow struct {
 	ModelDisplayName string
 	OwnerDisplayName string
 	Input            []byte
+	Report           []byte
+	InputDigest      string
+	CoreVersion      string
 }
 
-// What a changed rule is tried on: open approvals that were computed, with the document they were computed from.
+// What a changed rule is tried on: open approvals that were computed, with the document they were computed from and the answer.
 func (q *Queries) AssessedApprovals(ctx context.Context, clubID string, states []string) ([]AssessedApprovalsRow, error) {
 	rows, err := q.db.Query(ctx, assessedApprovals, clubID, states)
 	if err != nil {
@@ -48,6 +52,9 @@ func (q *Queries) AssessedApprovals(ctx context.Context, clubID string, states [
 			&i.ModelDisplayName,
 			&i.OwnerDisplayName,
 			&i.Input,
+			&i.Report,
+			&i.InputDigest,
+			&i.CoreVersion,
 		); err != nil {
 			return nil, err
 		}

@@ -39,8 +39,9 @@ JOIN people p ON p.club_id = v.club_id AND p.person_id = v.person_id
 WHERE v.club_id = @club_id AND v.rule_pack_id = ANY(@rule_pack_ids::text[]) ORDER BY v.time, v.person_id;
 
 -- name: AssessedApprovals :many
--- What a changed rule is tried on: open approvals that were computed, with the document they were computed from.
-SELECT a.approval_id, a.state, a.held_from, a.limits, m.display_name AS model_display_name, p.display_name AS owner_display_name, s.input
+-- What a changed rule is tried on: open approvals that were computed, with the document they were computed from and the answer.
+SELECT a.approval_id, a.state, a.held_from, a.limits, m.display_name AS model_display_name, p.display_name AS owner_display_name,
+    s.input, s.report, s.input_digest, s.core_version
 FROM approvals a
 JOIN models m ON m.club_id = a.club_id AND m.model_id = a.model_id
 JOIN people p ON p.club_id = a.club_id AND p.person_id = a.owner_id
