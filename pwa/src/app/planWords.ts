@@ -199,7 +199,6 @@ export const planWords = {
   },
   RuleCondition: {
     fact: ['Fact'],
-    moreThan: ['More than'],
     atLeast: ['At least'],
     atMost: ['At most'],
     engineKinds: ['An engine is one of these'],
