@@ -27,6 +27,8 @@ var coreRows = []coreRow{
 	{"one assessment without spread, geometry kept, maps of engine out and link lost included", "assess.SinglePass", 0},
 	{"value and verdict of every finding alone, geometry kept", "assess.Answers", 2e6},
 	{"all answers once more for one changed input, maps kept", "assess.MovedPass", 2e6},
+	{"512 samples with all inputs moved at once, geometry kept, two workers", "assess.Spread", 250 * time.Millisecond},
+	{"one of these samples", "assess.SampledPass", 0},
 	{"geometry and lattice of one model", "assess.Prepare", 0},
 	{"lattice of 400 horseshoes", "lift.SolveFourHundred", 0},
 	{"one launch path, by method", "motion.Launch", 100 * time.Microsecond},

@@ -63,10 +63,7 @@ func (r *sampling) walkFirst() bool {
 	steep := r.steep()
 	for s, source := range r.sources {
 		if steep[s] || source.input.estimated {
-			r.first = append(r.first, firstPass{source: s, by: 1})
-		}
-		if steep[s] {
-			r.first = append(r.first, firstPass{source: s, by: -1})
+			r.first = append(r.first, firstPass{source: s, by: 1}, firstPass{source: s, by: -1})
 		}
 	}
 	total := len(r.first) + r.options.Samples
@@ -98,11 +95,8 @@ func (r *sampling) steep() []bool {
 
 // readSlopes takes the slopes from the passes up and down.
 func (r *sampling) readSlopes() {
-	for n := 0; n+1 < len(r.first); n++ {
+	for n := 0; n < len(r.first); n += 2 {
 		up, down := &r.first[n], &r.first[n+1]
-		if up.source != down.source {
-			continue
-		}
 		for i := range r.base.results {
 			movers, follows := followsSlopes[r.base.results[i].ID]
 			if !follows || r.base.results[i].Value == nil || !contains(movers, r.sources[up.source].input.name) {
