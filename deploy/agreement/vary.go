@@ -81,12 +81,16 @@ func (v variation) list(name string, from []any) any {
 }
 
 // number moves a number in proportion: the value of a quantity by itself, others of one name together. A share stays a share, and what is counted stays
-// whole.
+// whole. An angle only becomes smaller, because many stand at their bound.
 func (v variation) number(name string, from float64) float64 {
 	if from == math.Trunc(from) && math.Abs(from) < 10 && name != "value" {
 		return from
 	}
-	moved := from * v.scale(name)
+	scale := v.scale(name)
+	if strings.HasSuffix(name, "Degrees") {
+		scale = min(scale, 1/scale)
+	}
+	moved := from * scale
 	if strings.HasSuffix(name, "Ratio") && from <= 1 {
 		return min(moved, 1)
 	}
