@@ -32,7 +32,7 @@ func (p *pass) answerRules() {
 func (p *pass) ruleFinding(rule *AppliedRule, path string, settled []Finding) Finding {
 	f := Finding{
 		ID: rule.Finding(), Title: rule.Requirement, Unit: rule.unit(), Method: ruleMethod, Source: ruleSource(rule), Validity: ruleValidity,
-		Rule: cite(*rule), LimitSense: LimitSenseNone,
+		Rule: cite(*rule), LimitSense: LimitSenseNone, FindingClass: FindingClassThirdParty,
 	}
 	told := p.application(rule.Conditions)
 	days := p.datesOf(rule, path)
@@ -187,13 +187,16 @@ func findingIn(list []Finding, id string) *Finding {
 	return nil
 }
 
-// against holds a computed finding's value and band against a rule's figure.
+// against holds a computed finding's value and band against a rule's figure; where that is the figure in force, the finding's own verdict stands.
 func (f *Finding) against(rule *AppliedRule, computed *Finding, figure float64) {
 	value := *computed.Value
 	f.Value, f.Unit, f.Limit, f.LimitSense = &value, computed.Unit, &figure, rule.sense()
 	f.BandLow, f.BandHigh, f.From = computed.BandLow, computed.BandHigh, slices.Clone(computed.From)
 	f.OutsideValidity, f.RestsOnEstimate = computed.OutsideValidity, computed.RestsOnEstimate
 	f.holdBand()
+	if f.FindingClass = computed.FindingClass; computed.Limit != nil && *computed.Limit == figure && computed.LimitSense == f.LimitSense {
+		f.Verdict, f.HoldsProbability, f.RequiredProbability = computed.Verdict, computed.HoldsProbability, computed.RequiredProbability
+	}
 	f.Note = say("%s: %s against %s asked.", computed.ID, figureWords(value, f.Unit), figureWords(figure, f.Unit))
 }
 
