@@ -52,7 +52,7 @@ var (
 	Age    = KnockDown{"age, crash repair or fuel on wood", 0.8, Judgement}
 )
 
-// table is searched from the top: the first with a word that stands in the name counts.
+// table is searched for every word that stands in a name.
 //
 // Source: in each row, with what in it is judged. Strengths are the lowest of the editions or makers named.
 var table = []Material{
@@ -76,7 +76,7 @@ var table = []Material{
 	{Name: "spring steel wire", Modulus: 205e9, ShearModulus: 79e9, Tension: 900e6, Compression: 900e6, Shear: 520e6, Density: 7850,
 		Source: "EN 10270-1, drawn wire, low end", Status: Judgement, words: []string{"steel", "piano wire", "music wire"}},
 	{Name: "birch plywood", Modulus: 7e9, ShearModulus: 0.65e9, Tension: 40e6, Compression: 25e6, Shear: 9e6, Density: 680,
-		Source: "half of the plies along the load, Wood Handbook for birch", Status: Judgement, words: []string{"ply"}},
+		Source: "half of the plies along the load, Wood Handbook for birch", Status: Judgement, words: []string{"ply", "plywood"}},
 	{Name: "Sitka spruce, 12 % moisture", Modulus: 9.9e9, ShearModulus: 0.6e9, Tension: 65e6, Compression: 35.7e6, Shear: 7.9e6, Density: 360,
 		Source: "Wood Handbook; ANC-18; the lower of their editions", Status: FromMemory, Usual: []KnockDown{grain}, words: []string{"spruce"}},
 	{Name: "pine, straight grain", Modulus: 8.5e9, ShearModulus: 0.6e9, Tension: 55e6, Compression: 30e6, Shear: 6e6, Density: 400,
@@ -90,9 +90,9 @@ var table = []Material{
 	{Name: "nylon", Modulus: 1.5e9, ShearModulus: 0.5e9, Tension: 45e6, Compression: 45e6, Shear: 35e6, Density: 1140,
 		Source: "class of conditioned polyamide 6.6", Status: Judgement, words: []string{"nylon", "polyamide"}},
 	{Name: "expanded polypropylene foam", Modulus: 1e6, ShearModulus: 0.4e6, Tension: 250e3, Compression: 90e3, Shear: 100e3, Density: 20,
-		Source: "foam makers' sheets, low end", Status: FromMemory, Foam: true, words: []string{"epp", "polypropylene"}},
+		Source: "foam makers' sheets, low end", Status: FromMemory, Foam: true, words: []string{"epp", "epp foam", "polypropylene", "polypropylene foam"}},
 	{Name: "extruded polystyrene foam, 25 kg/m3", Modulus: 10e6, ShearModulus: 3e6, Tension: 173e3, Compression: 173e3, Shear: 140e3, Density: 25,
-		Source: "ASTM C578 type IV, compression; stiffness and shear judged", Status: Verified, Foam: true, words: []string{"xps", "extruded polystyrene", "blue foam"}},
+		Source: "ASTM C578 type IV, compression; stiffness and shear judged", Status: Verified, Foam: true, words: []string{"xps", "xps foam", "extruded polystyrene", "extruded polystyrene foam", "blue foam"}},
 	{Name: "expanded polystyrene foam, 15 kg/m3", Modulus: 1.24e6, ShearModulus: 1.93e6, Tension: 110e3, Compression: 69e3, Shear: 124e3, Density: 15,
 		Source: "ASTM C578 type I, compression; foam makers' typical values, low end", Status: Verified, Foam: true, words: []string{"eps", "polystyrene", "foam"}},
 }
@@ -100,18 +100,51 @@ var table = []Material{
 // Materials returns the table, in the order of search.
 func Materials() []Material { return slices.Clone(table) }
 
-// FindMaterial returns the material that a builder's words name; false when none of the table's words stands in them.
+// FindMaterial returns the material that a builder's words name; false when none of the table's words stands in them. Where they name several, "balsa
+// sheet, glassed", the one that the least pressure breaks counts; a foam counts only where nothing else is named, since what it fills carries the load.
 //
 // Valid for: the words of the table; what is not named closer (carbon, glass, foam) is taken for the weaker kind.
 // Source: each material names its own.
 func FindMaterial(name string) (Material, bool) {
-	lower := strings.ToLower(name)
-	for _, m := range table {
-		if slices.ContainsFunc(m.words, func(word string) bool { return strings.Contains(lower, word) }) {
-			return m, true
+	var found Material
+	known := false
+	for _, m := range namedIn(strings.ToLower(name)) {
+		if !known || found.Foam && !m.Foam || found.Foam == m.Foam && m.Compression < found.Compression {
+			found, known = m, true
 		}
 	}
-	return Material{}, false
+	return found, known
+}
+
+// wordAt is a word of a material where it stands in a name.
+type wordAt struct {
+	material   int // place in the table
+	start, end int
+}
+
+// covers reports whether another word lies inside this longer one, as "steel" in "mild steel"; of two alike the one higher in the table counts.
+func (w wordAt) covers(other wordAt) bool {
+	inside := w.start <= other.start && other.end <= w.end
+	return inside && (w.end-w.start > other.end-other.start || w.material < other.material)
+}
+
+// namedIn returns the materials whose words stand in a name in small letters, each word only where no longer one says it closer.
+func namedIn(lower string) []Material {
+	var words []wordAt
+	for i, m := range table {
+		for _, word := range m.words {
+			if start := strings.Index(lower, word); start >= 0 {
+				words = append(words, wordAt{i, start, start + len(word)})
+			}
+		}
+	}
+	var out []Material
+	for _, w := range words {
+		if !slices.ContainsFunc(words, func(other wordAt) bool { return other.covers(w) }) {
+			out = append(out, table[w.material])
+		}
+	}
+	return out
 }
 
 // Allowable is what a material may bear in a part, with what was knocked off.

@@ -134,6 +134,9 @@ func TestWordsFindTheirMaterial(t *testing.T) {
 		"liteply": "birch plywood", "birch": "yellow birch, 12 % moisture", "hard balsa": "balsa, 12 % moisture", "EPP foam": "expanded polypropylene foam",
 		"white foam": "expanded polystyrene foam, 15 kg/m3", "XPS": "extruded polystyrene foam, 25 kg/m3", "6061-T6": "aluminium alloy 6061-T6",
 		"GFRP": "glass and epoxy laminate", "music wire": "spring steel wire", "mild steel": "steel, mild", "M6 nylon": "nylon", "hardwood": "balsa, 12 % moisture",
+		"balsa sheet, glassed": "balsa, 12 % moisture", "glassed balsa": "balsa, 12 % moisture", "carbon and aramid cloth": "aramid and epoxy laminate",
+		"glass over white foam": "glass and epoxy laminate", "XPS foam": "extruded polystyrene foam, 25 kg/m3", "steel bolt 8.8": "steel bolt, class 8.8",
+		"spring steel wire": "spring steel wire", "pultruded carbon tube": "pultruded carbon tube or rod", "plywood": "birch plywood",
 	} {
 		if m := material(t, words); m.Name != name {
 			t.Errorf("%q is %q, want %q", words, m.Name, name)
