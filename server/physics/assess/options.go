@@ -11,21 +11,31 @@ type Options struct {
 
 // RunWith computes the report that Run computes, as far as the options ask for it. Its verdicts are those of the values as given where no bands are asked
 // for: tight is then not said.
-func (g *Geometry) RunWith(in Input, o Options) (Report, error) {
-	base := newPass(&in, g)
-	base.quiet = !o.Drawings
-	if o.Bands {
-		base.resumes = newResumes()
+func (g *Geometry) RunWith(in Input, o Options) (Report, error) { return g.run(in, o, nil) }
+
+// run is the one way of every run whose bands, if any, move one error at a time.
+func (g *Geometry) run(in Input, o Options, watch Watch) (Report, error) {
+	base, err := g.begin(&in, !o.Drawings, o.Bands)
+	if err != nil {
+		return Report{}, err
 	}
-	base.walk()
-	if base.fault != nil {
-		return Report{}, base.fault
-	}
-	if o.Bands {
-		base.spread()
+	base.watch = watch
+	if o.Bands && (!base.goesOn(0) || !base.spread()) {
+		return Report{}, ErrStopped
 	}
 	base.answerRules()
 	return base.report(), nil
+}
+
+// begin walks the base pass of a run; moves keeps what passes that move one error resume from.
+func (g *Geometry) begin(in *Input, quiet, moves bool) (*pass, error) {
+	base := newPass(in, g)
+	base.quiet = quiet
+	if moves {
+		base.resumes = newResumes()
+	}
+	base.walk()
+	return base, base.fault
 }
 
 // tells reports whether this pass writes more than answers: drawings, quantities and sources.

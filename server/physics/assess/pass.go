@@ -17,6 +17,10 @@ type pass struct {
 	at int
 	// resumes is kept by a base pass whose inputs are to be moved; nil elsewhere.
 	resumes *resumes
+	// cut is what a moved pass may leave out; nil where it walks through all.
+	cut *cut
+	// spare is room for the findings of moved passes, used again by the next.
+	spare [][]Finding
 	// quiet leaves out drawings, quantities and sources.
 	quiet   bool
 	inputs  []uncertain
@@ -76,7 +80,12 @@ func newPass(in *Input, whole *Geometry) *pass {
 
 // moving returns a pass like the base pass in which one input is moved by a number of its spreads.
 func (p *pass) moving(input uncertain, by float64) *pass {
-	moved := p.resume(input.name)
+	return p.movingAll(input, by, input.name)
+}
+
+// movingAll returns a pass like the base pass that moves the named inputs, as one error or one alone.
+func (p *pass) movingAll(input uncertain, by float64, names ...string) *pass {
+	moved := p.resume(names)
 	drawing := *p.drawing // what a moved pass finds out for itself is nobody else's
 	moved.drawing = &drawing
 	moved.moved, moved.by, moved.quiet = input.name, by*input.spread, p.quiet

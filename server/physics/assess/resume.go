@@ -1,54 +1,77 @@
 package assess
 
-// resumes holds the base pass as it stood before each section that reads an input no earlier section reads: up to there a pass that moves this input
-// alone is the base pass.
+import "math/bits"
+
+// resumes holds the base pass as it stood before each section, and which sections read each input: a pass that moves some inputs is the base pass up to
+// the first of those, and beyond it in every section that touches nothing that has moved.
 type resumes struct {
-	first  map[string]int // section that reads an input first
-	before []*pass        // the pass before each section; nil where no input is read first
+	readers map[string]uint64 // sections that read an input, one bit each
+	before  []*pass           // the pass before each section, and after the last
 }
 
-func newResumes() *resumes { return &resumes{first: map[string]int{}} }
+func newResumes() *resumes { return &resumes{readers: map[string]uint64{}} }
 
-// keep keeps a copy of the base pass before its next section. That of the section before is dropped again when nothing was read first there.
+// keep keeps a copy of the base pass before its next section.
 func (r *resumes) keep(p *pass) {
 	copied := *p
 	copied.resumes = nil
-	if last := len(r.before) - 1; last >= 0 && !r.opens(last) {
-		r.before[last] = nil
-	}
 	r.before = append(r.before, &copied)
 }
 
-// opens reports whether some input is read first in a section.
-func (r *resumes) opens(section int) bool {
-	for _, at := range r.first {
-		if at == section {
-			return true
-		}
-	}
-	return false
-}
-
 // note notes that the section at hand asks how far an input is moved.
-func (r *resumes) note(name string, section int) {
-	if _, known := r.first[name]; !known {
-		r.first[name] = section
-	}
-}
+func (r *resumes) note(name string, section int) { r.readers[name] |= 1 << section }
 
-// resume returns the base pass as it stood before the first section that reads an input; a pass at its start where that is not known.
-func (p *pass) resume(name string) *pass {
-	fresh := &pass{in: p.in, whole: p.whole, drawing: p.drawing, results: make([]Finding, 0, len(catalogue))}
+// resume returns the base pass as it stood before the first section that reads one of some inputs; a pass at its start where that is not known.
+func (p *pass) resume(names []string) *pass {
+	fresh := &pass{in: p.in, whole: p.whole, drawing: p.drawing, results: p.blank()}
 	if p.resumes == nil {
 		return fresh
 	}
-	section, known := p.resumes.first[name]
-	if !known || p.resumes.before[section] == nil {
+	asked := uint64(0)
+	for _, name := range names {
+		asked |= p.resumes.readers[name]
+	}
+	if asked == 0 {
 		return fresh
 	}
-	found := *p.resumes.before[section]
+	found := *p.resumes.before[bits.TrailingZeros64(asked)]
 	found.results = append(fresh.results, found.results...)
 	found.inputs, found.known, found.trail, found.values, found.lines, found.curves = nil, nil, nil, nil, nil, nil
-	found.watch, found.ballast, found.replaced = nil, nil, nil
+	found.watch, found.ballast, found.replaced, found.spare = nil, nil, nil, nil
+	found.cut = &cut{base: p.resumes, asked: asked}
 	return &found
+}
+
+// blank returns room for the findings of a moved pass.
+func (p *pass) blank() []Finding {
+	last := len(p.spare) - 1
+	if last < 0 {
+		return make([]Finding, 0, len(catalogue))
+	}
+	room := p.spare[last]
+	p.spare = p.spare[:last]
+	return room
+}
+
+// cut says which sections a moved pass leaves out: those that neither read an input it moves nor touch a part that a section computed anew.
+type cut struct {
+	base  *resumes
+	asked uint64 // sections that read the moved inputs, one bit each
+	anew  parts  // computed anew by this pass
+}
+
+// spares reports whether the next section of a moved pass would find what the base pass found, and hands that on then.
+func (c *cut) spares(p *pass) bool {
+	if c == nil {
+		return false
+	}
+	s := &sections[p.at]
+	if c.asked>>p.at&1 == 1 || s.touches()&c.anew != 0 {
+		c.anew |= s.computes
+		return false
+	}
+	before, after := c.base.before[p.at], c.base.before[p.at+1]
+	s.computes.hand(p, after)
+	p.results = append(p.results, after.results[len(before.results):]...)
+	return true
 }

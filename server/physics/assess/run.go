@@ -22,46 +22,52 @@ func Run(in Input) (Report, error) {
 // limits may differ. Whoever keeps geometries answers for that: the document package does so by their canonical bytes.
 func (g *Geometry) Run(in Input) (Report, error) { return g.RunWatched(in, nil) }
 
-// sections are all parts of an assessment, in the order in which one needs the answers of another.
-var sections = []func(*pass){
-	(*pass).readAir,
-	(*pass).readMass,
-	(*pass).readLift,
-	(*pass).readDrag,
-	(*pass).readRolling,
-	(*pass).readEngines,
-	(*pass).readStall,
-	(*pass).answerAir,
-	(*pass).answerStall,
-	(*pass).answerSpeeds,
-	(*pass).answerLaunch,
-	(*pass).answerClimb,
-	(*pass).answerCircuit,
-	(*pass).answerBalance,
-	(*pass).readInertia,
-	(*pass).answerTrim,
-	(*pass).answerPitchDamping,
-	(*pass).answerLateral,
-	(*pass).answerLoads,
-	(*pass).answerLanding,
-	(*pass).answerLaunchFailure,
-	(*pass).answerEngineOut,
-	(*pass).answerSeparation,
-	(*pass).answerPermission,
-	(*pass).answerLinkLoss,
-	(*pass).answerWeather,
-	(*pass).answerRadio,
-	(*pass).answerPacks,
-	(*pass).answerFeeds,
-	(*pass).drawCurves,
+// sections are all parts of an assessment, in the order in which one needs the answers of another. A test reads from the source what each touches.
+var sections = []stage{
+	{(*pass).readAir, 0, partAir},
+	{(*pass).readMass, 0, partMass},
+	{(*pass).readLift, partAir | partMass, partPitch | partWing},
+	{(*pass).readDrag, partAir | partMass | partWing, partDrag},
+	{(*pass).readRolling, partAir | partDrag | partLaunch | partMass | partWing, partRolling},
+	{(*pass).readEngines, partAir, partEngine},
+	{(*pass).readStall, partAir | partMass | partWing, partStall},
+	{(*pass).answerAir, partAir, 0},
+	{(*pass).answerStall, partAir | partMass | partPitch | partStall, partWing},
+	{(*pass).answerSpeeds, partAir | partDrag | partEngine | partMass | partWing, partTop},
+	{(*pass).answerLaunch, partAir | partDrag | partEngine | partInertia | partMass | partPitch | partRolling | partStall | partWing, partHeights | partLaunch | partMarks},
+	{(*pass).answerClimb, partLaunch | partStall | partWing, 0},
+	{(*pass).answerCircuit, partAir | partLaunch | partStall, 0},
+	{(*pass).answerBalance, partMass | partWing, 0},
+	{(*pass).readInertia, partMass | partWing, partInertia},
+	{(*pass).answerTrim, partAir | partDrag | partEngine | partInertia | partLaunch | partMass | partPitch | partStall | partTop | partWing, 0},
+	{(*pass).answerPitchDamping, partAir | partDrag | partInertia | partMass | partStall | partWing, 0},
+	{(*pass).answerLateral, partAir | partDrag | partInertia | partMass | partStall | partTop | partWing, partTwist | partYaw},
+	{(*pass).answerLoads, partAir | partDrag | partInertia | partMass | partPitch | partStall | partTop | partWing, partLoads | partStiffness | partTwist},
+	{(*pass).answerLanding, partAir | partDrag | partEngine | partMass | partPitch | partRolling | partStall | partWing, partDescent | partGround | partLanding | partMarks | partPlace},
+	{(*pass).answerLaunchFailure, partEngine, partLaunch},
+	{(*pass).answerEngineOut, partAir | partDrag | partLanding | partLaunch | partMass | partStall | partWing, partGlide},
+	{(*pass).answerSeparation, partAir | partLaunch | partMass | partStall | partWing, partDay},
+	{(*pass).answerPermission, 0, 0},
+	{(*pass).answerLinkLoss, partAir | partDay | partDrag | partEngine | partInertia | partMass | partStall | partTop | partWing | partYaw, 0},
+	{(*pass).answerWeather, partAir | partDrag | partInertia | partLanding | partLaunch | partMass | partWing | partYaw, 0},
+	{(*pass).answerRadio, partAir | partDay | partLaunch | partStall | partWing, partPlace},
+	{(*pass).answerPacks, partDay | partStall, partCold},
+	{(*pass).answerFeeds, partAir | partDrag | partEngine | partInertia | partLaunch | partLoads | partMass | partStall | partWing, partFeed | partHot},
+	{(*pass).drawCurves, partAir | partDrag | partMass | partPitch | partWing, partDrags | partLifts},
 }
 
-// walk asks every section once; a moved pass begins with the first that reads the input it moves.
+// walk asks every section once. A moved pass begins with the first that reads an input it moves, and leaves out those that nothing it moves comes to.
 func (p *pass) walk() {
 	for ; p.at < len(sections); p.at++ {
 		if p.resumes != nil {
 			p.resumes.keep(p)
 		}
-		sections[p.at](p)
+		if p.cut.spares(p) {
+			continue
+		}
+		sections[p.at].run(p)
+	}
+	if p.resumes != nil {
+		p.resumes.keep(p)
 	}
 }

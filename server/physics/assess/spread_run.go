@@ -54,10 +54,9 @@ func (g *Geometry) Spread(in Input, options SpreadOptions) (Report, error) {
 	if err != nil {
 		return Report{}, err
 	}
-	base := newPass(&in, g)
-	base.walk()
-	if base.fault != nil {
-		return Report{}, base.fault
+	base, err := g.begin(&in, false, true)
+	if err != nil {
+		return Report{}, err
 	}
 	r, err := base.newSampling(options)
 	if err != nil {

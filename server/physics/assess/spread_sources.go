@@ -94,7 +94,11 @@ func (m *movement) of(name string) float64 {
 
 // movingSource returns a pass like the base pass in which all inputs of one error are moved by a number of their spreads.
 func (p *pass) movingSource(s errorSource, by float64) *pass {
-	moved := p.moving(s.input, by)
+	names := make([]string, len(s.members))
+	for i := range s.members {
+		names[i] = s.members[i].name
+	}
+	moved := p.movingAll(s.input, by, names...)
 	if len(s.members) == 1 {
 		moved.moved = s.members[0].name
 		return moved

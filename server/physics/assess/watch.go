@@ -11,17 +11,7 @@ type Watch func(done, total int) bool
 
 // RunWatched computes the report that Run computes and asks the watch between passes; its error is ErrStopped when the answer was no.
 func (g *Geometry) RunWatched(in Input, watch Watch) (Report, error) {
-	base := newPass(&in, g)
-	base.watch, base.resumes = watch, newResumes()
-	base.walk()
-	if base.fault != nil {
-		return Report{}, base.fault
-	}
-	if !base.goesOn(0) || !base.spread() {
-		return Report{}, ErrStopped
-	}
-	base.answerRules()
-	return base.report(), nil
+	return g.run(in, Options{Drawings: true, Bands: true}, watch)
 }
 
 // goesOn asks the watch, where there is one.
