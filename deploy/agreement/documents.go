@@ -29,7 +29,7 @@ func keptDocuments(folder string) (keptSet, error) {
 			if err != nil {
 				return set, err
 			}
-			set.add(document{part + "/" + filepath.Base(file), bytes.ReplaceAll(text, []byte("\n"), []byte(" "))})
+			set.add(document{name: part + "/" + filepath.Base(file), text: bytes.ReplaceAll(text, []byte("\n"), []byte(" "))})
 		}
 	}
 	if len(set.whole) == 0 || len(set.broken) == 0 {
@@ -48,7 +48,15 @@ func (s *keptSet) add(d document) {
 	s.broken = append(s.broken, d)
 }
 
-// all are the documents of testdata, then those made from the whole ones. The same seed makes the same documents anywhere.
+// samplesOf is how many samples the report of a document made is drawn from: one in twenty is drawn at all.
+func samplesOf(i int) int {
+	if i%20 == 19 {
+		return 16
+	}
+	return 0
+}
+
+// all are the documents of testdata, the whole ones once more with samples, then those made from them. The same seed makes the same documents anywhere.
 func (s *keptSet) all(made int, seed uint64) iter.Seq[document] {
 	return func(yield func(document) bool) {
 		for _, list := range [][]document{s.whole, s.broken} {
@@ -58,10 +66,16 @@ func (s *keptSet) all(made int, seed uint64) iter.Seq[document] {
 				}
 			}
 		}
+		for _, d := range s.whole {
+			d.name, d.samples = d.name+" sampled", 64
+			if !yield(d) {
+				return
+			}
+		}
 		for i := range made {
 			from := s.whole[i%len(s.whole)]
 			text := vary(from.text, rand.New(rand.NewPCG(seed, uint64(i))))
-			if !yield(document{fmt.Sprintf("made %d from %s", i, from.name), text}) {
+			if !yield(document{name: fmt.Sprintf("made %d from %s", i, from.name), text: text, samples: samplesOf(i)}) {
 				return
 			}
 		}

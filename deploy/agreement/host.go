@@ -19,6 +19,14 @@ type question struct {
 	want given
 }
 
+// line is the question as a host reads it.
+func (d *document) line() []byte {
+	if d.samples == 0 {
+		return fmt.Appendf(nil, "report %s\n", d.text)
+	}
+	return fmt.Appendf(nil, "spread %d %d %s\n", d.samples, spreadSeed, d.text)
+}
+
 // host is a core in another process that answers a line of text by a line of its own.
 type host struct {
 	*tally
@@ -76,7 +84,7 @@ func (h *host) work() (err error) {
 
 // compare asks one document and says what differs.
 func (h *host) compare(q question) error {
-	if _, err := h.in.Write(append(q.text, '\n')); err != nil {
+	if _, err := h.in.Write(q.line()); err != nil {
 		return fmt.Errorf("%s: %w", h.name, err)
 	}
 	if !h.out.Scan() {

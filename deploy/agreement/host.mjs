@@ -1,5 +1,5 @@
-// Answers documents by the core as WebAssembly: one document a line in, kind and SHA-256 of its answer a line out. Arguments: node or chromium, and the
-// file of the core, which has the host script of its toolchain beside it.
+// Answers documents by the core as WebAssembly: one question a line in ("report DOCUMENT" or "spread SAMPLES SEED DOCUMENT"), kind and SHA-256 of its
+// answer a line out. Arguments: node or chromium, and the file of the core, which has the host script of its toolchain beside it.
 import { createHash } from 'node:crypto';
 import { once } from 'node:events';
 import { createServer } from 'node:http';
@@ -10,6 +10,13 @@ import { createInterface } from 'node:readline';
 import { pathToFileURL } from 'node:url';
 
 const script = 'wasm_exec.js';
+
+/** Asks a core the question of a line. */
+export function asked(core, line, done) {
+  const [, samples, seed, text] = /^(?:report|spread (\d+) (-?\d+)) (.*)$/.exec(line);
+  if (samples === undefined) core.report(text, undefined, done);
+  else core.spread(text, Number(samples), Number(seed), undefined, done);
+}
 
 /** The core in this process. */
 export async function inNode(wasm) {
@@ -25,8 +32,8 @@ export async function inNode(wasm) {
   return {
     core,
     report,
-    digest: async (text) => {
-      const [kind, answer] = await report(text);
+    digest: async (line) => {
+      const [kind, answer] = await new Promise((done) => asked(core, line, (...given) => done(given)));
       return `${kind} ${createHash('sha256').update(answer).digest('hex')}`;
     },
     end: () => undefined,
@@ -40,10 +47,11 @@ const go = new Go();
 WebAssembly.instantiateStreaming(fetch('/core.wasm'), go.importObject).then(({ instance }) => go.run(instance));
 const hex = (bytes) => Array.from(new Uint8Array(bytes), (b) => b.toString(16).padStart(2, '0')).join('');
 onmessage = async ({ data }) => {
-  (await core).report(data, undefined, async (kind, answer) => {
+  asked(await core, data, async (kind, answer) => {
     postMessage(kind + ' ' + hex(await crypto.subtle.digest('SHA-256', new TextEncoder().encode(answer))));
   });
-};`;
+};
+${asked}`;
 
 /** The core in a worker of a page in Chromium. */
 async function inChromium(wasm) {
@@ -67,14 +75,14 @@ async function inChromium(wasm) {
     window.core = new Worker('/worker.js');
   });
   return {
-    digest: (text) =>
+    digest: (line) =>
       page.evaluate(
-        (asked) =>
+        (question) =>
           new Promise((done) => {
             window.core.onmessage = ({ data }) => done(data);
-            window.core.postMessage(asked);
+            window.core.postMessage(question);
           }),
-        text,
+        line,
       ),
     end: async () => {
       await browser.close();

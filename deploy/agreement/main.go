@@ -62,7 +62,7 @@ func run(ctx context.Context, made int, seed uint64, wasm string, names []string
 		}
 	}
 	fmt.Println(own)
-	if least := len(kept.whole) + made/leastAnswered; own.answered < least {
+	if least := 2*len(kept.whole) + made/leastAnswered; own.answered < least {
 		return 0, fmt.Errorf("only %d documents are answered, fewer than %d: what is made from them is refused too often to hold anything", own.answered, least)
 	}
 	for _, h := range hosts {

@@ -7,12 +7,26 @@ import (
 	"fmt"
 
 	"pitgate/server/answer"
+	"pitgate/server/physics/assess"
 )
 
 // document is one that every core answers.
 type document struct {
 	name string
 	text []byte // without line ends
+	// samples is how many samples its report is drawn from; zero: bands by propagation.
+	samples int
+}
+
+// spreadSeed is the seed of every sampled report.
+const spreadSeed = -3
+
+// answer is what this program answers.
+func (d *document) answer() ([]byte, error) {
+	if d.samples == 0 {
+		return answer.Report(d.text, nil)
+	}
+	return answer.Spread(d.text, assess.SpreadOptions{Samples: d.samples, Seed: spreadSeed, Workers: 2})
 }
 
 // given is what a core answered: "answer" or "refused", and the SHA-256 of the text in hex.
@@ -45,7 +59,7 @@ func (t *tally) String() string {
 // answer is that of this program.
 func (t *tally) answer(d document) given {
 	g := given{kind: "answer"}
-	text, err := answer.Report(d.text, nil)
+	text, err := d.answer()
 	if err != nil {
 		g.kind = "refused"
 		text, _ = json.Marshal(answer.RefusalOf(err))

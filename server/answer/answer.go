@@ -5,6 +5,7 @@ package answer
 import (
 	"encoding/json"
 	"errors"
+	"fmt"
 
 	"pitgate/server/document"
 	"pitgate/server/physics/assess"
@@ -18,6 +19,25 @@ func Report(text []byte, watch assess.Watch) ([]byte, error) {
 		return nil, err
 	}
 	report, err := document.AssessWatched(in, watch)
+	if err != nil {
+		return nil, err
+	}
+	return json.Marshal(report)
+}
+
+// MostSamples is how many samples Spread takes: what they say of every finding is kept until the end, and a phone gives a page not much to keep it in.
+const MostSamples = 4096
+
+// Spread is Report with bands and probabilities from samples; options that say no count of them take the default.
+func Spread(text []byte, options assess.SpreadOptions) ([]byte, error) {
+	in, err := document.Decode(text)
+	if err != nil {
+		return nil, err
+	}
+	if options.Samples > MostSamples {
+		return nil, fmt.Errorf("samples %d: give %d at most", options.Samples, MostSamples)
+	}
+	report, err := document.AssessSpread(in, options)
 	if err != nil {
 		return nil, err
 	}

@@ -15,6 +15,8 @@ const (
 	photoCap = 30 * time.Second
 	// rulesCap leaves time to compute every open approval of a club by other rules; the database waits 30 s within a transaction.
 	rulesCap = 25 * time.Second
+	// spreadCap leaves time for the samples of a preview.
+	spreadCap = 20 * time.Second
 )
 
 // withDeadline caps every call.
@@ -26,6 +28,9 @@ func withDeadline(ctx context.Context, req any, info *grpc.UnaryServerInfo, next
 	case pb.RulePacksService_PreviewRulePack_FullMethodName, pb.RulePacksService_PublishRulePack_FullMethodName,
 		pb.RulePacksService_RetireRulePack_FullMethodName:
 		limit = rulesCap
+	}
+	if preview, ok := req.(*pb.PreviewAssessmentRequest); ok && preview.GetSampleCount() > 0 {
+		limit = spreadCap
 	}
 	ctx, cancel := context.WithTimeout(ctx, limit)
 	defer cancel()

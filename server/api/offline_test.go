@@ -2,11 +2,14 @@ package api
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
+	"errors"
 	"os"
 	"path/filepath"
 	"slices"
 	"testing"
+	"time"
 
 	"google.golang.org/genproto/googleapis/rpc/errdetails"
 	"google.golang.org/grpc/status"
@@ -15,6 +18,8 @@ import (
 
 	pb "pitgate/proto/pitgate/v1"
 	"pitgate/server/answer"
+	"pitgate/server/club"
+	"pitgate/server/physics/assess"
 )
 
 // documentsIn reads the documents of a folder of testdata that the contract can read at all.
@@ -47,7 +52,7 @@ func TestPreviewIsTheAnswerOfTheDevice(t *testing.T) {
 	}
 	server := &backend{computing: make(chan struct{}, 1)}
 	for name, in := range documents {
-		computed, err := server.computeInput(t.Context(), in)
+		computed, err := server.computeInput(t.Context(), in, assess.SpreadOptions{})
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}
@@ -58,6 +63,74 @@ func TestPreviewIsTheAnswerOfTheDevice(t *testing.T) {
 		device, err := answer.Report(text, nil)
 		if err != nil || !bytes.Equal(computed.Report, device) {
 			t.Errorf("%s: %d bytes of the server, %d of the device, error %v", name, len(computed.Report), len(device), err)
+		}
+	}
+}
+
+// TestSampledPreviewIsTheAnswerOfTheDevice compares sampled reports, byte for byte, and wants another seed to give another one.
+func TestSampledPreviewIsTheAnswerOfTheDevice(t *testing.T) {
+	t.Parallel()
+	documents := documentsIn(t, "demo")
+	server := &backend{computing: make(chan struct{}, 1)}
+	for _, name := range []string{"redshank_quarry_top.json", "dabchick_long_acre.json"} {
+		text, err := os.ReadFile(filepath.Join("../../testdata/demo", name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		reports := map[int32][]byte{}
+		for _, seed := range []int32{0, -7} {
+			options := assess.SpreadOptions{Samples: 32, Seed: seed}
+			computed, err := server.computeInput(t.Context(), documents[name], options)
+			if err != nil {
+				t.Fatalf("%s: %v", name, err)
+			}
+			device, err := answer.Spread(text, options)
+			if err != nil || !bytes.Equal(computed.Report, device) {
+				t.Errorf("%s: %d bytes of the server, %d of the device, error %v", name, len(computed.Report), len(device), err)
+			}
+			reports[seed] = device
+		}
+		if bytes.Equal(reports[0], reports[-7]) {
+			t.Errorf("%s: both seeds give one report", name)
+		}
+	}
+}
+
+// TestSampledPreviewEndsWithItsCaller cancels a run that nobody waits for any more.
+func TestSampledPreviewEndsWithItsCaller(t *testing.T) {
+	t.Parallel()
+	server := &backend{computing: make(chan struct{}, 1)}
+	ctx, cancel := context.WithCancel(t.Context())
+	server.computing <- struct{}{}
+	time.AfterFunc(20*time.Millisecond, cancel)
+	in := documentsIn(t, "demo")["redshank_quarry_top.json"]
+	if _, err := server.computeInput(ctx, in, assess.SpreadOptions{Samples: 4096}); !errors.Is(err, context.Canceled) {
+		t.Errorf("waiting in line ends with %v", err)
+	}
+	<-server.computing
+	ctx, cancel = context.WithTimeout(t.Context(), 100*time.Millisecond)
+	defer cancel()
+	if _, err := server.computeInput(ctx, in, assess.SpreadOptions{Samples: 4096}); !errors.Is(err, context.DeadlineExceeded) {
+		t.Errorf("a run past its time ends with %v", err)
+	}
+	if len(server.computing) != 0 {
+		t.Error("the processor is not given back")
+	}
+}
+
+func TestCountsOfSamples(t *testing.T) {
+	t.Parallel()
+	member, officer := caller{}, caller{person: club.Person{Roles: []club.Role{club.SafetyOfficer}}}
+	for _, row := range []struct {
+		who   caller
+		count int
+		taken bool
+	}{
+		{member, 0, true}, {member, 15, false}, {member, 16, true}, {member, 1024, true}, {member, 1025, false},
+		{officer, 1025, true}, {officer, 4096, true}, {officer, 4097, false}, {officer, 3, false},
+	} {
+		if err := row.who.checkSamples(row.count); (err == nil) != row.taken {
+			t.Errorf("%d samples by %v: %v", row.count, row.who.person.Roles, err)
 		}
 	}
 }
@@ -77,7 +150,7 @@ func TestRefusalIsThatOfTheDevice(t *testing.T) {
 	server := &backend{computing: make(chan struct{}, 1)}
 	reasons := map[string]int{}
 	for name, in := range documents {
-		_, err := server.computeInput(t.Context(), in)
+		_, err := server.computeInput(t.Context(), in, assess.SpreadOptions{})
 		text, marshalErr := protojson.Marshal(in)
 		_, deviceErr := answer.Report(text, nil)
 		if marshalErr != nil || (err == nil) != (deviceErr == nil) {

@@ -2,18 +2,32 @@ package api
 
 import (
 	"context"
+	"errors"
 
 	pb "pitgate/proto/pitgate/v1"
 	"pitgate/server/club"
+	"pitgate/server/document"
+	"pitgate/server/physics/assess"
+	"pitgate/server/physics/sample"
+)
+
+// How many samples a person may ask for: whoever decides on other people's flights may look closer.
+const (
+	memberSamples = 1024
+	readerSamples = 4096
 )
 
 // PreviewAssessment computes a document as it is given, limits and rules included, and keeps nothing: the answer is that of a device without a server.
 // ComposeLimits makes the limits of the club for it.
 func (s *assessmentsService) PreviewAssessment(ctx context.Context, req *pb.PreviewAssessmentRequest) (*pb.AssessmentReport, error) {
-	if _, err := enter(ctx, req.GetParent()); err != nil {
+	c, err := enter(ctx, req.GetParent())
+	if err != nil {
 		return nil, err
 	}
-	computed, err := s.computeInput(ctx, req.GetInput())
+	if err := c.checkSamples(int(req.GetSampleCount())); err != nil {
+		return nil, err
+	}
+	computed, err := s.computeInput(ctx, req.GetInput(), assess.SpreadOptions{Samples: int(req.GetSampleCount()), Seed: req.GetSeed()})
 	if err != nil {
 		return nil, err
 	}
@@ -21,11 +35,47 @@ func (s *assessmentsService) PreviewAssessment(ctx context.Context, req *pb.Prev
 	return report, readDocument(computed.Report, report)
 }
 
-// computeInput computes a document from the wire as it is given.
-func (b *backend) computeInput(ctx context.Context, wire *pb.AssessmentInput) (club.Assessment, error) {
+// checkSamples refuses a count of samples that is too small to say anything, or larger than the caller may ask for; zero asks for none.
+func (c caller) checkSamples(count int) error {
+	most := memberSamples
+	if c.readsAll() {
+		most = readerSamples
+	}
+	switch {
+	case count > most:
+		return club.RefuseField("sample_count", "TOO_MANY_SAMPLES", "ask for %d samples at most, or compute on your own device", most)
+	case count != 0 && count < sample.MinimumCount:
+		return club.RefuseField("sample_count", "TOO_FEW_SAMPLES", "ask for %d samples or more", sample.MinimumCount)
+	}
+	return nil
+}
+
+// computeInput computes a document from the wire as it is given, with bands from samples when options ask for any.
+func (b *backend) computeInput(ctx context.Context, wire *pb.AssessmentInput, options assess.SpreadOptions) (club.Assessment, error) {
 	in, err := decodeInput(wire)
 	if err != nil {
 		return club.Assessment{}, err
 	}
-	return b.computed(ctx, in)
+	if options.Samples == 0 {
+		return b.computed(ctx, in)
+	}
+	release, err := b.waitInLine(ctx)
+	if err != nil {
+		return club.Assessment{}, err
+	}
+	defer release()
+	return sampled(ctx, in, options)
+}
+
+// sampled runs the core with samples on the one processor whose turn it is, and stops it when nobody waits for the answer any more.
+func sampled(ctx context.Context, in assess.Input, options assess.SpreadOptions) (club.Assessment, error) {
+	options.Watch = func(int, int) bool { return ctx.Err() == nil }
+	report, err := document.AssessSpread(in, options)
+	switch {
+	case errors.Is(err, assess.ErrStopped):
+		return club.Assessment{}, ctx.Err()
+	case err != nil:
+		return club.Assessment{}, club.RefuseField("document", "NOT_COMPUTABLE", "%v", err)
+	}
+	return written(in, report)
 }

@@ -104,6 +104,11 @@ func assessed(in assess.Input) (club.Assessment, error) {
 	if err != nil {
 		return club.Assessment{}, club.RefuseField("document", "NOT_COMPUTABLE", "%v", err)
 	}
+	return written(in, report)
+}
+
+// written is an input and its report as they are kept.
+func written(in assess.Input, report assess.Report) (club.Assessment, error) {
 	input, err := document.Canonical(in)
 	if err != nil {
 		return club.Assessment{}, err

@@ -17,14 +17,32 @@ import (
 func report(_ js.Value, given []js.Value) any {
 	text, watch, done := given[0].String(), given[1], given[2]
 	go reply(done, func() ([]byte, error) {
-		if watch.Type() != js.TypeFunction {
-			return answer.Report([]byte(text), nil)
-		}
-		asked := newAsking(watch)
-		defer asked.resume.Release()
-		return answer.Report([]byte(text), asked.goOn)
+		return watched(watch, func(w assess.Watch) ([]byte, error) { return answer.Report([]byte(text), w) })
 	})
 	return nil
+}
+
+// spread answers spread(text, samples, seed, watch, done).
+func spread(_ js.Value, given []js.Value) any {
+	text, watch, done := given[0].String(), given[3], given[4]
+	options := assess.SpreadOptions{Samples: given[1].Int(), Seed: int32(given[2].Int())}
+	go reply(done, func() ([]byte, error) {
+		return watched(watch, func(w assess.Watch) ([]byte, error) {
+			options.Watch = w
+			return answer.Spread([]byte(text), options)
+		})
+	})
+	return nil
+}
+
+// watched runs what the host watches, where it gave a function for that.
+func watched(watch js.Value, run func(assess.Watch) ([]byte, error)) ([]byte, error) {
+	if watch.Type() != js.TypeFunction {
+		return run(nil)
+	}
+	asked := newAsking(watch)
+	defer asked.resume.Release()
+	return run(asked.goOn)
 }
 
 // window answers window(text, done).

@@ -6,6 +6,8 @@
 //	version                      of the core
 //	report(text, watch, done)    the report of one document; watch(done, total, resume) is asked between passes and answers true to go on, false to
 //	                             stop, or undefined when it will call resume(true or false) later
+//	spread(text, samples, seed, watch, done)
+//	                             the same with bands and probabilities from samples; zero samples: the core's own count
 //	window(text, done)           the winds in which it holds
 //	heap()                       bytes in use, after a collection
 //
@@ -31,6 +33,7 @@ func main() {
 	core := js.Global().Get("Object").New()
 	core.Set("version", assess.Version)
 	core.Set("report", js.FuncOf(report))
+	core.Set("spread", js.FuncOf(spread))
 	core.Set("window", js.FuncOf(window))
 	core.Set("heap", js.FuncOf(heap))
 	js.Global().Call("pitgateCore", core)

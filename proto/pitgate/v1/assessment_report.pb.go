@@ -933,7 +933,9 @@ type RemedyChange struct {
 	To    *float64 `protobuf:"fixed64,4,opt,name=to,proto3,oneof" json:"to,omitempty"`
 	Unit  string   `protobuf:"bytes,5,opt,name=unit,proto3" json:"unit,omitempty"`
 	// Paths of the document that change.
-	Inputs        []string `protobuf:"bytes,6,rep,name=inputs,proto3" json:"inputs,omitempty"`
+	Inputs []string `protobuf:"bytes,6,rep,name=inputs,proto3" json:"inputs,omitempty"`
+	// What stands there after the change, in their own units, so that a copy of the document can be changed without knowing the knob.
+	Edits         []*InputEdit `protobuf:"bytes,7,rep,name=edits,proto3" json:"edits,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1010,6 +1012,84 @@ func (x *RemedyChange) GetInputs() []string {
 	return nil
 }
 
+func (x *RemedyChange) GetEdits() []*InputEdit {
+	if x != nil {
+		return x.Edits
+	}
+	return nil
+}
+
+// A new value at one path of the document.
+type InputEdit struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Path of the document, a quantity or a plain value: "launchPlan.ramp.lengthMeters", "launchPlan.reversed".
+	Input string `protobuf:"bytes,1,opt,name=input,proto3" json:"input,omitempty"`
+	// One of these three: a number (the value of a quantity, its basis and spread staying as they are), a word, or yes or no.
+	Number        *float64 `protobuf:"fixed64,2,opt,name=number,proto3,oneof" json:"number,omitempty"`
+	Text          *string  `protobuf:"bytes,3,opt,name=text,proto3,oneof" json:"text,omitempty"`
+	Flag          *bool    `protobuf:"varint,4,opt,name=flag,proto3,oneof" json:"flag,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *InputEdit) Reset() {
+	*x = InputEdit{}
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[6]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *InputEdit) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*InputEdit) ProtoMessage() {}
+
+func (x *InputEdit) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[6]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use InputEdit.ProtoReflect.Descriptor instead.
+func (*InputEdit) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{6}
+}
+
+func (x *InputEdit) GetInput() string {
+	if x != nil {
+		return x.Input
+	}
+	return ""
+}
+
+func (x *InputEdit) GetNumber() float64 {
+	if x != nil && x.Number != nil {
+		return *x.Number
+	}
+	return 0
+}
+
+func (x *InputEdit) GetText() string {
+	if x != nil && x.Text != nil {
+		return *x.Text
+	}
+	return ""
+}
+
+func (x *InputEdit) GetFlag() bool {
+	if x != nil && x.Flag != nil {
+		return *x.Flag
+	}
+	return false
+}
+
 // One point of the bench inspection.
 type BenchItem struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1039,7 +1119,7 @@ type BenchItem struct {
 
 func (x *BenchItem) Reset() {
 	*x = BenchItem{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[6]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1051,7 +1131,7 @@ func (x *BenchItem) String() string {
 func (*BenchItem) ProtoMessage() {}
 
 func (x *BenchItem) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[6]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1064,7 +1144,7 @@ func (x *BenchItem) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BenchItem.ProtoReflect.Descriptor instead.
 func (*BenchItem) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{6}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *BenchItem) GetId() string {
@@ -1164,7 +1244,7 @@ type ReportCard struct {
 
 func (x *ReportCard) Reset() {
 	*x = ReportCard{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[7]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1176,7 +1256,7 @@ func (x *ReportCard) String() string {
 func (*ReportCard) ProtoMessage() {}
 
 func (x *ReportCard) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[7]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1189,7 +1269,7 @@ func (x *ReportCard) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ReportCard.ProtoReflect.Descriptor instead.
 func (*ReportCard) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{7}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *ReportCard) GetId() string {
@@ -1228,7 +1308,7 @@ type CardLine struct {
 
 func (x *CardLine) Reset() {
 	*x = CardLine{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[8]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1240,7 +1320,7 @@ func (x *CardLine) String() string {
 func (*CardLine) ProtoMessage() {}
 
 func (x *CardLine) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[8]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1253,7 +1333,7 @@ func (x *CardLine) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CardLine.ProtoReflect.Descriptor instead.
 func (*CardLine) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{8}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *CardLine) GetHeading() string {
@@ -1303,7 +1383,7 @@ type SpreadShare struct {
 
 func (x *SpreadShare) Reset() {
 	*x = SpreadShare{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[9]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1315,7 +1395,7 @@ func (x *SpreadShare) String() string {
 func (*SpreadShare) ProtoMessage() {}
 
 func (x *SpreadShare) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[9]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1328,7 +1408,7 @@ func (x *SpreadShare) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SpreadShare.ProtoReflect.Descriptor instead.
 func (*SpreadShare) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{9}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *SpreadShare) GetInput() string {
@@ -1369,7 +1449,7 @@ type ReportQuantity struct {
 
 func (x *ReportQuantity) Reset() {
 	*x = ReportQuantity{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[10]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1381,7 +1461,7 @@ func (x *ReportQuantity) String() string {
 func (*ReportQuantity) ProtoMessage() {}
 
 func (x *ReportQuantity) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[10]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1394,7 +1474,7 @@ func (x *ReportQuantity) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ReportQuantity.ProtoReflect.Descriptor instead.
 func (*ReportQuantity) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{10}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *ReportQuantity) GetId() string {
@@ -1465,7 +1545,7 @@ type ReportPath struct {
 
 func (x *ReportPath) Reset() {
 	*x = ReportPath{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[11]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1477,7 +1557,7 @@ func (x *ReportPath) String() string {
 func (*ReportPath) ProtoMessage() {}
 
 func (x *ReportPath) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[11]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1490,7 +1570,7 @@ func (x *ReportPath) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ReportPath.ProtoReflect.Descriptor instead.
 func (*ReportPath) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{11}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *ReportPath) GetId() string {
@@ -1525,7 +1605,7 @@ type PathPoint struct {
 
 func (x *PathPoint) Reset() {
 	*x = PathPoint{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[12]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[13]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1537,7 +1617,7 @@ func (x *PathPoint) String() string {
 func (*PathPoint) ProtoMessage() {}
 
 func (x *PathPoint) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[12]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[13]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1550,7 +1630,7 @@ func (x *PathPoint) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PathPoint.ProtoReflect.Descriptor instead.
 func (*PathPoint) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{12}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{13}
 }
 
 func (x *PathPoint) GetXMeters() float64 {
@@ -1617,7 +1697,7 @@ type ReportCurve struct {
 
 func (x *ReportCurve) Reset() {
 	*x = ReportCurve{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[13]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[14]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1629,7 +1709,7 @@ func (x *ReportCurve) String() string {
 func (*ReportCurve) ProtoMessage() {}
 
 func (x *ReportCurve) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[13]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[14]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1642,7 +1722,7 @@ func (x *ReportCurve) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ReportCurve.ProtoReflect.Descriptor instead.
 func (*ReportCurve) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{13}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{14}
 }
 
 func (x *ReportCurve) GetId() string {
@@ -1720,7 +1800,7 @@ type CurveSeries struct {
 
 func (x *CurveSeries) Reset() {
 	*x = CurveSeries{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[14]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[15]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1732,7 +1812,7 @@ func (x *CurveSeries) String() string {
 func (*CurveSeries) ProtoMessage() {}
 
 func (x *CurveSeries) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[14]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[15]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1745,7 +1825,7 @@ func (x *CurveSeries) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CurveSeries.ProtoReflect.Descriptor instead.
 func (*CurveSeries) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{14}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{15}
 }
 
 func (x *CurveSeries) GetName() string {
@@ -1775,7 +1855,7 @@ type CurvePoint struct {
 
 func (x *CurvePoint) Reset() {
 	*x = CurvePoint{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[15]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1787,7 +1867,7 @@ func (x *CurvePoint) String() string {
 func (*CurvePoint) ProtoMessage() {}
 
 func (x *CurvePoint) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[15]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1800,7 +1880,7 @@ func (x *CurvePoint) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CurvePoint.ProtoReflect.Descriptor instead.
 func (*CurvePoint) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{15}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *CurvePoint) GetX() float64 {
@@ -1843,7 +1923,7 @@ type CurveMark struct {
 
 func (x *CurveMark) Reset() {
 	*x = CurveMark{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[16]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[17]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1855,7 +1935,7 @@ func (x *CurveMark) String() string {
 func (*CurveMark) ProtoMessage() {}
 
 func (x *CurveMark) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[16]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[17]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1868,7 +1948,7 @@ func (x *CurveMark) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CurveMark.ProtoReflect.Descriptor instead.
 func (*CurveMark) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{16}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{17}
 }
 
 func (x *CurveMark) GetName() string {
@@ -1911,7 +1991,7 @@ type BallastOption struct {
 
 func (x *BallastOption) Reset() {
 	*x = BallastOption{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[17]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[18]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1923,7 +2003,7 @@ func (x *BallastOption) String() string {
 func (*BallastOption) ProtoMessage() {}
 
 func (x *BallastOption) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[17]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[18]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1936,7 +2016,7 @@ func (x *BallastOption) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BallastOption.ProtoReflect.Descriptor instead.
 func (*BallastOption) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{17}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{18}
 }
 
 func (x *BallastOption) GetPlace() string {
@@ -1994,7 +2074,7 @@ type VerdictCounts struct {
 
 func (x *VerdictCounts) Reset() {
 	*x = VerdictCounts{}
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[18]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[19]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -2006,7 +2086,7 @@ func (x *VerdictCounts) String() string {
 func (*VerdictCounts) ProtoMessage() {}
 
 func (x *VerdictCounts) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[18]
+	mi := &file_pitgate_v1_assessment_report_proto_msgTypes[19]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -2019,7 +2099,7 @@ func (x *VerdictCounts) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use VerdictCounts.ProtoReflect.Descriptor instead.
 func (*VerdictCounts) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{18}
+	return file_pitgate_v1_assessment_report_proto_rawDescGZIP(), []int{19}
 }
 
 func (x *VerdictCounts) GetHoldsCount() int32 {
@@ -2138,16 +2218,25 @@ const file_pitgate_v1_assessment_report_proto_rawDesc = "" +
 	"\x06breaks\x18\x05 \x03(\tR\x06breaks\x12\x12\n" +
 	"\x04note\x18\x06 \x01(\tR\x04note\x120\n" +
 	"\x11holds_probability\x18\a \x01(\x01H\x00R\x10holdsProbability\x88\x01\x01B\x14\n" +
-	"\x12_holds_probability\"\xa2\x01\n" +
+	"\x12_holds_probability\"\xcf\x01\n" +
 	"\fRemedyChange\x12\x12\n" +
 	"\x04knob\x18\x01 \x01(\tR\x04knob\x12\x14\n" +
 	"\x05title\x18\x02 \x01(\tR\x05title\x12\x17\n" +
 	"\x04from\x18\x03 \x01(\x01H\x00R\x04from\x88\x01\x01\x12\x13\n" +
 	"\x02to\x18\x04 \x01(\x01H\x01R\x02to\x88\x01\x01\x12\x12\n" +
 	"\x04unit\x18\x05 \x01(\tR\x04unit\x12\x16\n" +
-	"\x06inputs\x18\x06 \x03(\tR\x06inputsB\a\n" +
+	"\x06inputs\x18\x06 \x03(\tR\x06inputs\x12+\n" +
+	"\x05edits\x18\a \x03(\v2\x15.pitgate.v1.InputEditR\x05editsB\a\n" +
 	"\x05_fromB\x05\n" +
-	"\x03_to\"\xb2\x02\n" +
+	"\x03_to\"\x8d\x01\n" +
+	"\tInputEdit\x12\x14\n" +
+	"\x05input\x18\x01 \x01(\tR\x05input\x12\x1b\n" +
+	"\x06number\x18\x02 \x01(\x01H\x00R\x06number\x88\x01\x01\x12\x17\n" +
+	"\x04text\x18\x03 \x01(\tH\x01R\x04text\x88\x01\x01\x12\x17\n" +
+	"\x04flag\x18\x04 \x01(\bH\x02R\x04flag\x88\x01\x01B\t\n" +
+	"\a_numberB\a\n" +
+	"\x05_textB\a\n" +
+	"\x05_flag\"\xb2\x02\n" +
 	"\tBenchItem\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
 	"\x05group\x18\x02 \x01(\tR\x05group\x12\x14\n" +
@@ -2284,7 +2373,7 @@ func file_pitgate_v1_assessment_report_proto_rawDescGZIP() []byte {
 }
 
 var file_pitgate_v1_assessment_report_proto_enumTypes = make([]protoimpl.EnumInfo, 4)
-var file_pitgate_v1_assessment_report_proto_msgTypes = make([]protoimpl.MessageInfo, 19)
+var file_pitgate_v1_assessment_report_proto_msgTypes = make([]protoimpl.MessageInfo, 20)
 var file_pitgate_v1_assessment_report_proto_goTypes = []any{
 	(Verdict)(0),              // 0: pitgate.v1.Verdict
 	(LimitSense)(0),           // 1: pitgate.v1.LimitSense
@@ -2296,48 +2385,50 @@ var file_pitgate_v1_assessment_report_proto_goTypes = []any{
 	(*MeasurementAdvice)(nil), // 7: pitgate.v1.MeasurementAdvice
 	(*Remedy)(nil),            // 8: pitgate.v1.Remedy
 	(*RemedyChange)(nil),      // 9: pitgate.v1.RemedyChange
-	(*BenchItem)(nil),         // 10: pitgate.v1.BenchItem
-	(*ReportCard)(nil),        // 11: pitgate.v1.ReportCard
-	(*CardLine)(nil),          // 12: pitgate.v1.CardLine
-	(*SpreadShare)(nil),       // 13: pitgate.v1.SpreadShare
-	(*ReportQuantity)(nil),    // 14: pitgate.v1.ReportQuantity
-	(*ReportPath)(nil),        // 15: pitgate.v1.ReportPath
-	(*PathPoint)(nil),         // 16: pitgate.v1.PathPoint
-	(*ReportCurve)(nil),       // 17: pitgate.v1.ReportCurve
-	(*CurveSeries)(nil),       // 18: pitgate.v1.CurveSeries
-	(*CurvePoint)(nil),        // 19: pitgate.v1.CurvePoint
-	(*CurveMark)(nil),         // 20: pitgate.v1.CurveMark
-	(*BallastOption)(nil),     // 21: pitgate.v1.BallastOption
-	(*VerdictCounts)(nil),     // 22: pitgate.v1.VerdictCounts
+	(*InputEdit)(nil),         // 10: pitgate.v1.InputEdit
+	(*BenchItem)(nil),         // 11: pitgate.v1.BenchItem
+	(*ReportCard)(nil),        // 12: pitgate.v1.ReportCard
+	(*CardLine)(nil),          // 13: pitgate.v1.CardLine
+	(*SpreadShare)(nil),       // 14: pitgate.v1.SpreadShare
+	(*ReportQuantity)(nil),    // 15: pitgate.v1.ReportQuantity
+	(*ReportPath)(nil),        // 16: pitgate.v1.ReportPath
+	(*PathPoint)(nil),         // 17: pitgate.v1.PathPoint
+	(*ReportCurve)(nil),       // 18: pitgate.v1.ReportCurve
+	(*CurveSeries)(nil),       // 19: pitgate.v1.CurveSeries
+	(*CurvePoint)(nil),        // 20: pitgate.v1.CurvePoint
+	(*CurveMark)(nil),         // 21: pitgate.v1.CurveMark
+	(*BallastOption)(nil),     // 22: pitgate.v1.BallastOption
+	(*VerdictCounts)(nil),     // 23: pitgate.v1.VerdictCounts
 }
 var file_pitgate_v1_assessment_report_proto_depIdxs = []int32{
 	5,  // 0: pitgate.v1.AssessmentReport.findings:type_name -> pitgate.v1.Finding
-	14, // 1: pitgate.v1.AssessmentReport.quantities:type_name -> pitgate.v1.ReportQuantity
-	15, // 2: pitgate.v1.AssessmentReport.paths:type_name -> pitgate.v1.ReportPath
-	22, // 3: pitgate.v1.AssessmentReport.counts:type_name -> pitgate.v1.VerdictCounts
-	17, // 4: pitgate.v1.AssessmentReport.curves:type_name -> pitgate.v1.ReportCurve
-	21, // 5: pitgate.v1.AssessmentReport.ballast_options:type_name -> pitgate.v1.BallastOption
+	15, // 1: pitgate.v1.AssessmentReport.quantities:type_name -> pitgate.v1.ReportQuantity
+	16, // 2: pitgate.v1.AssessmentReport.paths:type_name -> pitgate.v1.ReportPath
+	23, // 3: pitgate.v1.AssessmentReport.counts:type_name -> pitgate.v1.VerdictCounts
+	18, // 4: pitgate.v1.AssessmentReport.curves:type_name -> pitgate.v1.ReportCurve
+	22, // 5: pitgate.v1.AssessmentReport.ballast_options:type_name -> pitgate.v1.BallastOption
 	6,  // 6: pitgate.v1.AssessmentReport.spread_run:type_name -> pitgate.v1.SpreadRun
 	7,  // 7: pitgate.v1.AssessmentReport.measure_next:type_name -> pitgate.v1.MeasurementAdvice
 	8,  // 8: pitgate.v1.AssessmentReport.remedies:type_name -> pitgate.v1.Remedy
-	10, // 9: pitgate.v1.AssessmentReport.bench_items:type_name -> pitgate.v1.BenchItem
-	11, // 10: pitgate.v1.AssessmentReport.cards:type_name -> pitgate.v1.ReportCard
+	11, // 9: pitgate.v1.AssessmentReport.bench_items:type_name -> pitgate.v1.BenchItem
+	12, // 10: pitgate.v1.AssessmentReport.cards:type_name -> pitgate.v1.ReportCard
 	0,  // 11: pitgate.v1.Finding.verdict:type_name -> pitgate.v1.Verdict
 	1,  // 12: pitgate.v1.Finding.limit_sense:type_name -> pitgate.v1.LimitSense
-	13, // 13: pitgate.v1.Finding.spread_shares:type_name -> pitgate.v1.SpreadShare
+	14, // 13: pitgate.v1.Finding.spread_shares:type_name -> pitgate.v1.SpreadShare
 	2,  // 14: pitgate.v1.Finding.finding_class:type_name -> pitgate.v1.FindingClass
 	9,  // 15: pitgate.v1.Remedy.changes:type_name -> pitgate.v1.RemedyChange
 	3,  // 16: pitgate.v1.Remedy.effort:type_name -> pitgate.v1.RemedyEffort
-	12, // 17: pitgate.v1.ReportCard.lines:type_name -> pitgate.v1.CardLine
-	16, // 18: pitgate.v1.ReportPath.points:type_name -> pitgate.v1.PathPoint
-	18, // 19: pitgate.v1.ReportCurve.series:type_name -> pitgate.v1.CurveSeries
-	20, // 20: pitgate.v1.ReportCurve.marks:type_name -> pitgate.v1.CurveMark
-	19, // 21: pitgate.v1.CurveSeries.points:type_name -> pitgate.v1.CurvePoint
-	22, // [22:22] is the sub-list for method output_type
-	22, // [22:22] is the sub-list for method input_type
-	22, // [22:22] is the sub-list for extension type_name
-	22, // [22:22] is the sub-list for extension extendee
-	0,  // [0:22] is the sub-list for field type_name
+	10, // 17: pitgate.v1.RemedyChange.edits:type_name -> pitgate.v1.InputEdit
+	13, // 18: pitgate.v1.ReportCard.lines:type_name -> pitgate.v1.CardLine
+	17, // 19: pitgate.v1.ReportPath.points:type_name -> pitgate.v1.PathPoint
+	19, // 20: pitgate.v1.ReportCurve.series:type_name -> pitgate.v1.CurveSeries
+	21, // 21: pitgate.v1.ReportCurve.marks:type_name -> pitgate.v1.CurveMark
+	20, // 22: pitgate.v1.CurveSeries.points:type_name -> pitgate.v1.CurvePoint
+	23, // [23:23] is the sub-list for method output_type
+	23, // [23:23] is the sub-list for method input_type
+	23, // [23:23] is the sub-list for extension type_name
+	23, // [23:23] is the sub-list for extension extendee
+	0,  // [0:23] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_assessment_report_proto_init() }
@@ -2349,17 +2440,18 @@ func file_pitgate_v1_assessment_report_proto_init() {
 	file_pitgate_v1_assessment_report_proto_msgTypes[4].OneofWrappers = []any{}
 	file_pitgate_v1_assessment_report_proto_msgTypes[5].OneofWrappers = []any{}
 	file_pitgate_v1_assessment_report_proto_msgTypes[6].OneofWrappers = []any{}
-	file_pitgate_v1_assessment_report_proto_msgTypes[8].OneofWrappers = []any{}
-	file_pitgate_v1_assessment_report_proto_msgTypes[10].OneofWrappers = []any{}
-	file_pitgate_v1_assessment_report_proto_msgTypes[15].OneofWrappers = []any{}
-	file_pitgate_v1_assessment_report_proto_msgTypes[17].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_report_proto_msgTypes[7].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_report_proto_msgTypes[9].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_report_proto_msgTypes[11].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_report_proto_msgTypes[16].OneofWrappers = []any{}
+	file_pitgate_v1_assessment_report_proto_msgTypes[18].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_assessment_report_proto_rawDesc), len(file_pitgate_v1_assessment_report_proto_rawDesc)),
 			NumEnums:      4,
-			NumMessages:   19,
+			NumMessages:   20,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

@@ -129,9 +129,14 @@ func (x *Assessment) GetApproval() string {
 }
 
 type PreviewAssessmentRequest struct {
-	state         protoimpl.MessageState `protogen:"open.v1"`
-	Parent        string                 `protobuf:"bytes,1,opt,name=parent,proto3" json:"parent,omitempty"`
-	Input         *AssessmentInput       `protobuf:"bytes,2,opt,name=input,proto3" json:"input,omitempty"`
+	state  protoimpl.MessageState `protogen:"open.v1"`
+	Parent string                 `protobuf:"bytes,1,opt,name=parent,proto3" json:"parent,omitempty"`
+	Input  *AssessmentInput       `protobuf:"bytes,2,opt,name=input,proto3" json:"input,omitempty"`
+	// How many samples bands and probabilities are drawn from, at least 16; zero: bands by first-order propagation. A member may ask for 1024, an officer
+	// and the committee for 4096; a run that does not end in time is refused.
+	SampleCount int32 `protobuf:"varint,3,opt,name=sample_count,json=sampleCount,proto3" json:"sample_count,omitempty"`
+	// Seed of the samples; the same seed gives the same report to the bit.
+	Seed          int32 `protobuf:"varint,4,opt,name=seed,proto3" json:"seed,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -178,6 +183,20 @@ func (x *PreviewAssessmentRequest) GetInput() *AssessmentInput {
 		return x.Input
 	}
 	return nil
+}
+
+func (x *PreviewAssessmentRequest) GetSampleCount() int32 {
+	if x != nil {
+		return x.SampleCount
+	}
+	return 0
+}
+
+func (x *PreviewAssessmentRequest) GetSeed() int32 {
+	if x != nil {
+		return x.Seed
+	}
+	return 0
 }
 
 type PreviewWindowRequest struct {
@@ -869,11 +888,14 @@ const file_pitgate_v1_assessments_proto_rawDesc = "" +
 	"\acreator\x18\x06 \x01(\tB\x04\xe2A\x01\x03R\acreator\x12A\n" +
 	"\vcreate_time\x18\a \x01(\v2\x1a.google.protobuf.TimestampB\x04\xe2A\x01\x03R\n" +
 	"createTime\x12 \n" +
-	"\bapproval\x18\b \x01(\tB\x04\xe2A\x01\x03R\bapproval\"w\n" +
+	"\bapproval\x18\b \x01(\tB\x04\xe2A\x01\x03R\bapproval\"\xba\x01\n" +
 	"\x18PreviewAssessmentRequest\x12\x1c\n" +
 	"\x06parent\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x06parent\x12=\n" +
 	"\x05input\x18\x02 \x01(\v2\x1b.pitgate.v1.AssessmentInputB\n" +
-	"\xe2A\x01\x02\xbaH\x03\xc8\x01\x01R\x05input\"s\n" +
+	"\xe2A\x01\x02\xbaH\x03\xc8\x01\x01R\x05input\x12-\n" +
+	"\fsample_count\x18\x03 \x01(\x05B\n" +
+	"\xbaH\a\x1a\x05\x18\x80 (\x00R\vsampleCount\x12\x12\n" +
+	"\x04seed\x18\x04 \x01(\x05R\x04seed\"s\n" +
 	"\x14PreviewWindowRequest\x12\x1c\n" +
 	"\x06parent\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x06parent\x12=\n" +
 	"\x05input\x18\x02 \x01(\v2\x1b.pitgate.v1.AssessmentInputB\n" +

@@ -35,6 +35,8 @@ var (
 	_ = metadata.Join
 )
 
+var filter_AssessmentsService_PreviewAssessment_0 = &utilities.DoubleArray{Encoding: map[string]int{"input": 0, "parent": 1}, Base: []int{1, 1, 2, 0, 0}, Check: []int{0, 1, 1, 2, 3}}
+
 func request_AssessmentsService_PreviewAssessment_0(ctx context.Context, marshaler runtime.Marshaler, client AssessmentsServiceClient, req *http.Request, pathParams map[string]string) (proto.Message, runtime.ServerMetadata, error) {
 	var (
 		protoReq PreviewAssessmentRequest
@@ -51,6 +53,12 @@ func request_AssessmentsService_PreviewAssessment_0(ctx context.Context, marshal
 	protoReq.Parent, err = runtime.String(val)
 	if err != nil {
 		return nil, metadata, status.Errorf(codes.InvalidArgument, "type mismatch, parameter: %s, error: %v", "parent", err)
+	}
+	if err := req.ParseForm(); err != nil {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "%v", err)
+	}
+	if err := runtime.PopulateQueryParameters(&protoReq, req.Form, filter_AssessmentsService_PreviewAssessment_0); err != nil {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "%v", err)
 	}
 	if req.Body != nil {
 		_, _ = io.Copy(io.Discard, req.Body)
@@ -75,6 +83,12 @@ func local_request_AssessmentsService_PreviewAssessment_0(ctx context.Context, m
 	protoReq.Parent, err = runtime.String(val)
 	if err != nil {
 		return nil, metadata, status.Errorf(codes.InvalidArgument, "type mismatch, parameter: %s, error: %v", "parent", err)
+	}
+	if err := req.ParseForm(); err != nil {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "%v", err)
+	}
+	if err := runtime.PopulateQueryParameters(&protoReq, req.Form, filter_AssessmentsService_PreviewAssessment_0); err != nil {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "%v", err)
 	}
 	msg, err := server.PreviewAssessment(ctx, &protoReq)
 	return msg, metadata, err

@@ -1895,6 +1895,18 @@ export interface components {
          * @enum {string}
          */
         "pitgate.v1.Injury": "INJURY_UNSPECIFIED" | "INJURY_NONE" | "INJURY_MINOR" | "INJURY_SERIOUS" | "INJURY_FATAL";
+        /** @description A new value at one path of the document. */
+        "pitgate.v1.InputEdit": {
+            flag?: boolean;
+            /** @description Path of the document, a quantity or a plain value: "launchPlan.ramp.lengthMeters", "launchPlan.reversed". */
+            input?: string;
+            /**
+             * Format: double
+             * @description One of these three: a number (the value of a quantity, its basis and spread staying as they are), a word, or yes or no.
+             */
+            number?: number;
+            text?: string;
+        };
         /** @description One observation of interference. */
         "pitgate.v1.InterferenceEntry": {
             /** @description What caused it, once found. Absent: not known. */
@@ -2783,6 +2795,8 @@ export interface components {
         };
         /** @description One changed input. */
         "pitgate.v1.RemedyChange": {
+            /** @description What stands there after the change, in their own units, so that a copy of the document can be changed without knowing the knob. */
+            edits?: components["schemas"]["pitgate.v1.InputEdit"][];
             /** Format: double */
             from?: number;
             /** @description Paths of the document that change. */
@@ -4053,7 +4067,15 @@ export interface operations {
     };
     AssessmentsService_PreviewAssessment: {
         parameters: {
-            query?: never;
+            query?: {
+                /**
+                 * @description How many samples bands and probabilities are drawn from, at least 16; zero: bands by first-order propagation. A member may ask for 1024, an officer
+                 *     and the committee for 4096; a run that does not end in time is refused.
+                 */
+                sampleCount?: number;
+                /** @description Seed of the samples; the same seed gives the same report to the bit. */
+                seed?: number;
+            };
             header?: never;
             path: {
                 parent: string;

@@ -35,6 +35,8 @@ type pass struct {
 	aside bool
 	// scale names the error that everything weighed now has in common; empty for none.
 	scale string
+	// samples is what the samples say of this base pass; nil where none were drawn.
+	samples *sampling
 	// fault is the first input that cannot be; the base pass ends with it.
 	fault error
 	// watch stops the run of a base pass; nil where nobody does.

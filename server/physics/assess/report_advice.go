@@ -64,6 +64,18 @@ type RemedyChange struct {
 	Unit  string   `json:"unit,omitempty"`
 	// Paths of the document that change.
 	Inputs []string `json:"inputs,omitempty"`
+	// What stands there after the change, in their own units, so that a copy of the document can be changed without knowing the knob.
+	Edits []InputEdit `json:"edits,omitempty"`
+}
+
+// InputEdit: a new value at one path of the document.
+type InputEdit struct {
+	// Path of the document, a quantity or a plain value: "launchPlan.ramp.lengthMeters", "launchPlan.reversed".
+	Input string `json:"input,omitempty"`
+	// One of these three: a number (the value of a quantity, its basis and spread staying as they are), a word, or yes or no.
+	Number *float64 `json:"number,omitempty"`
+	Text   *string  `json:"text,omitempty"`
+	Flag   *bool    `json:"flag,omitempty"`
 }
 
 // RemedyEffort says: how much work a remedy is.

@@ -136,7 +136,7 @@ func (p *pass) ruleVerdict(f *Finding, rule *AppliedRule, settled []Finding) {
 	case RuleKindLimit:
 		p.limitRule(f, rule, settled)
 	case RuleKindClass:
-		f.factRule(rule, rule.Fact, p.fact(rule.Fact))
+		p.factRule(f, rule, rule.Fact)
 	default:
 		f.lacks([]string{"limits.rules"}, "The rule does not say what kind it is.")
 	}
@@ -145,7 +145,7 @@ func (p *pass) ruleVerdict(f *Finding, rule *AppliedRule, settled []Finding) {
 // limitRule holds the figure of a rule against the value of the finding that answers for it.
 func (p *pass) limitRule(f *Finding, rule *AppliedRule, settled []Finding) {
 	if fact := ruleFacts[rule.Limit]; fact != "" {
-		f.factRule(rule, fact, p.fact(fact))
+		p.factRule(f, rule, fact)
 		return
 	}
 	computed := findingIn(settled, rule.BearsOn())
@@ -157,15 +157,24 @@ func (p *pass) limitRule(f *Finding, rule *AppliedRule, settled []Finding) {
 	case computed.Verdict == VerdictUnknown:
 		f.lacks(computed.Missing, say("%s is unknown. %s", computed.ID, computed.Note))
 	case computed.Value == nil:
-		f.Verdict, f.Note, f.From = computed.Verdict, say("As %s: %s", computed.ID, computed.Note), slices.Clone(computed.From)
+		f.follow(computed)
+		f.Note = say("As %s: %s", computed.ID, computed.Note)
 	case ruleFindings[rule.Limit] == computed.ID:
 		f.against(rule, computed, *rule.Value)
+		p.oddsAgainst(f, computed)
 	case ruleShares[rule.Limit] == computed.ID && p.shareInForce(rule.Limit) > 0 && computed.Limit != nil:
 		f.against(rule, computed, *computed.Limit**rule.Value/p.shareInForce(rule.Limit))
+		p.oddsAgainst(f, computed)
 	default:
-		f.Verdict, f.From = computed.Verdict, slices.Clone(computed.From)
+		f.follow(computed)
 		f.Note = say("%s was computed with the strictest figure, which answers for this rule: %s", computed.ID, computed.Note)
 	}
+}
+
+// follow takes over what a computed finding says where it answers for the rule by itself.
+func (f *Finding) follow(computed *Finding) {
+	f.Verdict, f.From, f.FindingClass = computed.Verdict, slices.Clone(computed.From), computed.FindingClass
+	f.HoldsProbability, f.RequiredProbability = computed.HoldsProbability, computed.RequiredProbability
 }
 
 // shareInForce is the share of a length that the finding was held against.
@@ -201,7 +210,15 @@ func (f *Finding) against(rule *AppliedRule, computed *Finding, figure float64) 
 }
 
 // factRule holds a fact against a rule's figure.
-func (f *Finding) factRule(rule *AppliedRule, name RuleFact, fact known) {
+func (p *pass) factRule(f *Finding, rule *AppliedRule, name RuleFact) {
+	fact := p.fact(name)
+	f.factAgainst(rule, name, fact)
+	if p.samples != nil && f.Value != nil {
+		f.odds(p.samples.factValues(name, fact), p.required(f.FindingClass))
+	}
+}
+
+func (f *Finding) factAgainst(rule *AppliedRule, name RuleFact, fact known) {
 	switch {
 	case len(fact.missing) > 0:
 		f.lacks(fact.missing, "")

@@ -67,6 +67,7 @@ func (g *Geometry) Spread(in Input, options SpreadOptions) (Report, error) {
 	}
 	r.conclude()
 	next := r.measureNext()
+	base.samples = r
 	base.answerRules()
 	out := base.report()
 	out.SpreadRun = &SpreadRun{Seed: options.Seed, SampleCount: int32(options.Samples), LostCount: r.lost()}
@@ -96,6 +97,7 @@ type sampling struct {
 type sampled struct {
 	refused         bool
 	values, margins []float64 // by finding
+	takeoff, empty  float64   // masses, kg
 	drawn           ordinates
 }
 
@@ -145,6 +147,7 @@ func (r *sampling) walkAll() bool {
 // read takes down what the pass of a sample found.
 func (r *sampling) read(p *pass, j int) sampled {
 	s := sampled{refused: p.fault != nil, values: make([]float64, len(r.base.results)), margins: make([]float64, len(r.base.results)), drawn: p.drawn}
+	s.takeoff, s.empty = p.massOf(p.mass.takeoff), p.massOf(p.mass.empty)
 	for i := range r.base.results {
 		s.values[i], s.margins[i] = math.NaN(), math.NaN()
 		if s.refused || i >= len(p.results) || p.results[i].ID != r.base.results[i].ID {
