@@ -1,0 +1,61 @@
+// Command slim takes out of a Go program for WebAssembly what only a person reading a stack trace needs: names of functions, files and lines. What the
+// program computes stays as it is; a panic still says what broke, but not where. It also lays the data out in few pieces, since the linker's hundred
+// thousand little ones compress badly.
+//
+//	go run ./deploy/slim FILE.wasm
+package main
+
+import (
+	"fmt"
+	"os"
+)
+
+func main() {
+	if len(os.Args) != 2 {
+		fmt.Fprintln(os.Stderr, "usage: slim FILE.wasm")
+		os.Exit(2)
+	}
+	if err := rewrite(os.Args[1]); err != nil {
+		fmt.Fprintln(os.Stderr, "slim:", err)
+		os.Exit(1)
+	}
+}
+
+// rewrite makes the module of a file smaller in place.
+func rewrite(file string) error {
+	text, err := os.ReadFile(file)
+	if err != nil {
+		return err
+	}
+	slim, err := slimmed(text)
+	if err != nil {
+		return fmt.Errorf("%s: %w", file, err)
+	}
+	return os.WriteFile(file, slim, 0o644)
+}
+
+// slimmed returns the module without what only stack traces need.
+func slimmed(module []byte) ([]byte, error) {
+	parts, err := sections(module)
+	if err != nil {
+		return nil, err
+	}
+	out := append([]byte(nil), module[:headerBytes]...)
+	for _, part := range parts {
+		switch part.id {
+		case customSection:
+			continue
+		case dataSection:
+			at, image, err := load(part.content)
+			if err != nil {
+				return nil, err
+			}
+			if err := forget(image); err != nil {
+				return nil, err
+			}
+			part.content = store(at, image)
+		}
+		out = part.append(out)
+	}
+	return out, nil
+}

@@ -1,0 +1,157 @@
+package main
+
+import (
+	"bytes"
+	"encoding/binary"
+	"errors"
+	"fmt"
+	"strings"
+)
+
+// kept are the packages whose functions keep their names: the runtime tells its own goroutines and two functions of reflect by them. Methods are never
+// told by their names.
+var kept = []string{"runtime.", "reflect."}
+
+// magic begins the table: its layout, that of Go 1.20 and later, then smallest instruction and pointer size on this processor.
+var magic = []byte{0xf1, 0xff, 0xff, 0xff, 0, 0, 1, 8}
+
+// table is the runtime's table of functions, in place.
+//
+// Source: runtime/symtab.go and runtime/runtime2.go of the toolchain, pcHeader and _func.
+type table struct {
+	count     int    // of functions
+	names     []byte // each with a zero after it
+	files     []byte // which files a package has, then their paths
+	places    []byte // by what is true from which instruction on: depth of the stack, file, line, live variables
+	functions []byte // where each begins, then what is known of each
+}
+
+// Where the fields of a function lie, in bytes.
+const (
+	nameField      = 4
+	depthField     = 16
+	fileField      = 20
+	lineField      = 24
+	countField     = 28
+	unitField      = 32
+	firstLineField = 36
+	fixedFields    = 44
+)
+
+// forget blanks names, files and lines in a program's data.
+func forget(image []byte) error {
+	t, err := find(image)
+	if err != nil {
+		return err
+	}
+	needed := make([]bool, len(t.places))
+	for i := range t.count {
+		f, err := t.function(i)
+		if err != nil {
+			return err
+		}
+		for _, offset := range f.offsets() {
+			if err := t.mark(needed, offset); err != nil {
+				return err
+			}
+		}
+		t.unname(f)
+		for _, field := range []int{fileField, lineField, unitField, firstLineField} {
+			binary.LittleEndian.PutUint32(f[field:], 0)
+		}
+	}
+	for i, wanted := range needed {
+		if !wanted {
+			t.places[i] = 0
+		}
+	}
+	clear(t.files)
+	return nil
+}
+
+// find finds the table.
+func find(image []byte) (table, error) {
+	at := bytes.Index(image, magic)
+	if at < 0 || bytes.Contains(image[at+1:], magic) || len(image) < at+8+8*9 {
+		return table{}, errors.New("its table of functions is not where it was: is the toolchain a newer one?")
+	}
+	rest := image[at:]
+	offset := func(word int) int { return int(binary.LittleEndian.Uint64(rest[8*word:])) }
+	bounds := []int{offset(4), offset(5), offset(7), offset(8), len(rest)}
+	for i := range bounds[1:] {
+		if bounds[i] < 0 || bounds[i] > bounds[i+1] {
+			return table{}, errors.New("its table of functions has parts out of order")
+		}
+	}
+	if offset(1) < 0 || offset(1) > (len(rest)-bounds[3])/(2*4) {
+		return table{}, errors.New("its table of functions counts more than it holds")
+	}
+	return table{offset(1), rest[bounds[0]:bounds[1]], rest[bounds[1]:bounds[2]], rest[bounds[2]:bounds[3]], rest[bounds[3]:]}, nil
+}
+
+// function is what is known of one function.
+type function []byte
+
+func (f function) word(at int) int { return int(binary.LittleEndian.Uint32(f[at:])) }
+
+// offsets are those into places that a running program needs.
+func (f function) offsets() []int {
+	all := []int{f.word(depthField)}
+	for i := range f.word(countField) {
+		all = append(all, f.word(fixedFields+4*i))
+	}
+	return all
+}
+
+func (t table) function(i int) (function, error) {
+	at := int(binary.LittleEndian.Uint32(t.functions[8*i+4:]))
+	if at+fixedFields > len(t.functions) {
+		return nil, fmt.Errorf("function %d of %d lies outside", i, t.count)
+	}
+	f := function(t.functions[at:])
+	if fixedFields+4*f.word(countField) > len(f) || f.word(0) != int(binary.LittleEndian.Uint32(t.functions[8*i:])) || f.word(nameField) >= len(t.names) {
+		return nil, fmt.Errorf("function %d of %d has another layout: is the toolchain a newer one?", i, t.count)
+	}
+	return f, nil
+}
+
+// mark marks a sequence of pairs, how a value changes and for how many instructions, up to the zero that ends it. At 0 there is none.
+func (t table) mark(needed []bool, from int) error {
+	if from == 0 {
+		return nil
+	}
+	if from >= len(t.places) {
+		return fmt.Errorf("a sequence at %d of %d", from, len(t.places))
+	}
+	r := reader{t.places[from:]}
+	for first := true; ; first = false {
+		change, err := r.number()
+		if err != nil {
+			return err
+		}
+		if change == 0 && !first {
+			break
+		}
+		if _, err := r.number(); err != nil {
+			return err
+		}
+	}
+	for i := from; i < len(t.places)-len(r.rest); i++ {
+		needed[i] = true
+	}
+	return nil
+}
+
+// unname takes a function's name away unless the runtime needs it.
+func (t table) unname(f function) {
+	at := f.word(nameField)
+	name, _, _ := bytes.Cut(t.names[at:], []byte{0})
+	method := bytes.IndexByte(name, '(') >= 0
+	for _, prefix := range kept {
+		if !method && strings.HasPrefix(string(name), prefix) {
+			return
+		}
+	}
+	clear(name)
+	binary.LittleEndian.PutUint32(f[nameField:], 0)
+}
