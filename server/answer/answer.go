@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 
+	"pitgate/server/compare"
 	"pitgate/server/document"
 	"pitgate/server/physics/assess"
 )
@@ -55,6 +56,23 @@ func Window(text []byte) ([]byte, error) {
 		return nil, err
 	}
 	return json.Marshal(window)
+}
+
+// Comparison computes two AssessmentInputs and says what changed from the first to the second and which findings moved. The watch, which may be nil,
+// can stop either. Its errors are those of Report.
+func Comparison(from, to []byte, watch assess.Watch) ([]byte, error) {
+	var inputs [2]assess.Input
+	var reports [2]assess.Report
+	for i, text := range [][]byte{from, to} {
+		var err error
+		if inputs[i], err = document.Decode(text); err != nil {
+			return nil, err
+		}
+		if reports[i], err = document.AssessWatched(inputs[i], watch); err != nil {
+			return nil, err
+		}
+	}
+	return json.Marshal(compare.Of(inputs[0], inputs[1], reports[0], reports[1]))
 }
 
 // Refusal is why there is no answer, in the words in which the server refuses the same document over REST.

@@ -16,17 +16,24 @@ func (s *assessmentsService) GetAssessment(ctx context.Context, req *pb.GetAsses
 	}
 	var a club.Assessment
 	err = s.store.Read(ctx, c.club, func(tx *postgres.ReadTx) error {
-		if a, err = tx.Assessment(ctx, id); err != nil || c.mayRead(a.CreatorID) {
-			return err
-		}
-		if a.ApprovalID == "" {
-			return notFound("assessment")
-		}
-		_, err := readableApproval(ctx, tx, c, a.ApprovalID)
+		a, err = readableAssessment(ctx, tx, c, id)
 		return err
 	})
 	if err != nil {
 		return nil, err
 	}
 	return showAssessment(c.club, a)
+}
+
+// readableAssessment reads a kept computation when the caller may see it.
+func readableAssessment(ctx context.Context, tx *postgres.ReadTx, c caller, id string) (club.Assessment, error) {
+	a, err := tx.Assessment(ctx, id)
+	if err != nil || c.mayRead(a.CreatorID) {
+		return a, err
+	}
+	if a.ApprovalID == "" {
+		return club.Assessment{}, notFound("assessment")
+	}
+	_, err = readableApproval(ctx, tx, c, a.ApprovalID)
+	return a, err
 }

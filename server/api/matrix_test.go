@@ -119,6 +119,8 @@ func matrix(t *testing.T, r records) []row {
 
 		p("Assessments", "PreviewAssessment", all, false, &pb.PreviewAssessmentRequest{Parent: club, Input: &pb.AssessmentInput{}}, &pb.AssessmentReport{}),
 		p("Assessments", "PreviewWindow", all, false, &pb.PreviewWindowRequest{Parent: club, Input: &pb.AssessmentInput{}}, &pb.WindWindow{}),
+		p("Assessments", "PreviewComparison", reading, true, &pb.PreviewComparisonRequest{Parent: club, From: &pb.ComparedSide{Assessment: r.assessment},
+			To: &pb.ComparedSide{Kept: &pb.KeptParts{ModelRevision: r.model + "/revisions/1", Field: r.field, LaunchPlan: plan, Day: day}}}, &pb.Comparison{}),
 		p("Assessments", "DecodeWeather", all, false, &pb.DecodeWeatherRequest{Parent: club, Text: "EGXX 161020Z 24010KT"}, &pb.DecodeWeatherResponse{}),
 		p("Assessments", "CreateAssessment", all, false, &pb.CreateAssessmentRequest{Parent: club, Assessment: &pb.Assessment{}}, &pb.Assessment{}),
 		p("Assessments", "GetAssessment", reading, true, &pb.GetAssessmentRequest{Name: r.assessment}, &pb.Assessment{}),

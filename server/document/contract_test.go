@@ -13,6 +13,7 @@ import (
 	"google.golang.org/protobuf/reflect/protoreflect"
 
 	pitgatev1 "pitgate/proto/pitgate/v1"
+	"pitgate/server/compare"
 	"pitgate/server/physics/assess"
 )
 
@@ -26,6 +27,7 @@ func TestStructsMatchContract(t *testing.T) {
 		{&pitgatev1.AssessmentInput{}, assess.Input{}},
 		{&pitgatev1.AssessmentReport{}, assess.Report{}},
 		{&pitgatev1.RulePackContent{}, RulePack{}},
+		{&pitgatev1.Comparison{}, compare.Comparison{}},
 	}
 	seen := map[protoreflect.FullName]bool{}
 	for _, root := range roots {

@@ -52,6 +52,17 @@ func window(_ js.Value, given []js.Value) any {
 	return nil
 }
 
+// comparison answers compare(from, to, watch, done).
+func comparison(_ js.Value, given []js.Value) any {
+	from, to, watch, done := given[0].String(), given[1].String(), given[2], given[3]
+	go reply(done, func() ([]byte, error) {
+		asked := newAsking(watch)
+		defer asked.resume.Release()
+		return answer.Comparison([]byte(from), []byte(to), asked.goOn)
+	})
+	return nil
+}
+
 // heap answers heap().
 func heap(js.Value, []js.Value) any {
 	runtime.GC()

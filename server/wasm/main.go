@@ -9,6 +9,7 @@
 //	spread(text, samples, seed, watch, done)
 //	                             the same with bands and probabilities from samples; zero samples: the core's own count
 //	window(text, done)           the winds in which it holds
+//	compare(from, to, watch, done)  what changed between two documents and which findings moved
 //	heap()                       bytes in use, after a collection
 //
 // where done(kind, text) is called once, with kind "answer", "refused", "stopped" or "broken".
@@ -35,6 +36,7 @@ func main() {
 	core.Set("report", js.FuncOf(report))
 	core.Set("spread", js.FuncOf(spread))
 	core.Set("window", js.FuncOf(window))
+	core.Set("compare", js.FuncOf(comparison))
 	core.Set("heap", js.FuncOf(heap))
 	js.Global().Call("pitgateCore", core)
 	select {}

@@ -251,6 +251,218 @@ func (x *PreviewWindowRequest) GetInput() *AssessmentInput {
 	return nil
 }
 
+type PreviewComparisonRequest struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	Parent        string                 `protobuf:"bytes,1,opt,name=parent,proto3" json:"parent,omitempty"`
+	From          *ComparedSide          `protobuf:"bytes,2,opt,name=from,proto3" json:"from,omitempty"`
+	To            *ComparedSide          `protobuf:"bytes,3,opt,name=to,proto3" json:"to,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *PreviewComparisonRequest) Reset() {
+	*x = PreviewComparisonRequest{}
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[3]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *PreviewComparisonRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*PreviewComparisonRequest) ProtoMessage() {}
+
+func (x *PreviewComparisonRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[3]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use PreviewComparisonRequest.ProtoReflect.Descriptor instead.
+func (*PreviewComparisonRequest) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{3}
+}
+
+func (x *PreviewComparisonRequest) GetParent() string {
+	if x != nil {
+		return x.Parent
+	}
+	return ""
+}
+
+func (x *PreviewComparisonRequest) GetFrom() *ComparedSide {
+	if x != nil {
+		return x.From
+	}
+	return nil
+}
+
+func (x *PreviewComparisonRequest) GetTo() *ComparedSide {
+	if x != nil {
+		return x.To
+	}
+	return nil
+}
+
+// One of two documents: give exactly one of input, assessment and kept.
+type ComparedSide struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// A document as it is given, limits included.
+	Input *AssessmentInput `protobuf:"bytes,1,opt,name=input,proto3" json:"input,omitempty"`
+	// The document of a kept assessment: clubs/{club}/assessments/{assessment}
+	Assessment string `protobuf:"bytes,2,opt,name=assessment,proto3" json:"assessment,omitempty"`
+	// What the club keeps, with its rules.
+	Kept          *KeptParts `protobuf:"bytes,3,opt,name=kept,proto3" json:"kept,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *ComparedSide) Reset() {
+	*x = ComparedSide{}
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[4]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ComparedSide) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ComparedSide) ProtoMessage() {}
+
+func (x *ComparedSide) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[4]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ComparedSide.ProtoReflect.Descriptor instead.
+func (*ComparedSide) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{4}
+}
+
+func (x *ComparedSide) GetInput() *AssessmentInput {
+	if x != nil {
+		return x.Input
+	}
+	return nil
+}
+
+func (x *ComparedSide) GetAssessment() string {
+	if x != nil {
+		return x.Assessment
+	}
+	return ""
+}
+
+func (x *ComparedSide) GetKept() *KeptParts {
+	if x != nil {
+		return x.Kept
+	}
+	return nil
+}
+
+// A document of a kept revision and a kept version of a field, on a plan and a day, by the rules of the club.
+type KeptParts struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// clubs/{club}/models/{model}/revisions/{number}
+	ModelRevision string `protobuf:"bytes,1,opt,name=model_revision,json=modelRevision,proto3" json:"model_revision,omitempty"`
+	// clubs/{club}/fields/{field}
+	Field string `protobuf:"bytes,2,opt,name=field,proto3" json:"field,omitempty"`
+	// Its version; 0 is the latest.
+	FieldVersion  int32          `protobuf:"varint,3,opt,name=field_version,json=fieldVersion,proto3" json:"field_version,omitempty"`
+	LaunchPlan    *LaunchPlan    `protobuf:"bytes,4,opt,name=launch_plan,json=launchPlan,proto3" json:"launch_plan,omitempty"`
+	Day           *DayConditions `protobuf:"bytes,5,opt,name=day,proto3" json:"day,omitempty"`
+	Limits        *Limits        `protobuf:"bytes,6,opt,name=limits,proto3" json:"limits,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *KeptParts) Reset() {
+	*x = KeptParts{}
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[5]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *KeptParts) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*KeptParts) ProtoMessage() {}
+
+func (x *KeptParts) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[5]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use KeptParts.ProtoReflect.Descriptor instead.
+func (*KeptParts) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{5}
+}
+
+func (x *KeptParts) GetModelRevision() string {
+	if x != nil {
+		return x.ModelRevision
+	}
+	return ""
+}
+
+func (x *KeptParts) GetField() string {
+	if x != nil {
+		return x.Field
+	}
+	return ""
+}
+
+func (x *KeptParts) GetFieldVersion() int32 {
+	if x != nil {
+		return x.FieldVersion
+	}
+	return 0
+}
+
+func (x *KeptParts) GetLaunchPlan() *LaunchPlan {
+	if x != nil {
+		return x.LaunchPlan
+	}
+	return nil
+}
+
+func (x *KeptParts) GetDay() *DayConditions {
+	if x != nil {
+		return x.Day
+	}
+	return nil
+}
+
+func (x *KeptParts) GetLimits() *Limits {
+	if x != nil {
+		return x.Limits
+	}
+	return nil
+}
+
 // Which winds launch and circuit hold in. Every value is taken as given, without its spread.
 type WindWindow struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -272,7 +484,7 @@ type WindWindow struct {
 
 func (x *WindWindow) Reset() {
 	*x = WindWindow{}
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[3]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -284,7 +496,7 @@ func (x *WindWindow) String() string {
 func (*WindWindow) ProtoMessage() {}
 
 func (x *WindWindow) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[3]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -297,7 +509,7 @@ func (x *WindWindow) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use WindWindow.ProtoReflect.Descriptor instead.
 func (*WindWindow) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{3}
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *WindWindow) GetWays() []*WindWay {
@@ -360,7 +572,7 @@ type WindWay struct {
 
 func (x *WindWay) Reset() {
 	*x = WindWay{}
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[4]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -372,7 +584,7 @@ func (x *WindWay) String() string {
 func (*WindWay) ProtoMessage() {}
 
 func (x *WindWay) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[4]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -385,7 +597,7 @@ func (x *WindWay) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use WindWay.ProtoReflect.Descriptor instead.
 func (*WindWay) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{4}
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *WindWay) GetName() string {
@@ -444,7 +656,7 @@ type WindRange struct {
 
 func (x *WindRange) Reset() {
 	*x = WindRange{}
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[5]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -456,7 +668,7 @@ func (x *WindRange) String() string {
 func (*WindRange) ProtoMessage() {}
 
 func (x *WindRange) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[5]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -469,7 +681,7 @@ func (x *WindRange) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use WindRange.ProtoReflect.Descriptor instead.
 func (*WindRange) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{5}
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *WindRange) GetFromDegrees() float64 {
@@ -534,7 +746,7 @@ type DecodeWeatherRequest struct {
 
 func (x *DecodeWeatherRequest) Reset() {
 	*x = DecodeWeatherRequest{}
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[6]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -546,7 +758,7 @@ func (x *DecodeWeatherRequest) String() string {
 func (*DecodeWeatherRequest) ProtoMessage() {}
 
 func (x *DecodeWeatherRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[6]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -559,7 +771,7 @@ func (x *DecodeWeatherRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use DecodeWeatherRequest.ProtoReflect.Descriptor instead.
 func (*DecodeWeatherRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{6}
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *DecodeWeatherRequest) GetParent() string {
@@ -599,7 +811,7 @@ type DecodeWeatherResponse struct {
 
 func (x *DecodeWeatherResponse) Reset() {
 	*x = DecodeWeatherResponse{}
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[7]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -611,7 +823,7 @@ func (x *DecodeWeatherResponse) String() string {
 func (*DecodeWeatherResponse) ProtoMessage() {}
 
 func (x *DecodeWeatherResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[7]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -624,7 +836,7 @@ func (x *DecodeWeatherResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use DecodeWeatherResponse.ProtoReflect.Descriptor instead.
 func (*DecodeWeatherResponse) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{7}
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *DecodeWeatherResponse) GetDay() *DayConditions {
@@ -666,7 +878,7 @@ type CreateAssessmentRequest struct {
 
 func (x *CreateAssessmentRequest) Reset() {
 	*x = CreateAssessmentRequest{}
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[8]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -678,7 +890,7 @@ func (x *CreateAssessmentRequest) String() string {
 func (*CreateAssessmentRequest) ProtoMessage() {}
 
 func (x *CreateAssessmentRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[8]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -691,7 +903,7 @@ func (x *CreateAssessmentRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CreateAssessmentRequest.ProtoReflect.Descriptor instead.
 func (*CreateAssessmentRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{8}
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *CreateAssessmentRequest) GetParent() string {
@@ -724,7 +936,7 @@ type GetAssessmentRequest struct {
 
 func (x *GetAssessmentRequest) Reset() {
 	*x = GetAssessmentRequest{}
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[9]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -736,7 +948,7 @@ func (x *GetAssessmentRequest) String() string {
 func (*GetAssessmentRequest) ProtoMessage() {}
 
 func (x *GetAssessmentRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[9]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -749,7 +961,7 @@ func (x *GetAssessmentRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use GetAssessmentRequest.ProtoReflect.Descriptor instead.
 func (*GetAssessmentRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{9}
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *GetAssessmentRequest) GetName() string {
@@ -770,7 +982,7 @@ type ListAssessmentsRequest struct {
 
 func (x *ListAssessmentsRequest) Reset() {
 	*x = ListAssessmentsRequest{}
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[10]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[13]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -782,7 +994,7 @@ func (x *ListAssessmentsRequest) String() string {
 func (*ListAssessmentsRequest) ProtoMessage() {}
 
 func (x *ListAssessmentsRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[10]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[13]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -795,7 +1007,7 @@ func (x *ListAssessmentsRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ListAssessmentsRequest.ProtoReflect.Descriptor instead.
 func (*ListAssessmentsRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{10}
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{13}
 }
 
 func (x *ListAssessmentsRequest) GetParent() string {
@@ -830,7 +1042,7 @@ type ListAssessmentsResponse struct {
 
 func (x *ListAssessmentsResponse) Reset() {
 	*x = ListAssessmentsResponse{}
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[11]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[14]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -842,7 +1054,7 @@ func (x *ListAssessmentsResponse) String() string {
 func (*ListAssessmentsResponse) ProtoMessage() {}
 
 func (x *ListAssessmentsResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_assessments_proto_msgTypes[11]
+	mi := &file_pitgate_v1_assessments_proto_msgTypes[14]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -855,7 +1067,7 @@ func (x *ListAssessmentsResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ListAssessmentsResponse.ProtoReflect.Descriptor instead.
 func (*ListAssessmentsResponse) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{11}
+	return file_pitgate_v1_assessments_proto_rawDescGZIP(), []int{14}
 }
 
 func (x *ListAssessmentsResponse) GetAssessments() []*Assessment {
@@ -877,7 +1089,7 @@ var File_pitgate_v1_assessments_proto protoreflect.FileDescriptor
 const file_pitgate_v1_assessments_proto_rawDesc = "" +
 	"\n" +
 	"\x1cpitgate/v1/assessments.proto\x12\n" +
-	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\x1a\x1cgoogle/api/annotations.proto\x1a\x1fgoogle/api/field_behavior.proto\x1a\x1fgoogle/protobuf/timestamp.proto\x1a!pitgate/v1/assessment_input.proto\x1a\"pitgate/v1/assessment_report.proto\"\xf2\x02\n" +
+	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\x1a\x1cgoogle/api/annotations.proto\x1a\x1fgoogle/api/field_behavior.proto\x1a\x1fgoogle/protobuf/timestamp.proto\x1a!pitgate/v1/assessment_input.proto\x1a\"pitgate/v1/assessment_report.proto\x1a\x1bpitgate/v1/comparison.proto\"\xf2\x02\n" +
 	"\n" +
 	"Assessment\x12\x18\n" +
 	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\bR\x04name\x127\n" +
@@ -899,7 +1111,27 @@ const file_pitgate_v1_assessments_proto_rawDesc = "" +
 	"\x14PreviewWindowRequest\x12\x1c\n" +
 	"\x06parent\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x06parent\x12=\n" +
 	"\x05input\x18\x02 \x01(\v2\x1b.pitgate.v1.AssessmentInputB\n" +
-	"\xe2A\x01\x02\xbaH\x03\xc8\x01\x01R\x05input\"\xce\x01\n" +
+	"\xe2A\x01\x02\xbaH\x03\xc8\x01\x01R\x05input\"\xa8\x01\n" +
+	"\x18PreviewComparisonRequest\x12\x1c\n" +
+	"\x06parent\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x06parent\x128\n" +
+	"\x04from\x18\x02 \x01(\v2\x18.pitgate.v1.ComparedSideB\n" +
+	"\xe2A\x01\x02\xbaH\x03\xc8\x01\x01R\x04from\x124\n" +
+	"\x02to\x18\x03 \x01(\v2\x18.pitgate.v1.ComparedSideB\n" +
+	"\xe2A\x01\x02\xbaH\x03\xc8\x01\x01R\x02to\"\x8c\x01\n" +
+	"\fComparedSide\x121\n" +
+	"\x05input\x18\x01 \x01(\v2\x1b.pitgate.v1.AssessmentInputR\x05input\x12\x1e\n" +
+	"\n" +
+	"assessment\x18\x02 \x01(\tR\n" +
+	"assessment\x12)\n" +
+	"\x04kept\x18\x03 \x01(\v2\x15.pitgate.v1.KeptPartsR\x04kept\"\x94\x02\n" +
+	"\tKeptParts\x12+\n" +
+	"\x0emodel_revision\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\rmodelRevision\x12\x1a\n" +
+	"\x05field\x18\x02 \x01(\tB\x04\xe2A\x01\x02R\x05field\x12,\n" +
+	"\rfield_version\x18\x03 \x01(\x05B\a\xbaH\x04\x1a\x02(\x00R\ffieldVersion\x127\n" +
+	"\vlaunch_plan\x18\x04 \x01(\v2\x16.pitgate.v1.LaunchPlanR\n" +
+	"launchPlan\x12+\n" +
+	"\x03day\x18\x05 \x01(\v2\x19.pitgate.v1.DayConditionsR\x03day\x12*\n" +
+	"\x06limits\x18\x06 \x01(\v2\x12.pitgate.v1.LimitsR\x06limits\"\xce\x01\n" +
 	"\n" +
 	"WindWindow\x12'\n" +
 	"\x04ways\x18\x01 \x03(\v2\x13.pitgate.v1.WindWayR\x04ways\x12\x18\n" +
@@ -950,12 +1182,13 @@ const file_pitgate_v1_assessments_proto_rawDesc = "" +
 	"page_token\x18\x03 \x01(\tR\tpageToken\"{\n" +
 	"\x17ListAssessmentsResponse\x128\n" +
 	"\vassessments\x18\x01 \x03(\v2\x16.pitgate.v1.AssessmentR\vassessments\x12&\n" +
-	"\x0fnext_page_token\x18\x02 \x01(\tR\rnextPageToken2\xbd\x06\n" +
+	"\x0fnext_page_token\x18\x02 \x01(\tR\rnextPageToken2\xc6\a\n" +
 	"\x12AssessmentsService\x12\x90\x01\n" +
 	"\x11PreviewAssessment\x12$.pitgate.v1.PreviewAssessmentRequest\x1a\x1c.pitgate.v1.AssessmentReport\"7\x82\xd3\xe4\x93\x021:\x05input\"(/v1/{parent=clubs/*}/assessments:preview\x12\x85\x01\n" +
 	"\x10CreateAssessment\x12#.pitgate.v1.CreateAssessmentRequest\x1a\x16.pitgate.v1.Assessment\"4\x82\xd3\xe4\x93\x02.:\n" +
 	"assessment\" /v1/{parent=clubs/*}/assessments\x12\x88\x01\n" +
-	"\rPreviewWindow\x12 .pitgate.v1.PreviewWindowRequest\x1a\x16.pitgate.v1.WindWindow\"=\x82\xd3\xe4\x93\x027:\x05input\"./v1/{parent=clubs/*}/assessments:previewWindow\x12\x84\x01\n" +
+	"\rPreviewWindow\x12 .pitgate.v1.PreviewWindowRequest\x1a\x16.pitgate.v1.WindWindow\"=\x82\xd3\xe4\x93\x027:\x05input\"./v1/{parent=clubs/*}/assessments:previewWindow\x12\x86\x01\n" +
+	"\x11PreviewComparison\x12$.pitgate.v1.PreviewComparisonRequest\x1a\x16.pitgate.v1.Comparison\"3\x82\xd3\xe4\x93\x02-:\x01*\"(/v1/{parent=clubs/*}/assessments:compare\x12\x84\x01\n" +
 	"\rDecodeWeather\x12 .pitgate.v1.DecodeWeatherRequest\x1a!.pitgate.v1.DecodeWeatherResponse\".\x82\xd3\xe4\x93\x02(:\x01*\"#/v1/{parent=clubs/*}/weather:decode\x12s\n" +
 	"\rGetAssessment\x12 .pitgate.v1.GetAssessmentRequest\x1a\x16.pitgate.v1.Assessment\"(\x82\xd3\xe4\x93\x02\"\x12 /v1/{name=clubs/*/assessments/*}\x12\x84\x01\n" +
 	"\x0fListAssessments\x12\".pitgate.v1.ListAssessmentsRequest\x1a#.pitgate.v1.ListAssessmentsResponse\"(\x82\xd3\xe4\x93\x02\"\x12 /v1/{parent=clubs/*}/assessmentsB$Z\"pitgate/proto/pitgate/v1;pitgatev1b\x06proto3"
@@ -972,55 +1205,70 @@ func file_pitgate_v1_assessments_proto_rawDescGZIP() []byte {
 	return file_pitgate_v1_assessments_proto_rawDescData
 }
 
-var file_pitgate_v1_assessments_proto_msgTypes = make([]protoimpl.MessageInfo, 12)
+var file_pitgate_v1_assessments_proto_msgTypes = make([]protoimpl.MessageInfo, 15)
 var file_pitgate_v1_assessments_proto_goTypes = []any{
 	(*Assessment)(nil),               // 0: pitgate.v1.Assessment
 	(*PreviewAssessmentRequest)(nil), // 1: pitgate.v1.PreviewAssessmentRequest
 	(*PreviewWindowRequest)(nil),     // 2: pitgate.v1.PreviewWindowRequest
-	(*WindWindow)(nil),               // 3: pitgate.v1.WindWindow
-	(*WindWay)(nil),                  // 4: pitgate.v1.WindWay
-	(*WindRange)(nil),                // 5: pitgate.v1.WindRange
-	(*DecodeWeatherRequest)(nil),     // 6: pitgate.v1.DecodeWeatherRequest
-	(*DecodeWeatherResponse)(nil),    // 7: pitgate.v1.DecodeWeatherResponse
-	(*CreateAssessmentRequest)(nil),  // 8: pitgate.v1.CreateAssessmentRequest
-	(*GetAssessmentRequest)(nil),     // 9: pitgate.v1.GetAssessmentRequest
-	(*ListAssessmentsRequest)(nil),   // 10: pitgate.v1.ListAssessmentsRequest
-	(*ListAssessmentsResponse)(nil),  // 11: pitgate.v1.ListAssessmentsResponse
-	(*AssessmentInput)(nil),          // 12: pitgate.v1.AssessmentInput
-	(*AssessmentReport)(nil),         // 13: pitgate.v1.AssessmentReport
-	(*timestamppb.Timestamp)(nil),    // 14: google.protobuf.Timestamp
-	(*ReportCurve)(nil),              // 15: pitgate.v1.ReportCurve
-	(*DayConditions)(nil),            // 16: pitgate.v1.DayConditions
+	(*PreviewComparisonRequest)(nil), // 3: pitgate.v1.PreviewComparisonRequest
+	(*ComparedSide)(nil),             // 4: pitgate.v1.ComparedSide
+	(*KeptParts)(nil),                // 5: pitgate.v1.KeptParts
+	(*WindWindow)(nil),               // 6: pitgate.v1.WindWindow
+	(*WindWay)(nil),                  // 7: pitgate.v1.WindWay
+	(*WindRange)(nil),                // 8: pitgate.v1.WindRange
+	(*DecodeWeatherRequest)(nil),     // 9: pitgate.v1.DecodeWeatherRequest
+	(*DecodeWeatherResponse)(nil),    // 10: pitgate.v1.DecodeWeatherResponse
+	(*CreateAssessmentRequest)(nil),  // 11: pitgate.v1.CreateAssessmentRequest
+	(*GetAssessmentRequest)(nil),     // 12: pitgate.v1.GetAssessmentRequest
+	(*ListAssessmentsRequest)(nil),   // 13: pitgate.v1.ListAssessmentsRequest
+	(*ListAssessmentsResponse)(nil),  // 14: pitgate.v1.ListAssessmentsResponse
+	(*AssessmentInput)(nil),          // 15: pitgate.v1.AssessmentInput
+	(*AssessmentReport)(nil),         // 16: pitgate.v1.AssessmentReport
+	(*timestamppb.Timestamp)(nil),    // 17: google.protobuf.Timestamp
+	(*LaunchPlan)(nil),               // 18: pitgate.v1.LaunchPlan
+	(*DayConditions)(nil),            // 19: pitgate.v1.DayConditions
+	(*Limits)(nil),                   // 20: pitgate.v1.Limits
+	(*ReportCurve)(nil),              // 21: pitgate.v1.ReportCurve
+	(*Comparison)(nil),               // 22: pitgate.v1.Comparison
 }
 var file_pitgate_v1_assessments_proto_depIdxs = []int32{
-	12, // 0: pitgate.v1.Assessment.input:type_name -> pitgate.v1.AssessmentInput
-	13, // 1: pitgate.v1.Assessment.report:type_name -> pitgate.v1.AssessmentReport
-	14, // 2: pitgate.v1.Assessment.create_time:type_name -> google.protobuf.Timestamp
-	12, // 3: pitgate.v1.PreviewAssessmentRequest.input:type_name -> pitgate.v1.AssessmentInput
-	12, // 4: pitgate.v1.PreviewWindowRequest.input:type_name -> pitgate.v1.AssessmentInput
-	4,  // 5: pitgate.v1.WindWindow.ways:type_name -> pitgate.v1.WindWay
-	15, // 6: pitgate.v1.WindWindow.curve:type_name -> pitgate.v1.ReportCurve
-	5,  // 7: pitgate.v1.WindWay.ranges:type_name -> pitgate.v1.WindRange
-	16, // 8: pitgate.v1.DecodeWeatherResponse.day:type_name -> pitgate.v1.DayConditions
-	0,  // 9: pitgate.v1.CreateAssessmentRequest.assessment:type_name -> pitgate.v1.Assessment
-	0,  // 10: pitgate.v1.ListAssessmentsResponse.assessments:type_name -> pitgate.v1.Assessment
-	1,  // 11: pitgate.v1.AssessmentsService.PreviewAssessment:input_type -> pitgate.v1.PreviewAssessmentRequest
-	8,  // 12: pitgate.v1.AssessmentsService.CreateAssessment:input_type -> pitgate.v1.CreateAssessmentRequest
-	2,  // 13: pitgate.v1.AssessmentsService.PreviewWindow:input_type -> pitgate.v1.PreviewWindowRequest
-	6,  // 14: pitgate.v1.AssessmentsService.DecodeWeather:input_type -> pitgate.v1.DecodeWeatherRequest
-	9,  // 15: pitgate.v1.AssessmentsService.GetAssessment:input_type -> pitgate.v1.GetAssessmentRequest
-	10, // 16: pitgate.v1.AssessmentsService.ListAssessments:input_type -> pitgate.v1.ListAssessmentsRequest
-	13, // 17: pitgate.v1.AssessmentsService.PreviewAssessment:output_type -> pitgate.v1.AssessmentReport
-	0,  // 18: pitgate.v1.AssessmentsService.CreateAssessment:output_type -> pitgate.v1.Assessment
-	3,  // 19: pitgate.v1.AssessmentsService.PreviewWindow:output_type -> pitgate.v1.WindWindow
-	7,  // 20: pitgate.v1.AssessmentsService.DecodeWeather:output_type -> pitgate.v1.DecodeWeatherResponse
-	0,  // 21: pitgate.v1.AssessmentsService.GetAssessment:output_type -> pitgate.v1.Assessment
-	11, // 22: pitgate.v1.AssessmentsService.ListAssessments:output_type -> pitgate.v1.ListAssessmentsResponse
-	17, // [17:23] is the sub-list for method output_type
-	11, // [11:17] is the sub-list for method input_type
-	11, // [11:11] is the sub-list for extension type_name
-	11, // [11:11] is the sub-list for extension extendee
-	0,  // [0:11] is the sub-list for field type_name
+	15, // 0: pitgate.v1.Assessment.input:type_name -> pitgate.v1.AssessmentInput
+	16, // 1: pitgate.v1.Assessment.report:type_name -> pitgate.v1.AssessmentReport
+	17, // 2: pitgate.v1.Assessment.create_time:type_name -> google.protobuf.Timestamp
+	15, // 3: pitgate.v1.PreviewAssessmentRequest.input:type_name -> pitgate.v1.AssessmentInput
+	15, // 4: pitgate.v1.PreviewWindowRequest.input:type_name -> pitgate.v1.AssessmentInput
+	4,  // 5: pitgate.v1.PreviewComparisonRequest.from:type_name -> pitgate.v1.ComparedSide
+	4,  // 6: pitgate.v1.PreviewComparisonRequest.to:type_name -> pitgate.v1.ComparedSide
+	15, // 7: pitgate.v1.ComparedSide.input:type_name -> pitgate.v1.AssessmentInput
+	5,  // 8: pitgate.v1.ComparedSide.kept:type_name -> pitgate.v1.KeptParts
+	18, // 9: pitgate.v1.KeptParts.launch_plan:type_name -> pitgate.v1.LaunchPlan
+	19, // 10: pitgate.v1.KeptParts.day:type_name -> pitgate.v1.DayConditions
+	20, // 11: pitgate.v1.KeptParts.limits:type_name -> pitgate.v1.Limits
+	7,  // 12: pitgate.v1.WindWindow.ways:type_name -> pitgate.v1.WindWay
+	21, // 13: pitgate.v1.WindWindow.curve:type_name -> pitgate.v1.ReportCurve
+	8,  // 14: pitgate.v1.WindWay.ranges:type_name -> pitgate.v1.WindRange
+	19, // 15: pitgate.v1.DecodeWeatherResponse.day:type_name -> pitgate.v1.DayConditions
+	0,  // 16: pitgate.v1.CreateAssessmentRequest.assessment:type_name -> pitgate.v1.Assessment
+	0,  // 17: pitgate.v1.ListAssessmentsResponse.assessments:type_name -> pitgate.v1.Assessment
+	1,  // 18: pitgate.v1.AssessmentsService.PreviewAssessment:input_type -> pitgate.v1.PreviewAssessmentRequest
+	11, // 19: pitgate.v1.AssessmentsService.CreateAssessment:input_type -> pitgate.v1.CreateAssessmentRequest
+	2,  // 20: pitgate.v1.AssessmentsService.PreviewWindow:input_type -> pitgate.v1.PreviewWindowRequest
+	3,  // 21: pitgate.v1.AssessmentsService.PreviewComparison:input_type -> pitgate.v1.PreviewComparisonRequest
+	9,  // 22: pitgate.v1.AssessmentsService.DecodeWeather:input_type -> pitgate.v1.DecodeWeatherRequest
+	12, // 23: pitgate.v1.AssessmentsService.GetAssessment:input_type -> pitgate.v1.GetAssessmentRequest
+	13, // 24: pitgate.v1.AssessmentsService.ListAssessments:input_type -> pitgate.v1.ListAssessmentsRequest
+	16, // 25: pitgate.v1.AssessmentsService.PreviewAssessment:output_type -> pitgate.v1.AssessmentReport
+	0,  // 26: pitgate.v1.AssessmentsService.CreateAssessment:output_type -> pitgate.v1.Assessment
+	6,  // 27: pitgate.v1.AssessmentsService.PreviewWindow:output_type -> pitgate.v1.WindWindow
+	22, // 28: pitgate.v1.AssessmentsService.PreviewComparison:output_type -> pitgate.v1.Comparison
+	10, // 29: pitgate.v1.AssessmentsService.DecodeWeather:output_type -> pitgate.v1.DecodeWeatherResponse
+	0,  // 30: pitgate.v1.AssessmentsService.GetAssessment:output_type -> pitgate.v1.Assessment
+	14, // 31: pitgate.v1.AssessmentsService.ListAssessments:output_type -> pitgate.v1.ListAssessmentsResponse
+	25, // [25:32] is the sub-list for method output_type
+	18, // [18:25] is the sub-list for method input_type
+	18, // [18:18] is the sub-list for extension type_name
+	18, // [18:18] is the sub-list for extension extendee
+	0,  // [0:18] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_assessments_proto_init() }
@@ -1030,13 +1278,14 @@ func file_pitgate_v1_assessments_proto_init() {
 	}
 	file_pitgate_v1_assessment_input_proto_init()
 	file_pitgate_v1_assessment_report_proto_init()
+	file_pitgate_v1_comparison_proto_init()
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_assessments_proto_rawDesc), len(file_pitgate_v1_assessments_proto_rawDesc)),
 			NumEnums:      0,
-			NumMessages:   12,
+			NumMessages:   15,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

@@ -198,6 +198,51 @@ func local_request_AssessmentsService_PreviewWindow_0(ctx context.Context, marsh
 	return msg, metadata, err
 }
 
+func request_AssessmentsService_PreviewComparison_0(ctx context.Context, marshaler runtime.Marshaler, client AssessmentsServiceClient, req *http.Request, pathParams map[string]string) (proto.Message, runtime.ServerMetadata, error) {
+	var (
+		protoReq PreviewComparisonRequest
+		metadata runtime.ServerMetadata
+		err      error
+	)
+	if err := marshaler.NewDecoder(req.Body).Decode(&protoReq); err != nil && !errors.Is(err, io.EOF) {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "%v", err)
+	}
+	val, ok := pathParams["parent"]
+	if !ok {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "missing parameter %s", "parent")
+	}
+	protoReq.Parent, err = runtime.String(val)
+	if err != nil {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "type mismatch, parameter: %s, error: %v", "parent", err)
+	}
+	if req.Body != nil {
+		_, _ = io.Copy(io.Discard, req.Body)
+	}
+	msg, err := client.PreviewComparison(ctx, &protoReq, grpc.Header(&metadata.HeaderMD), grpc.Trailer(&metadata.TrailerMD))
+	return msg, metadata, err
+}
+
+func local_request_AssessmentsService_PreviewComparison_0(ctx context.Context, marshaler runtime.Marshaler, server AssessmentsServiceServer, req *http.Request, pathParams map[string]string) (proto.Message, runtime.ServerMetadata, error) {
+	var (
+		protoReq PreviewComparisonRequest
+		metadata runtime.ServerMetadata
+		err      error
+	)
+	if err := marshaler.NewDecoder(req.Body).Decode(&protoReq); err != nil && !errors.Is(err, io.EOF) {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "%v", err)
+	}
+	val, ok := pathParams["parent"]
+	if !ok {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "missing parameter %s", "parent")
+	}
+	protoReq.Parent, err = runtime.String(val)
+	if err != nil {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "type mismatch, parameter: %s, error: %v", "parent", err)
+	}
+	msg, err := server.PreviewComparison(ctx, &protoReq)
+	return msg, metadata, err
+}
+
 func request_AssessmentsService_DecodeWeather_0(ctx context.Context, marshaler runtime.Marshaler, client AssessmentsServiceClient, req *http.Request, pathParams map[string]string) (proto.Message, runtime.ServerMetadata, error) {
 	var (
 		protoReq DecodeWeatherRequest
@@ -401,6 +446,26 @@ func RegisterAssessmentsServiceHandlerServer(ctx context.Context, mux *runtime.S
 		}
 		forward_AssessmentsService_PreviewWindow_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
 	})
+	mux.Handle(http.MethodPost, pattern_AssessmentsService_PreviewComparison_0, func(w http.ResponseWriter, req *http.Request, pathParams map[string]string) {
+		ctx, cancel := context.WithCancel(req.Context())
+		defer cancel()
+		var stream runtime.ServerTransportStream
+		ctx = grpc.NewContextWithServerTransportStream(ctx, &stream)
+		inboundMarshaler, outboundMarshaler := runtime.MarshalerForRequest(mux, req)
+		annotatedContext, err := runtime.AnnotateIncomingContext(ctx, mux, req, "/pitgate.v1.AssessmentsService/PreviewComparison", runtime.WithHTTPPathPattern("/v1/{parent=clubs/*}/assessments:compare"))
+		if err != nil {
+			runtime.HTTPError(ctx, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		resp, md, err := local_request_AssessmentsService_PreviewComparison_0(annotatedContext, inboundMarshaler, server, req, pathParams)
+		md.HeaderMD, md.TrailerMD = metadata.Join(md.HeaderMD, stream.Header()), metadata.Join(md.TrailerMD, stream.Trailer())
+		annotatedContext = runtime.NewServerMetadataContext(annotatedContext, md)
+		if err != nil {
+			runtime.HTTPError(annotatedContext, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		forward_AssessmentsService_PreviewComparison_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
+	})
 	mux.Handle(http.MethodPost, pattern_AssessmentsService_DecodeWeather_0, func(w http.ResponseWriter, req *http.Request, pathParams map[string]string) {
 		ctx, cancel := context.WithCancel(req.Context())
 		defer cancel()
@@ -552,6 +617,23 @@ func RegisterAssessmentsServiceHandlerClient(ctx context.Context, mux *runtime.S
 		}
 		forward_AssessmentsService_PreviewWindow_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
 	})
+	mux.Handle(http.MethodPost, pattern_AssessmentsService_PreviewComparison_0, func(w http.ResponseWriter, req *http.Request, pathParams map[string]string) {
+		ctx, cancel := context.WithCancel(req.Context())
+		defer cancel()
+		inboundMarshaler, outboundMarshaler := runtime.MarshalerForRequest(mux, req)
+		annotatedContext, err := runtime.AnnotateContext(ctx, mux, req, "/pitgate.v1.AssessmentsService/PreviewComparison", runtime.WithHTTPPathPattern("/v1/{parent=clubs/*}/assessments:compare"))
+		if err != nil {
+			runtime.HTTPError(ctx, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		resp, md, err := request_AssessmentsService_PreviewComparison_0(annotatedContext, inboundMarshaler, client, req, pathParams)
+		annotatedContext = runtime.NewServerMetadataContext(annotatedContext, md)
+		if err != nil {
+			runtime.HTTPError(annotatedContext, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		forward_AssessmentsService_PreviewComparison_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
+	})
 	mux.Handle(http.MethodPost, pattern_AssessmentsService_DecodeWeather_0, func(w http.ResponseWriter, req *http.Request, pathParams map[string]string) {
 		ctx, cancel := context.WithCancel(req.Context())
 		defer cancel()
@@ -610,6 +692,7 @@ var (
 	pattern_AssessmentsService_PreviewAssessment_0 = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 4, 2, 5, 2, 2, 3}, []string{"v1", "clubs", "parent", "assessments"}, "preview"))
 	pattern_AssessmentsService_CreateAssessment_0  = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 4, 2, 5, 2, 2, 3}, []string{"v1", "clubs", "parent", "assessments"}, ""))
 	pattern_AssessmentsService_PreviewWindow_0     = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 4, 2, 5, 2, 2, 3}, []string{"v1", "clubs", "parent", "assessments"}, "previewWindow"))
+	pattern_AssessmentsService_PreviewComparison_0 = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 4, 2, 5, 2, 2, 3}, []string{"v1", "clubs", "parent", "assessments"}, "compare"))
 	pattern_AssessmentsService_DecodeWeather_0     = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 4, 2, 5, 2, 2, 3}, []string{"v1", "clubs", "parent", "weather"}, "decode"))
 	pattern_AssessmentsService_GetAssessment_0     = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "assessments", "name"}, ""))
 	pattern_AssessmentsService_ListAssessments_0   = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 4, 2, 5, 2, 2, 3}, []string{"v1", "clubs", "parent", "assessments"}, ""))
@@ -619,6 +702,7 @@ var (
 	forward_AssessmentsService_PreviewAssessment_0 = runtime.ForwardResponseMessage
 	forward_AssessmentsService_CreateAssessment_0  = runtime.ForwardResponseMessage
 	forward_AssessmentsService_PreviewWindow_0     = runtime.ForwardResponseMessage
+	forward_AssessmentsService_PreviewComparison_0 = runtime.ForwardResponseMessage
 	forward_AssessmentsService_DecodeWeather_0     = runtime.ForwardResponseMessage
 	forward_AssessmentsService_GetAssessment_0     = runtime.ForwardResponseMessage
 	forward_AssessmentsService_ListAssessments_0   = runtime.ForwardResponseMessage

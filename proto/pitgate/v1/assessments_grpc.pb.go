@@ -22,6 +22,7 @@ const (
 	AssessmentsService_PreviewAssessment_FullMethodName = "/pitgate.v1.AssessmentsService/PreviewAssessment"
 	AssessmentsService_CreateAssessment_FullMethodName  = "/pitgate.v1.AssessmentsService/CreateAssessment"
 	AssessmentsService_PreviewWindow_FullMethodName     = "/pitgate.v1.AssessmentsService/PreviewWindow"
+	AssessmentsService_PreviewComparison_FullMethodName = "/pitgate.v1.AssessmentsService/PreviewComparison"
 	AssessmentsService_DecodeWeather_FullMethodName     = "/pitgate.v1.AssessmentsService/DecodeWeather"
 	AssessmentsService_GetAssessment_FullMethodName     = "/pitgate.v1.AssessmentsService/GetAssessment"
 	AssessmentsService_ListAssessments_FullMethodName   = "/pitgate.v1.AssessmentsService/ListAssessments"
@@ -39,6 +40,8 @@ type AssessmentsServiceClient interface {
 	CreateAssessment(ctx context.Context, in *CreateAssessmentRequest, opts ...grpc.CallOption) (*Assessment, error)
 	// Says which winds launch and circuit hold in, from every direction and for every way the field offers; keeps nothing.
 	PreviewWindow(ctx context.Context, in *PreviewWindowRequest, opts ...grpc.CallOption) (*WindWindow, error)
+	// Says what changed from one document to another and which findings moved by it; keeps nothing. Both are computed by this core, kept ones too.
+	PreviewComparison(ctx context.Context, in *PreviewComparisonRequest, opts ...grpc.CallOption) (*Comparison, error)
 	// Reads an aerodrome report (METAR or SPECI) into the conditions of the day; keeps nothing.
 	DecodeWeather(ctx context.Context, in *DecodeWeatherRequest, opts ...grpc.CallOption) (*DecodeWeatherResponse, error)
 	GetAssessment(ctx context.Context, in *GetAssessmentRequest, opts ...grpc.CallOption) (*Assessment, error)
@@ -77,6 +80,16 @@ func (c *assessmentsServiceClient) PreviewWindow(ctx context.Context, in *Previe
 	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
 	out := new(WindWindow)
 	err := c.cc.Invoke(ctx, AssessmentsService_PreviewWindow_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+func (c *assessmentsServiceClient) PreviewComparison(ctx context.Context, in *PreviewComparisonRequest, opts ...grpc.CallOption) (*Comparison, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(Comparison)
+	err := c.cc.Invoke(ctx, AssessmentsService_PreviewComparison_FullMethodName, in, out, cOpts...)
 	if err != nil {
 		return nil, err
 	}
@@ -125,6 +138,8 @@ type AssessmentsServiceServer interface {
 	CreateAssessment(context.Context, *CreateAssessmentRequest) (*Assessment, error)
 	// Says which winds launch and circuit hold in, from every direction and for every way the field offers; keeps nothing.
 	PreviewWindow(context.Context, *PreviewWindowRequest) (*WindWindow, error)
+	// Says what changed from one document to another and which findings moved by it; keeps nothing. Both are computed by this core, kept ones too.
+	PreviewComparison(context.Context, *PreviewComparisonRequest) (*Comparison, error)
 	// Reads an aerodrome report (METAR or SPECI) into the conditions of the day; keeps nothing.
 	DecodeWeather(context.Context, *DecodeWeatherRequest) (*DecodeWeatherResponse, error)
 	GetAssessment(context.Context, *GetAssessmentRequest) (*Assessment, error)
@@ -147,6 +162,9 @@ func (UnimplementedAssessmentsServiceServer) CreateAssessment(context.Context, *
 }
 func (UnimplementedAssessmentsServiceServer) PreviewWindow(context.Context, *PreviewWindowRequest) (*WindWindow, error) {
 	return nil, status.Error(codes.Unimplemented, "method PreviewWindow not implemented")
+}
+func (UnimplementedAssessmentsServiceServer) PreviewComparison(context.Context, *PreviewComparisonRequest) (*Comparison, error) {
+	return nil, status.Error(codes.Unimplemented, "method PreviewComparison not implemented")
 }
 func (UnimplementedAssessmentsServiceServer) DecodeWeather(context.Context, *DecodeWeatherRequest) (*DecodeWeatherResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method DecodeWeather not implemented")
@@ -232,6 +250,24 @@ func _AssessmentsService_PreviewWindow_Handler(srv interface{}, ctx context.Cont
 	return interceptor(ctx, in, info, handler)
 }
 
+func _AssessmentsService_PreviewComparison_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(PreviewComparisonRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(AssessmentsServiceServer).PreviewComparison(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: AssessmentsService_PreviewComparison_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(AssessmentsServiceServer).PreviewComparison(ctx, req.(*PreviewComparisonRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
 func _AssessmentsService_DecodeWeather_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
 	in := new(DecodeWeatherRequest)
 	if err := dec(in); err != nil {
@@ -304,6 +340,10 @@ var AssessmentsService_ServiceDesc = grpc.ServiceDesc{
 		{
 			MethodName: "PreviewWindow",
 			Handler:    _AssessmentsService_PreviewWindow_Handler,
+		},
+		{
+			MethodName: "PreviewComparison",
+			Handler:    _AssessmentsService_PreviewComparison_Handler,
 		},
 		{
 			MethodName: "DecodeWeather",

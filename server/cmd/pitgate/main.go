@@ -7,6 +7,7 @@
 //	pitgate export CLUB      write a club's ledger for others to verify
 //	pitgate metar TEXT       read an aerodrome report into the conditions of the day
 //	pitgate assess FILE      compute one document; exit status 0 holds, 1 something fails or is unknown, 2 bad input
+//	pitgate compare A B      what changed between two documents and which findings moved; exit status as assess, of the second
 //	pitgate weigh FILE       mass, balance, travel with fuel and ballast; exit status as assess
 //	pitgate roll FILE        rolling friction by the rolling tests of a document; exit status 0 worked out, 1 something is missing
 //	pitgate field FILE       check a field's description; exit status 0 nothing stands out, 1 look again, 2 it cannot be kept
@@ -47,6 +48,7 @@ func commands() []command {
 		{"demo", "serve the Larkmoor club on this machine only", runDemo},
 		{"migrate", "bring a database to this version", runMigrate},
 		{"assess", "compute one document: assess FILE [--json]", runAssess},
+		{"compare", "compare two documents: compare FROM TO [--json]", runCompare},
 		{"metar", "read an aerodrome report: metar TEXT [--json]", runMetar},
 		{"weigh", "work out a weigh-in: weigh FILE [--json], or --form for a blank one", runWeigh},
 		{"roll", "work out rolling tests: roll FILE [--json]", runRoll},
