@@ -276,6 +276,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/v1/clubs/{parent}/assessments:compare": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Says what changed from one document to another and which findings moved by it; keeps nothing. Both are computed by this core, kept ones too. */
+        post: operations["AssessmentsService_PreviewComparison"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/v1/clubs/{parent}/weather:decode": {
         parameters: {
             query?: never;
@@ -1321,6 +1338,11 @@ export interface components {
             /** Format: double */
             travelMeters?: number;
         };
+        /**
+         * @description What became of one place of the document.
+         * @enum {string}
+         */
+        "pitgate.v1.ChangeKind": "CHANGE_KIND_UNSPECIFIED" | "CHANGE_KIND_CHANGED" | "CHANGE_KIND_ADDED" | "CHANGE_KIND_REMOVED" | "CHANGE_KIND_REORDERED";
         "pitgate.v1.CheckFieldResponse": {
             /** @description Faults first, each kind in the order of the document. */
             remarks?: components["schemas"]["pitgate.v1.FieldRemark"][];
@@ -1353,6 +1375,57 @@ export interface components {
             reactionSeconds?: number;
             /** @description Length of the leg along the strip. Absent: computed. */
             straightLegMeters?: components["schemas"]["pitgate.v1.Quantity"];
+        };
+        /** @description One of two documents: give exactly one of input, assessment and kept. */
+        "pitgate.v1.ComparedSide": {
+            /** @description The document of a kept assessment: clubs/{club}/assessments/{assessment} */
+            assessment?: string;
+            /** @description A document as it is given, limits included. */
+            input?: components["schemas"]["pitgate.v1.AssessmentInput"];
+            /** @description What the club keeps, with its rules. */
+            kept?: components["schemas"]["pitgate.v1.KeptParts"];
+        };
+        /** @description What stands at one place of a document: exactly one of number, text, truth, quantity and part. */
+        "pitgate.v1.ComparedValue": {
+            /**
+             * Format: int32
+             * @description Entries of a list.
+             */
+            entryCount?: number;
+            /**
+             * Format: double
+             * @description A bare number, in the unit that the path ends with.
+             */
+            number?: number;
+            /** @description A whole part or list, as proto3 JSON; of a changed order, the names in their order. */
+            partJson?: string;
+            quantity?: components["schemas"]["pitgate.v1.Quantity"];
+            text?: string;
+            truth?: boolean;
+        };
+        /** @description What changed from one document to another, and which findings moved. */
+        "pitgate.v1.Comparison": {
+            /** @description What to bear in mind with every verdict. */
+            cautions?: string[];
+            /** @description Version of the core that computed both. */
+            coreVersion?: string;
+            /** @description What differs, in the order of the document. */
+            differences?: components["schemas"]["pitgate.v1.InputDifference"][];
+            /** @description Findings by verdict in each. */
+            fromCounts?: components["schemas"]["pitgate.v1.VerdictCounts"];
+            /** @description SHA-256 over the canonical JSON of each document, in hex. */
+            fromDigest?: string;
+            /**
+             * Format: int32
+             * @description How many of them moved.
+             */
+            movedCount?: number;
+            /** @description Every finding of either report, worst change first; those that did not move come last, in the order of the second report. */
+            moves?: components["schemas"]["pitgate.v1.FindingMove"][];
+            /** @description True when either rests on an estimated input. */
+            restsOnEstimates?: boolean;
+            toCounts?: components["schemas"]["pitgate.v1.VerdictCounts"];
+            toDigest?: string;
         };
         "pitgate.v1.ComposeLimitsResponse": {
             /** @description One for every figure that a rule asks for. */
@@ -1733,6 +1806,34 @@ export interface components {
          * @enum {string}
          */
         "pitgate.v1.FindingClass": "FINDING_CLASS_UNSPECIFIED" | "FINDING_CLASS_THIRD_PARTY" | "FINDING_CLASS_MODEL_LOSS" | "FINDING_CLASS_HANDLING";
+        /** @description One finding in both reports. */
+        "pitgate.v1.FindingMove": {
+            /** @description Of a finding that moved: which differences stand in the chain it was computed from, as their paths. */
+            changedInputs?: string[];
+            /** @description Dotted and stable, e.g. "stall.speed". */
+            findingId?: string;
+            /** @description The finding in each report; absent where that report asks no such question. */
+            from?: components["schemas"]["pitgate.v1.Finding"];
+            /**
+             * Format: double
+             * @description Second margin less the first: negative is worse.
+             */
+            marginChange?: number;
+            /** @description True when the verdict changed, or value or margin changed by more than the step. */
+            moved?: boolean;
+            /**
+             * Format: double
+             * @description How far a value must go to count as moved: half the wider band, or one hundredth of the greater value where neither has a band.
+             */
+            step?: number;
+            to?: components["schemas"]["pitgate.v1.Finding"];
+            /**
+             * Format: double
+             * @description Second value less the first, in the finding's unit; absent when either is.
+             */
+            valueChange?: number;
+            verdictChanged?: boolean;
+        };
         /**
          * @description Finish of the outer skin.
          * @enum {string}
@@ -1895,6 +1996,21 @@ export interface components {
          * @enum {string}
          */
         "pitgate.v1.Injury": "INJURY_UNSPECIFIED" | "INJURY_NONE" | "INJURY_MINOR" | "INJURY_SERIOUS" | "INJURY_FATAL";
+        /** @description One place at which two documents differ. */
+        "pitgate.v1.InputDifference": {
+            /** @description What stands there in each; absent where nothing does. */
+            from?: components["schemas"]["pitgate.v1.ComparedValue"];
+            /** @description Path in the first document; empty when it was added. */
+            fromPath?: string;
+            kind?: components["schemas"]["pitgate.v1.ChangeKind"];
+            /** @description Name of the innermost part of a list it belongs to, where that has one. */
+            partName?: string;
+            /** @description Of a quantity in both: which of "value", "basis" and "spread" differ. */
+            quantityParts?: string[];
+            to?: components["schemas"]["pitgate.v1.ComparedValue"];
+            /** @description Path in the second document; empty when it was removed. */
+            toPath?: string;
+        };
         /** @description A new value at one path of the document. */
         "pitgate.v1.InputEdit": {
             flag?: boolean;
@@ -1938,6 +2054,21 @@ export interface components {
          * @enum {string}
          */
         "pitgate.v1.KeepOutReason": "KEEP_OUT_REASON_UNSPECIFIED" | "KEEP_OUT_REASON_PEOPLE" | "KEEP_OUT_REASON_BUILDINGS" | "KEEP_OUT_REASON_ROAD" | "KEEP_OUT_REASON_LIVESTOCK" | "KEEP_OUT_REASON_NEIGHBOUR" | "KEEP_OUT_REASON_AIRSPACE";
+        /** @description A document of a kept revision and a kept version of a field, on a plan and a day, by the rules of the club. */
+        "pitgate.v1.KeptParts": {
+            day?: components["schemas"]["pitgate.v1.DayConditions"];
+            /** @description clubs/{club}/fields/{field} */
+            field: string;
+            /**
+             * Format: int32
+             * @description Its version; 0 is the latest.
+             */
+            fieldVersion?: number;
+            launchPlan?: components["schemas"]["pitgate.v1.LaunchPlan"];
+            limits?: components["schemas"]["pitgate.v1.Limits"];
+            /** @description clubs/{club}/models/{model}/revisions/{number} */
+            modelRevision: string;
+        };
         /** @description Landing gear. */
         "pitgate.v1.LandingGear": {
             /** @description Braking coefficient, zero without brakes. */
@@ -4201,6 +4332,44 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["pitgate.v1.WindWindow"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    AssessmentsService_PreviewComparison: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    from: components["schemas"]["pitgate.v1.ComparedSide"];
+                    to: components["schemas"]["pitgate.v1.ComparedSide"];
+                };
+            };
+        };
+        responses: {
+            /** @description What changed from one document to another, and which findings moved. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.Comparison"];
                 };
             };
             /** @description An unexpected error response. */
