@@ -143,3 +143,22 @@ func TestEveryInputIsToldHowToMeasure(t *testing.T) {
 		t.Errorf("spoken as %q", got)
 	}
 }
+
+// A finding that rests on one measured input has that input's share and no other, whatever the seed: columns of an even sample in more than a hundred
+// inputs lie along each other by their pattern.
+func TestNoInputIsCreditedWithAnothersShare(t *testing.T) {
+	t.Parallel()
+	in := demoInput(t, "sandmartin_long_acre.json")
+	for _, samples := range []int{128, 512} {
+		for seed := range int32(3) {
+			f := findingOf(t, spreadOf(t, in, SpreadOptions{Samples: samples, Seed: seed, Workers: 2}), "radio.range_check")
+			sum := 0.0
+			for _, share := range f.SpreadShares {
+				sum += share.ShareRatio
+			}
+			if f.SpreadShares[0].Input != "model.radio.rangeCheckMeters" || f.SpreadShares[0].ShareRatio < 0.98 || sum > 1.02 {
+				t.Errorf("%d samples, seed %d: %+v", samples, seed, f.SpreadShares)
+			}
+		}
+	}
+}

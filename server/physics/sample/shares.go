@@ -70,30 +70,62 @@ func (in *Inputs) Shares(y []float64) []float64 {
 // clearlyCurved is the part of the variance below which it is not asked what the slopes leave.
 const clearlyCurved = 0.005
 
-// take adds the share of each function to its input's and takes the function from the rest. All are compared with the same values, so that the order
-// of the inputs does not matter.
+// take adds the share of each function to its input's and takes the function from the rest. The strongest goes first, and what is left of the others is
+// told afterwards: two columns of an even sample in many inputs can lie along each other by their pattern, and the weak one must not be credited with what
+// the strong one does. The order of the inputs does not matter.
 func (in *Inputs) take(functions [][]float64, rest []float64, kept []int, sigmas float64, out []float64) {
 	_, variance := moments(rest)
 	if variance < clearlyCurved {
 		return
 	}
-	y := append([]float64(nil), rest...)
+	least := float64(sigmas*sigmas) / float64(len(rest)) * variance
 	each := len(functions) / max(1, len(out))
-	least := float64(sigmas*sigmas) / float64(len(y)) * variance
+	for open := standing(functions, rest, kept, least); len(open) > 0; {
+		k, slope := strongest(open, rest)
+		square := float64(slope * slope)
+		if !(square > least) {
+			return
+		}
+		out[open[k].of/each] += square
+		for j := range rest {
+			rest[j] -= float64(slope * open[k].x[j])
+		}
+		open = append(open[:k], open[k+1:]...)
+	}
+}
+
+// candidate is a function that may have a share.
+type candidate struct {
+	of int // its place among the functions
+	x  []float64
+}
+
+// standing lists the functions whose square slope is larger than the least one.
+func standing(functions [][]float64, rest []float64, kept []int, least float64) []candidate {
+	var open []candidate
 	for i, x := range functions {
 		if len(kept) < len(x) {
 			x = standard(pick(x, kept))
 		}
-		slope := dot(x, y) / float64(len(y))
-		if !(float64(slope*slope) > least) {
-			continue
-		}
-		out[i/each] += float64(slope * slope)
-		for j := range rest {
-			rest[j] -= float64(slope * x[j])
+		if slope := slopeAlong(x, rest); float64(slope*slope) > least {
+			open = append(open, candidate{i, x})
 		}
 	}
+	return open
 }
+
+// strongest returns the place of the steepest candidate and its slope.
+func strongest(open []candidate, rest []float64) (place int, slope float64) {
+	for k := range open {
+		if s := slopeAlong(open[k].x, rest); math.Abs(s) > math.Abs(slope) {
+			place, slope = k, s
+		}
+	}
+	return place, slope
+}
+
+// slopeAlong is the slope of a rest along a function of mean 0 and variance 1.
+func slopeAlong(x, rest []float64) float64 { return dot(x, rest) / float64(len(rest)) }
 
 func dot(x, y []float64) float64 {
 	var a, b, c, d float64
