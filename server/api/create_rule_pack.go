@@ -18,6 +18,9 @@ func (s *rulePacksService) CreateRulePack(ctx context.Context, req *pb.CreateRul
 		return nil, err
 	}
 	return once(ctx, s.backend, req, &pb.RulePack{}, func(tx *postgres.Tx) (*pb.RulePack, error) {
+		if err := checkVerifiers(ctx, &tx.ReadTx, c, draft.Content); err != nil {
+			return nil, err
+		}
 		kept, err := tx.CreateRulePack(ctx, c.person.Actor(), draft)
 		if err != nil {
 			return nil, err

@@ -288,3 +288,29 @@ func (h *house) finding(a *pb.Approval, id string) *pb.Finding {
 	i := slices.IndexFunc(list, func(f *pb.Finding) bool { return f.GetId() == id })
 	return list[i]
 }
+
+// TestNobodyVerifiesForAnother lets a committee member set the own name beside a rule, carries it over to the next version, and refuses another's.
+func TestNobodyVerifiesForAnother(t *testing.T) {
+	t.Parallel()
+	h := open(t, "")
+	say := func(by string) func(*pb.RulePackContent) {
+		return func(c *pb.RulePackContent) {
+			r, yes := rule(c, "strip-use"), true
+			r.Verified, r.VerifiedBy, r.VerifiedDate = &yes, by, "2026-05-16"
+		}
+	}
+	draft := h.newPack("larkmoor-club")
+	other := proto.CloneOf(draft)
+	say("Person " + tomas)(other.Content)
+	_, err := h.packs().UpdateRulePack(h.as(mei), &pb.UpdateRulePackRequest{RulePack: other})
+	wantRefusal(t, err, codes.InvalidArgument, "INVALID_FIELDS")
+	published := h.inForce(h.edited(draft, say("Person "+mei)))
+	next := published.GetContent()
+	next.Version = "draft 2"
+	carried, err := h.packs().CreateRulePack(h.as(tomas), &pb.CreateRulePackRequest{Parent: "clubs/" + home, RulePack: &pb.RulePack{Content: next}})
+	h.must(err)
+	moved := proto.CloneOf(carried)
+	*rule(moved.Content, "strip-use").Value = 0.4
+	_, err = h.packs().UpdateRulePack(h.as(tomas), &pb.UpdateRulePackRequest{RulePack: moved})
+	wantRefusal(t, err, codes.InvalidArgument, "INVALID_FIELDS")
+}

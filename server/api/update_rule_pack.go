@@ -47,6 +47,13 @@ func (s *rulePacksService) mergedRulePack(ctx context.Context, tx *postgres.Tx, 
 		return club.RulePack{}, err
 	}
 	changed, err := packDocument(whole.GetContent())
+	if err != nil {
+		return club.RulePack{}, err
+	}
+	former, err := keptPack(before)
+	if err != nil {
+		return club.RulePack{}, err
+	}
 	changed.ID = id
-	return changed, err
+	return changed, checkVerifiers(ctx, &tx.ReadTx, c, changed.Content, former)
 }

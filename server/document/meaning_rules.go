@@ -46,6 +46,7 @@ func checkRule(rule *assess.AppliedRule, path string, found *faults) {
 	}
 	checkDate(rule.InForceDate, join(path, "inForceDate"), found)
 	checkDate(rule.ExpiresDate, join(path, "expiresDate"), found)
+	checkDate(rule.VerifiedDate, join(path, "verifiedDate"), found)
 	if rule.Requirement == "" {
 		found.add(join(path, "requirement"), "must say in plain words what is asked")
 	}

@@ -2047,8 +2047,12 @@ type AppliedRule struct {
 	Deciding *bool `protobuf:"varint,18,opt,name=deciding,proto3,oneof" json:"deciding,omitempty"`
 	// Days for which a confirmation counts; 0: on its own day only. Absent: without end.
 	ConfirmationDays *int32 `protobuf:"varint,19,opt,name=confirmation_days,json=confirmationDays,proto3,oneof" json:"confirmation_days,omitempty"`
-	unknownFields    protoimpl.UnknownFields
-	sizeCache        protoimpl.SizeCache
+	// Who read it in its source, or confirmed it for the club.
+	VerifiedBy string `protobuf:"bytes,20,opt,name=verified_by,json=verifiedBy,proto3" json:"verified_by,omitempty"`
+	// The day on which that was, e.g. "2026-05-16".
+	VerifiedDate  string `protobuf:"bytes,21,opt,name=verified_date,json=verifiedDate,proto3" json:"verified_date,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
 }
 
 func (x *AppliedRule) Reset() {
@@ -2212,6 +2216,20 @@ func (x *AppliedRule) GetConfirmationDays() int32 {
 		return *x.ConfirmationDays
 	}
 	return 0
+}
+
+func (x *AppliedRule) GetVerifiedBy() string {
+	if x != nil {
+		return x.VerifiedBy
+	}
+	return ""
+}
+
+func (x *AppliedRule) GetVerifiedDate() string {
+	if x != nil {
+		return x.VerifiedDate
+	}
+	return ""
 }
 
 // Somebody's word that what a rule asks for is so.
@@ -2517,7 +2535,7 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"R\vengineKindsB\v\n" +
 	"\t_at_leastB\n" +
 	"\n" +
-	"\b_at_most\"\xba\x06\n" +
+	"\b_at_most\"\x92\a\n" +
 	"\vAppliedRule\x12&\n" +
 	"\n" +
 	"finding_id\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18PR\tfindingId\x12%\n" +
@@ -2546,7 +2564,11 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"conditions\x12\x1f\n" +
 	"\bdeciding\x18\x12 \x01(\bH\x02R\bdeciding\x88\x01\x01\x12<\n" +
 	"\x11confirmation_days\x18\x13 \x01(\x05B\n" +
-	"\xbaH\a\x1a\x05\x18\xcc\x1c(\x00H\x03R\x10confirmationDays\x88\x01\x01B\v\n" +
+	"\xbaH\a\x1a\x05\x18\xcc\x1c(\x00H\x03R\x10confirmationDays\x88\x01\x01\x12(\n" +
+	"\vverified_by\x18\x14 \x01(\tB\a\xbaH\x04r\x02\x18xR\n" +
+	"verifiedBy\x12,\n" +
+	"\rverified_date\x18\x15 \x01(\tB\a\xbaH\x04r\x02\x18\n" +
+	"R\fverifiedDateB\v\n" +
 	"\t_verifiedB\b\n" +
 	"\x06_valueB\v\n" +
 	"\t_decidingB\x14\n" +

@@ -196,6 +196,8 @@ export const planWords = {
     deciding: ['Its figure is the one in force'],
     confirmationDays: ['Days for which a confirmation counts', 'Empty: without end.'],
     verified: ['Read in the original'],
+    verifiedBy: ['Who read it', 'Or confirmed it for the club.'],
+    verifiedDate: ['Read on', 'For example 2026-05-16.'],
   },
   RuleCondition: {
     fact: ['Fact'],

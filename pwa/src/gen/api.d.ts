@@ -1063,6 +1063,10 @@ export interface components {
             value?: number;
             /** @description False until somebody has read it in the source or a club officer confirms it. */
             verified?: boolean;
+            /** @description Who read it in its source, or confirmed it for the club. */
+            verifiedBy?: string;
+            /** @description The day on which that was, e.g. "2026-05-16". */
+            verifiedDate?: string;
         };
         /** @description One first-flight approval. */
         "pitgate.v1.Approval": {

@@ -104,6 +104,10 @@ type AppliedRule struct {
 	Deciding *bool `json:"deciding,omitempty"`
 	// Days for which a confirmation counts; 0: on its own day only. Absent: without end.
 	ConfirmationDays *int32 `json:"confirmationDays,omitempty" range:"gte=0,lte=3660"`
+	// Who read it in its source, or confirmed it for the club.
+	VerifiedBy string `json:"verifiedBy,omitempty" range:"max_len=120"`
+	// The day on which that was, e.g. "2026-05-16".
+	VerifiedDate string `json:"verifiedDate,omitempty" range:"max_len=10"`
 }
 
 // RuleConfirmation: somebody's word that what a rule asks for is so.
