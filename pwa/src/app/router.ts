@@ -16,6 +16,11 @@ export type ScreenName =
   | 'newField'
   | 'field'
   | 'changeField'
+  | 'rules'
+  | 'newRules'
+  | 'strictest'
+  | 'rulePack'
+  | 'changeRules'
   | 'missing';
 
 export type Match = { screen: ScreenName; params: Record<string, string> };
@@ -36,6 +41,11 @@ const routes: [pattern: string, screen: ScreenName][] = [
   ['/fields/new', 'newField'],
   ['/fields/:field', 'field'],
   ['/fields/:field/change', 'changeField'],
+  ['/rules', 'rules'],
+  ['/rules/new', 'newRules'],
+  ['/rules/strictest', 'strictest'],
+  ['/rules/:pack', 'rulePack'],
+  ['/rules/:pack/change', 'changeRules'],
 ];
 
 /** Parameters when the pattern fits the path, else undefined. */

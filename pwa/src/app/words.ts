@@ -1,5 +1,4 @@
 import { approvalWords } from './approvalWords';
-import { documentWords } from './documentWords';
 import { fieldWords } from './fieldWords';
 import { findingWords } from './findingWords';
 import { flightWords } from './flightWords';
@@ -7,10 +6,12 @@ import { incidentWords } from './incidentWords';
 import { modelWords } from './modelWords';
 import type { ApprovalState, LaunchMethod, Role } from './wire';
 
-/** Every word the page says. A second language is a second file of this shape. */
+/**
+ * Every word the page says; a second language is a second file of this shape. Those of all boxes of the document (documentWords) and of rule packs
+ * (ruleWords) are fetched with the pages that say them.
+ */
 export const words = {
   fields: fieldWords,
-  document: documentWords,
   ...flightWords,
   ...modelWords,
   ...findingWords,
@@ -51,6 +52,11 @@ export const words = {
     field: 'Field',
     newField: 'Describe a field',
     changeField: 'Change the field',
+    rules: 'Rules',
+    rulePack: 'Rule pack',
+    newRules: 'Draft a rule pack',
+    changeRules: 'Edit the draft',
+    strictest: 'Strictest of all packs',
     missing: 'No such page',
   },
   nav: {
@@ -60,6 +66,7 @@ export const words = {
     approvals: 'Approvals',
     incidents: 'Incidents',
     fields: 'Fields',
+    rules: 'Rules',
   },
   problem: {
     offline: 'No answer from the club’s server. Check the connection and try again.',

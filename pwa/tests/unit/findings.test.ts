@@ -78,8 +78,8 @@ describe('report', () => {
   };
 
   it('keeps the order and sets apart what holds', () => {
-    expect(split(report).open.map((f) => f.id)).toEqual(['launch.clearance', 'b']);
-    expect(split(report).holding.map((f) => f.id)).toEqual(['c']);
+    expect(split(report).own.open.map((f) => f.id)).toEqual(['launch.clearance', 'b']);
+    expect(split(report).own.holding.map((f) => f.id)).toEqual(['c']);
   });
 
   it('names the input that decides most of what does not hold, never a method or a holding finding', () => {

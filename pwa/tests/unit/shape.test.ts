@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { fromFieldBox, offsetOf, toFieldBox } from '../../src/app/dates';
 import { unitOf } from '../../src/app/paths';
 import type { AssessmentInput, Report } from '../../src/app/wire';
+import { documentWords } from '../../src/app/documentWords';
 import { words } from '../../src/app/words';
 import { planLists } from '../../src/features/models/shared/draft';
 import { rollingLines } from '../../src/features/models/shared/rolling';
@@ -62,10 +63,10 @@ describe('boxes of the document', () => {
   it('say what they are in words, never by a name of the contract', () => {
     const wordless = fields.filter((f) => {
       const [part = '', field = ''] = f.split('.');
-      return words.document.parts[part]?.[field] === undefined || sayOf(part, field).label === '';
+      return documentWords.parts[part]?.[field] === undefined || sayOf(part, field).label === '';
     });
     expect(wordless).toEqual([]);
-    const left = Object.entries(words.document.parts).flatMap(([part, of]) =>
+    const left = Object.entries(documentWords.parts).flatMap(([part, of]) =>
       Object.keys(of).map((field) => `${part}.${field}`),
     );
     expect(left.filter((f) => !fields.includes(f))).toEqual([]);
@@ -132,16 +133,16 @@ describe('rolling tests', () => {
     const text = rollingLines(doc, report).join(' ');
     expect(text).toContain('test 1: 0.1; test 2: 0.12.');
     expect(text).toContain('0.11, one standard deviation 0.01');
-    expect(text).toContain(words.document.rolling.used);
+    expect(text).toContain(documentWords.rolling.used);
   });
 
   it('say that a figure entered directly stands before them, and that they are not complete', () => {
     const direct = { model: { gear: { ...doc.model?.gear, rollingResistanceRatio: { value: 0.2 } } } };
-    expect(rollingLines(direct, report)).toContain(words.document.rolling.aside);
+    expect(rollingLines(direct, report)).toContain(documentWords.rolling.aside);
     expect(rollingLines(doc, { quantities: report.quantities?.slice(0, 1) ?? [] })).toContain(
-      words.document.rolling.waiting,
+      documentWords.rolling.waiting,
     );
-    expect(rollingLines({}, report)).toEqual([words.document.rolling.none]);
+    expect(rollingLines({}, report)).toEqual([documentWords.rolling.none]);
   });
 });
 

@@ -29,9 +29,19 @@ export function sentenceOf(f: Finding, units: UnitChoice): string {
   return `${f.title ?? ''}: ${show(f.value, unit, units)}${spread}, ${words.findings.limit} ${limitText(f, units)}: ${verdict}.`;
 }
 
-/** Findings that hold, and the others in the report's own order: worst first. */
-export function split(report: Report): { open: Finding[]; holding: Finding[] } {
+/** True for the finding of a published rule. */
+export const isRule = (finding: Finding): boolean => (finding.id ?? '').startsWith('rule.');
+
+export type Split = { open: Finding[]; holding: Finding[] };
+
+/** The findings of the computation and those of published rules. */
+export function split(report: Report): { own: Split; rules: Split } {
   const findings = report.findings ?? [];
+  return { own: divided(findings.filter((f) => !isRule(f))), rules: divided(findings.filter(isRule)) };
+}
+
+/** Findings that hold, and the others in the report's own order: worst first. */
+function divided(findings: Finding[]): Split {
   const holds = (f: Finding): boolean => f.verdict === 'VERDICT_HOLDS';
   return { open: findings.filter((f) => !holds(f)), holding: findings.filter(holds) };
 }

@@ -3,6 +3,8 @@ import { Problem } from '../../../app/problem';
 import type { AssessmentInput, Report } from '../../../app/wire';
 import { core } from '../../../worker/core.svelte';
 import { nearest, warm, type Place } from '../../../worker/nearest';
+import { ClubRules } from '../../rule-packs/shared/clubRules';
+import { composeLimits } from '../../rule-packs/shared/ruleApi';
 import { preview } from './modelApi';
 
 /** How long typing has to pause before the server is asked, and before the core of this device is, in ms. */
@@ -17,10 +19,20 @@ export class LivePreview {
   place: Place | null = $state(null);
   /** From the question to the report, in ms. */
   took = $state(0);
+  /** The document as it was computed: with the limits that the club's rules make for it. */
+  computed: AssessmentInput | null = $state.raw(null);
+  /** True when the rules are those that this device kept last. */
+  oldRules = $state(false);
+  readonly #rules: ClubRules;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #running: AbortController | undefined;
 
-  constructor(private readonly club: string) {}
+  constructor(private readonly club: string) {
+    this.#rules = new ClubRules(
+      club,
+      async (input, signal) => (await composeLimits(club, input, '', signal)).limits ?? {},
+    );
+  }
 
   /** Asks again once typing pauses. */
   ask(input: AssessmentInput): void {
@@ -33,13 +45,18 @@ export class LivePreview {
   stop(): void {
     clearTimeout(this.#timer);
     this.#running?.abort();
+    this.#rules.stop();
   }
 
-  async #run(input: AssessmentInput): Promise<void> {
+  async #run(typed: AssessmentInput): Promise<void> {
     const running = new AbortController();
     this.#running = running;
     this.state = 'computing';
     const start = performance.now();
+    const input = await this.#rules.put(typed, running.signal, () => {
+      this.ask(typed);
+    });
+    if (running.signal.aborted) return;
     const question = {
       here: (signal: AbortSignal) => core.report(input, signal),
       there: (signal: AbortSignal) => preview(this.club, input, signal),
@@ -49,6 +66,7 @@ export class LivePreview {
       if (running.signal.aborted) return;
       this.took = performance.now() - start;
       [this.report, this.place, this.problem, this.state] = [answer, place, null, 'fresh'];
+      [this.computed, this.oldRules] = [input, this.#rules.old];
       // What goes wrong here shows with the first question that is asked of the core.
       if (place === 'server') void warm(core, input).catch(() => undefined);
     } catch (error) {

@@ -1,8 +1,8 @@
 import { numberText } from '../../../app/units';
 import type { AssessmentInput, Report } from '../../../app/wire';
-import { words } from '../../../app/words';
+import { documentWords } from '../../../app/documentWords';
 
-const w = words.document.rolling;
+const w = documentWords.rolling;
 
 /** What the rolling tests of a document come to, in sentences: each test, their mean, and whether it is used. */
 export function rollingLines(doc: AssessmentInput, report: Report | null | undefined): string[] {

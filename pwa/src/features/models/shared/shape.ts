@@ -1,3 +1,4 @@
+import { documentWords } from '../../../app/documentWords';
 import { words } from '../../../app/words';
 import shape from '../../../gen/shape.json';
 
@@ -15,7 +16,7 @@ export const parts = shape.parts as unknown as Record<string, Shape[]>;
 /** Values of every choice. */
 export const choices = shape.choices as Record<string, string[]>;
 
-const w = words.document;
+const w = documentWords;
 
 /** Words of choices that the page says elsewhere too. */
 const saidElsewhere: Record<string, Record<string, string>> = {
