@@ -9,6 +9,7 @@
 //	pitgate assess FILE      compute one document; exit status 0 holds, 1 something fails or is unknown, 2 bad input
 //	pitgate compare A B      what changed between two documents and which findings moved; exit status as assess, of the second
 //	pitgate weigh FILE       mass, balance, travel with fuel and ballast; exit status as assess
+//	pitgate bench FILE       what to inspect on a model, or its cards with --cards
 //	pitgate roll FILE        rolling friction by the rolling tests of a document; exit status 0 worked out, 1 something is missing
 //	pitgate field FILE       check a field's description; exit status 0 nothing stands out, 1 look again, 2 it cannot be kept
 //	pitgate rules [PACK]     list the rule packs, show one, or make the strictest of several for a document
@@ -51,6 +52,7 @@ func commands() []command {
 		{"compare", "compare two documents: compare FROM TO [--json]", runCompare},
 		{"metar", "read an aerodrome report: metar TEXT [--json]", runMetar},
 		{"weigh", "work out a weigh-in: weigh FILE [--json], or --form for a blank one", runWeigh},
+		{"bench", "what to inspect on a model: bench FILE [--cards | --json]", runBench},
 		{"roll", "work out rolling tests: roll FILE [--json]", runRoll},
 		{"field", "check a field's description: field FILE", runField},
 		{"rules", "rule packs: rules [PACK ...] [--for FILE] [--on DATE] [--json]", runRules},

@@ -22,6 +22,9 @@ func (p *pass) report() Report {
 		r.Counts.add(r.Findings[i].Verdict)
 		r.RestsOnEstimates = r.RestsOnEstimates || r.Findings[i].RestsOnEstimate
 	}
+	if p.tells() {
+		p.inspect(&r)
+	}
 	return r
 }
 
