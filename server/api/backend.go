@@ -7,6 +7,7 @@ import (
 	"buf.build/go/protovalidate"
 
 	pb "pitgate/proto/pitgate/v1"
+	"pitgate/server/jobs"
 	"pitgate/server/postgres"
 )
 
@@ -17,6 +18,7 @@ type backend struct {
 	now       func() time.Time
 	log       *slog.Logger
 	doors     *doors
+	queue     *jobs.Queue
 	// computing has a place for each processor.
 	computing chan struct{}
 	// demoClub is the club whose people may be chosen without a password; empty outside the demo.

@@ -58,6 +58,7 @@ type house struct {
 	t      *testing.T
 	store  *postgres.Store
 	conn   *grpc.ClientConn
+	server *api.Server
 	tokens map[string]string
 }
 
@@ -70,6 +71,7 @@ func open(t *testing.T, demoClub string) *house {
 	if err != nil {
 		t.Fatal(err)
 	}
+	h.server = server
 	listener := bufconn.Listen(1 << 20)
 	go func() { _ = server.Serve(listener) }()
 	t.Cleanup(server.Stop)

@@ -31,7 +31,7 @@ type row struct {
 
 // records are ada's.
 type records struct {
-	model, field, approval, assessment, incident, photo, lesson, pack string
+	model, field, approval, assessment, incident, photo, lesson, pack, changes string
 }
 
 // records makes one of each.
@@ -46,7 +46,7 @@ func (h *house) records() records {
 	h.must(err)
 	l, err := h.incidents().CreateLesson(h.as(mei), &pb.CreateLessonRequest{Parent: "clubs/" + home, Lesson: &pb.Lesson{Text: "x", Predicate: "false"}})
 	h.must(err)
-	return records{m.GetName(), f.GetName(), a.GetName(), a.GetAssessment(), i.GetName(), i.GetPhotos()[0].GetName(), l.GetName(), h.newPack("larkmoor-club").GetName()}
+	return records{m.GetName(), f.GetName(), a.GetName(), a.GetAssessment(), i.GetName(), i.GetPhotos()[0].GetName(), l.GetName(), h.newPack("larkmoor-club").GetName(), h.changed(a.GetName())}
 }
 
 // picture is a small PNG.
@@ -116,6 +116,9 @@ func matrix(t *testing.T, r records) []row {
 		decision("BeginReview", officer), decision("ReturnApproval", officer), decision("PassDesk", officer), decision("PassBench", officer),
 		decision("RefuseApproval", officer), decision("ReleaseApproval", officer),
 		p("Approvals", "SignApproval", officer, true, &pb.SignApprovalRequest{Name: r.approval, Etag: "v999", Password: "x", SigningDigest: "x"}, &pb.Approval{}),
+
+		p("Approvals", "ListVerdictChanges", all, false, &pb.ListVerdictChangesRequest{Parent: club}, &pb.ListVerdictChangesResponse{}),
+		p("Approvals", "MarkVerdictChangesRead", reading, true, &pb.MarkVerdictChangesReadRequest{Name: r.changes}, &pb.VerdictChanges{}),
 
 		p("Assessments", "PreviewAssessment", all, false, &pb.PreviewAssessmentRequest{Parent: club, Input: &pb.AssessmentInput{}}, &pb.AssessmentReport{}),
 		p("Assessments", "PreviewWindow", all, false, &pb.PreviewWindowRequest{Parent: club, Input: &pb.AssessmentInput{}}, &pb.WindWindow{}),

@@ -10,7 +10,7 @@ import (
 )
 
 // PublishRulePack is one committee member's word. The second distinct one publishes the pack, retires its former version and, in the same transaction,
-// lapses every approval whose verdicts change, each with its own ledger entry.
+// lapses every approval whose verdicts change, each with its own ledger entry, or adds the jobs that do so where they are many.
 func (s *rulePacksService) PublishRulePack(ctx context.Context, req *pb.PublishRulePackRequest) (*pb.RulePack, error) {
 	return s.giveWord(ctx, req, "published", func(tx *postgres.Tx, c caller, id string) (club.RulePack, error) {
 		return tx.VotePublish(ctx, c.person.Actor(), id, req.GetEtag())
@@ -55,7 +55,7 @@ func (s *rulePacksService) giveWord(ctx context.Context, req wordRequest, what s
 		if err != nil {
 			return nil, err
 		}
-		if err := s.lapseBetween(ctx, tx, before, p, what); err != nil {
+		if err := s.lapseBetween(ctx, tx, c.person.Actor(), before, p, what); err != nil {
 			return nil, err
 		}
 		return s.showRulePack(c.club, p)
@@ -63,7 +63,7 @@ func (s *rulePacksService) giveWord(ctx context.Context, req wordRequest, what s
 }
 
 // lapseBetween lapses what changes from the former rules to those now in force.
-func (s *rulePacksService) lapseBetween(ctx context.Context, tx *postgres.Tx, before rulesInForce, p club.RulePack, what string) error {
+func (s *rulePacksService) lapseBetween(ctx context.Context, tx *postgres.Tx, by club.Actor, before rulesInForce, p club.RulePack, what string) error {
 	after, err := readRules(ctx, &tx.ReadTx)
 	if err != nil {
 		return err
@@ -76,5 +76,5 @@ func (s *rulePacksService) lapseBetween(ctx context.Context, tx *postgres.Tx, be
 	if err != nil {
 		return err
 	}
-	return s.lapseChanged(ctx, tx, "Rule pack "+rulepack.Label(pack)+" was "+what, before, after)
+	return s.lapseChanged(ctx, tx, by, "Rule pack "+rulepack.Label(pack)+" was "+what, before, after)
 }

@@ -146,12 +146,12 @@ func verdictProto(v assess.Verdict) pb.Verdict { return pb.Verdict(pb.Verdict_va
 // mostNamed is how many findings the reason of a lapse names.
 const mostNamed = 6
 
-// reason says in words why an approval lapses, and which gates open again.
-func (r ruleChange) reason(what string) string {
+// lapseReason says in words why an approval lapses, and which gates open again.
+func lapseReason(what string, changes []verdictChange) string {
 	var names []string
-	for _, c := range r.changes {
+	for _, c := range changes {
 		if len(names) == mostNamed {
-			names = append(names, fmt.Sprintf("and %d more", len(r.changes)-mostNamed))
+			names = append(names, fmt.Sprintf("and %d more", len(changes)-mostNamed))
 			break
 		}
 		names = append(names, fmt.Sprintf("%s (%s to %s)", c.finding.ID, verdictWord(c.from), verdictWord(c.to)))
@@ -166,19 +166,42 @@ func verdictWord(v assess.Verdict) string {
 	return strings.ToLower(strings.TrimPrefix(string(v), "VERDICT_"))
 }
 
-// lapseChanged lapses the approvals whose verdicts change from one set of rules to another.
-func (b *backend) lapseChanged(ctx context.Context, tx *postgres.Tx, what string, before, after rulesInForce) error {
-	changed, _, err := b.changedBy(ctx, &tx.ReadTx, before, after)
+// mostAtOnce is how many approvals are computed in the transaction of a change of rules; more are left to jobs, and none of them can be signed before its
+// turn.
+const mostAtOnce = 40
+
+// lapseChanged lapses the approvals whose verdicts change from one set of rules to another, and lists the changes.
+func (b *backend) lapseChanged(ctx context.Context, tx *postgres.Tx, by club.Actor, what string, before, after rulesInForce) error {
+	run := club.ReassessmentRun{Cause: club.CauseRules, Reason: what, CoreVersion: assess.Version}
+	ids, err := tx.ApprovalsToReassess(ctx)
 	if err != nil {
 		return err
 	}
+	if len(ids) > mostAtOnce {
+		_, err := b.queue.Begin(ctx, tx, by, run)
+		return err
+	}
+	changed, _, err := b.changedBy(ctx, &tx.ReadTx, before, after)
+	if err != nil || len(changed) == 0 {
+		return err
+	}
+	if run, err = tx.BeginRun(ctx, by, run); err != nil {
+		return err
+	}
 	for _, r := range changed {
-		if !r.lapses() {
-			continue
-		}
-		if err := tx.LapseForRules(ctx, r.approval.ID, r.reason(what)); err != nil {
+		if err := keepRuleChange(ctx, tx, run, r); err != nil {
 			return err
 		}
 	}
-	return nil
+	return tx.ListRun(ctx, run.ID, len(changed))
+}
+
+// keepRuleChange lists what changes in one approval and lapses it when it rests on the rules.
+func keepRuleChange(ctx context.Context, tx *postgres.Tx, run club.ReassessmentRun, r ruleChange) error {
+	_, err := tx.KeepReassessment(ctx, club.Reassessment{RunID: run.ID, ApprovalID: r.approval.ID, State: r.approval.State, CoreVersion: assess.Version,
+		Outcome: club.OutcomeChanged, Lapsed: r.lapses(), Changes: listChanges(r.changes)})
+	if err != nil || !r.lapses() {
+		return err
+	}
+	return tx.LapseForRules(ctx, r.approval.ID, lapseReason(run.Reason, r.changes))
 }

@@ -15,6 +15,7 @@ import (
 	"google.golang.org/grpc/reflection"
 
 	pb "pitgate/proto/pitgate/v1"
+	"pitgate/server/jobs"
 	"pitgate/server/postgres"
 )
 
@@ -37,6 +38,8 @@ type Server struct {
 	*grpc.Server
 	// Health says whether the server takes calls; Shutdown it first.
 	Health *health.Server
+	// Assessor does the jobs that compute approvals again.
+	Assessor jobs.Assessor
 }
 
 // receiveCap is the largest message in bytes that is read at all; a photo needs it.
@@ -65,9 +68,13 @@ func New(config Config) (*Server, error) {
 	if err != nil {
 		return nil, fmt.Errorf("api: %w", err)
 	}
-	b := &backend{store: config.Store, validator: validator, now: config.Now, log: config.Log, doors: doors, demoClub: config.DemoClub,
+	queue, err := jobs.NewQueue()
+	if err != nil {
+		return nil, fmt.Errorf("api: %w", err)
+	}
+	b := &backend{store: config.Store, validator: validator, now: config.Now, log: config.Log, doors: doors, queue: queue, demoClub: config.DemoClub,
 		computing: make(chan struct{}, runtime.GOMAXPROCS(0))}
-	server := &Server{Server: grpc.NewServer(serverOptions(b, policy)...), Health: health.NewServer()}
+	server := &Server{Server: grpc.NewServer(serverOptions(b, policy)...), Health: health.NewServer(), Assessor: &reassessor{b}}
 	register(server, b)
 	if config.Reflection {
 		reflection.Register(server)

@@ -20,6 +20,7 @@ const (
 	Incidents   Collection = "incidents"
 	Lessons     Collection = "lessons"
 	RulePacks   Collection = "rulePacks"
+	Changes     Collection = "verdictChanges"
 )
 
 // partPattern is what a club's slug or an id may look like.

@@ -142,3 +142,17 @@ func AssessSpread(in assess.Input, options assess.SpreadOptions) (assess.Report,
 	report.InputDigest = Digest(in)
 	return report, nil
 }
+
+// Answers is Assess without lines, diagrams and quantities: its findings, bands and verdicts are the same.
+func Answers(in assess.Input) (assess.Report, error) {
+	geometry, err := geometries.of(in)
+	if err != nil {
+		return assess.Report{}, err
+	}
+	report, err := geometry.RunWith(in, assess.Options{Bands: true})
+	if err != nil {
+		return assess.Report{}, err
+	}
+	report.InputDigest = Digest(in)
+	return report, nil
+}

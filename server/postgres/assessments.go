@@ -7,11 +7,11 @@ import (
 	"pitgate/server/postgres/pgdb"
 )
 
-// CreateAssessment keeps a computation for good. Uses Input, Report, InputDigest, CoreVersion, Counts and ApprovalID of a.
+// CreateAssessment keeps a computation for good; nobody stands for the club itself. Uses Input, Report, InputDigest, CoreVersion, Counts and ApprovalID of a.
 func (t *Tx) CreateAssessment(ctx context.Context, by club.Actor, a club.Assessment) (club.Assessment, error) {
 	id := t.store.id()
 	err := t.q.InsertAssessment(ctx, pgdb.InsertAssessmentParams{
-		ClubID: t.clubID, AssessmentID: id, CreatorID: by.PersonID, ApprovalID: optional(a.ApprovalID),
+		ClubID: t.clubID, AssessmentID: id, CreatorID: optional(by.PersonID), ApprovalID: optional(a.ApprovalID),
 		Input: a.Input, Report: a.Report, InputDigest: a.InputDigest, CoreVersion: a.CoreVersion,
 		HoldsCount: a.Counts.Holds, TightCount: a.Counts.Tight, FailsCount: a.Counts.Fails, UnknownCount: a.Counts.Unknown,
 		CreateTime: t.now,
@@ -42,7 +42,7 @@ func (r *ReadTx) Assessment(ctx context.Context, id string) (club.Assessment, er
 	return club.Assessment{
 		ID: row.AssessmentID, Input: row.Input, Report: row.Report, InputDigest: row.InputDigest, CoreVersion: row.CoreVersion,
 		Counts:    club.Counts{Holds: row.HoldsCount, Tight: row.TightCount, Fails: row.FailsCount, Unknown: row.UnknownCount},
-		CreatorID: row.CreatorID, ApprovalID: text(row.ApprovalID), CreateTime: row.CreateTime,
+		CreatorID: text(row.CreatorID), ApprovalID: text(row.ApprovalID), CreateTime: row.CreateTime,
 	}, nil
 }
 
@@ -60,7 +60,7 @@ func (r *ReadTx) Assessments(ctx context.Context, creatorID string, page club.Pa
 		return club.Assessment{
 			ID: row.AssessmentID, InputDigest: row.InputDigest, CoreVersion: row.CoreVersion,
 			Counts:    club.Counts{Holds: row.HoldsCount, Tight: row.TightCount, Fails: row.FailsCount, Unknown: row.UnknownCount},
-			CreatorID: row.CreatorID, ApprovalID: text(row.ApprovalID), CreateTime: row.CreateTime,
+			CreatorID: text(row.CreatorID), ApprovalID: text(row.ApprovalID), CreateTime: row.CreateTime,
 		}, place{row.CreateTime, row.AssessmentID}
 	})
 	return kept, next, err

@@ -35,14 +35,15 @@ func query(t *testing.T, conn *pgx.Conn, sql string) []string {
 	return found
 }
 
-// ours are the tables of the schema, without the migrator's own.
+// ours are the tables of the schema, without the migrator's own. Those of the queue stand in a schema of their own and are of the whole system, not of a
+// club: one worker takes the next job of any club, so that no key can hold a club_id. TestQueueIsClosed says what the program's role may do to them.
 const ours = `(SELECT c.oid, c.relname, c.relrowsecurity, c.relforcerowsecurity FROM pg_class c
 	WHERE c.relkind IN ('r', 'p') AND c.relnamespace = 'public'::regnamespace AND c.relname <> 'goose_db_version')`
 
 func TestSchemaHasItsTables(t *testing.T) {
 	t.Parallel()
-	if got := query(t, owner(t), `SELECT relname::text FROM `+ours+` o`); len(got) != 21 {
-		t.Errorf("%d tables, want 21: %v", len(got), got)
+	if got := query(t, owner(t), `SELECT relname::text FROM `+ours+` o`); len(got) != 24 {
+		t.Errorf("%d tables, want 24: %v", len(got), got)
 	}
 }
 
@@ -56,8 +57,8 @@ func TestCatalogue(t *testing.T) {
 		"has the policy of its own club": `SELECT relname::text FROM ` + ours + ` o WHERE NOT EXISTS (
 			SELECT FROM pg_policy p WHERE p.polrelid = o.oid AND p.polname = 'own_club' AND p.polcmd = '*' AND p.polpermissive
 			AND pg_get_expr(p.polqual, p.polrelid) = '(club_id = NULLIF(current_setting(''app.club_id''::text, true), ''''::text))')`,
-		"has no other policy but the token's": `SELECT o.relname || '.' || p.polname FROM pg_policy p JOIN ` + ours + ` o ON o.oid = p.polrelid
-			WHERE p.polname <> 'own_club' AND (o.relname, p.polname, p.polcmd) <> ('sessions', 'own_token', 'r')`,
+		"has no other policy but the token's and the list of clubs'": `SELECT o.relname || '.' || p.polname FROM pg_policy p JOIN ` + ours + ` o ON o.oid = p.polrelid
+			WHERE p.polname <> 'own_club' AND (o.relname, p.polname, p.polcmd) NOT IN (('sessions', 'own_token', 'r'), ('clubs', 'every_club', 'r'))`,
 		"has a primary key": `SELECT relname::text FROM ` + ours + ` o WHERE NOT EXISTS (
 			SELECT FROM pg_constraint k WHERE k.conrelid = o.oid AND k.contype = 'p')`,
 		"has club_id in every unique index": `SELECT i.indexrelid::regclass::text FROM pg_index i JOIN ` + ours + ` o ON o.oid = i.indrelid
@@ -84,10 +85,28 @@ func TestProgramsRole(t *testing.T) {
 	}
 }
 
+// TestQueueIsClosed wants the program's role to add jobs of its club and to see those, and nothing else in the queue's schema.
+func TestQueueIsClosed(t *testing.T) {
+	t.Parallel()
+	conn := owner(t)
+	got := query(t, conn, `SELECT DISTINCT table_name || ' ' || privilege_type || ' ' || coalesce(column_name, '') FROM (
+		SELECT table_name, privilege_type, NULL AS column_name FROM information_schema.table_privileges WHERE grantee = 'pitgate_app' AND table_schema = 'jobs'
+		UNION SELECT table_name, privilege_type, column_name FROM information_schema.column_privileges
+		WHERE grantee = 'pitgate_app' AND table_schema = 'jobs' AND privilege_type = 'UPDATE') p ORDER BY 1`)
+	if want := []string{"river_job INSERT ", "river_job SELECT ", "river_job UPDATE kind"}; !slices.Equal(got, want) {
+		t.Errorf("rights %v, want %v", got, want)
+	}
+	got = query(t, conn, `SELECT polname || ' ' || pg_get_expr(polqual, polrelid) FROM pg_policy JOIN pg_class c ON c.oid = polrelid
+		WHERE polrelid = 'jobs.river_job'::regclass AND c.relrowsecurity`)
+	if want := []string{"own_club ((args ->> 'club'::text) = NULLIF(current_setting('app.club_id'::text, true), ''::text))"}; !slices.Equal(got, want) {
+		t.Errorf("policies %v, want %v", got, want)
+	}
+}
+
 func TestFrozenTablesTakeRowsAndGiveThem(t *testing.T) {
 	t.Parallel()
 	conn := owner(t)
-	for _, table := range []string{"ledger_entries", "ledger_heads", "assessments", "model_revisions", "field_versions", "transitions"} {
+	for _, table := range []string{"ledger_entries", "ledger_heads", "assessments", "model_revisions", "field_versions", "transitions", "reassessments", "reassessment_readings"} {
 		got := query(t, conn, `SELECT DISTINCT privilege_type::text FROM (
 			SELECT privilege_type FROM information_schema.table_privileges WHERE grantee = 'pitgate_app' AND table_name = '`+table+`'
 			UNION SELECT privilege_type FROM information_schema.column_privileges WHERE grantee = 'pitgate_app' AND table_name = '`+table+`') p ORDER BY 1`)

@@ -160,6 +160,14 @@ func takeSubmission(in *Submission, a *held) error {
 	return nil
 }
 
+// orErr is the error, or the refusal when there is none.
+func orErr(err, refusal error) error {
+	if err != nil {
+		return err
+	}
+	return refusal
+}
+
 // sign keeps a signature over exactly what the approval says now.
 func (t *Tx) sign(ctx context.Context, d Decision, a club.Approval, s *step) error {
 	want, err := club.SigningDigest(t.clubID, a)
@@ -169,6 +177,10 @@ func (t *Tx) sign(ctx context.Context, d Decision, a club.Approval, s *step) err
 	if d.Signature == nil || d.Signature.Digest != want {
 		return &club.Error{Code: club.FailedPrecondition, Field: "signing_digest", Reason: "NOT_WHAT_WAS_SHOWN",
 			Message: "what was shown is not what the approval says now: read it again"}
+	}
+	if awaits, err := t.AwaitsRules(ctx, a.ID); err != nil || awaits {
+		return orErr(err, club.Refuse(club.FailedPrecondition, "RULES_CHANGED",
+			"the club's rules changed and this approval has not been computed by them: wait for it, or return it if it cannot be computed"))
 	}
 	s.extra["signing_digest"], s.extra["meaning"] = want, club.GoForFirstFlight
 	params := pgdb.InsertSignatureParams{

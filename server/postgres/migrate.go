@@ -30,6 +30,9 @@ func Migrate(ctx context.Context, url string) error {
 	if err != nil {
 		return fmt.Errorf("migrate: %w", err)
 	}
+	if err := migrateJobs(ctx, pool); err != nil {
+		return fmt.Errorf("migrate the queue of jobs: %w", err)
+	}
 	db := stdlib.OpenDBFromPool(pool)
 	defer db.Close()
 	provider, err := goose.NewProvider(goose.DialectPostgres, db, migrations.FS, goose.WithSessionLocker(locker))

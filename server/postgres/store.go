@@ -18,6 +18,7 @@ import (
 // Store is the database of all clubs. It may be used by many goroutines.
 type Store struct {
 	pool *pgxpool.Pool
+	url  string
 	now  func() time.Time
 	id   func() string
 	key  ed25519.PrivateKey
@@ -41,7 +42,7 @@ func WithMaxConnections(most int32) Option { return func(s *Store) { s.most = mo
 
 // Open connects to a migrated database. It refuses a server that is too old or may lose an acknowledged commit.
 func Open(ctx context.Context, url string, options ...Option) (*Store, error) {
-	s := &Store{now: time.Now, id: randomID}
+	s := &Store{url: url, now: time.Now, id: randomID}
 	for _, option := range options {
 		option(s)
 	}
@@ -88,6 +89,11 @@ func readTimesInUTC(_ context.Context, conn *pgx.Conn) error {
 		Name: "timestamptz", OID: pgtype.TimestamptzOID, Codec: &pgtype.TimestamptzCodec{ScanLocation: time.UTC},
 	})
 	return nil
+}
+
+// QueuePool opens connections of its own for the keeping of the queue of jobs, which is no club's: nothing else goes over them. The caller closes it.
+func (s *Store) QueuePool(ctx context.Context, most int32) (*pgxpool.Pool, error) {
+	return openPool(ctx, s.url, most)
 }
 
 // Close ends all connections.

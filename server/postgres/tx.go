@@ -14,6 +14,7 @@ import (
 // ReadTx looks at one club as it stood at one moment. It has no method that changes anything.
 type ReadTx struct {
 	q      *pgdb.Queries
+	raw    pgx.Tx
 	clubID string
 	now    time.Time
 }
@@ -65,7 +66,7 @@ func (s *Store) transact(ctx context.Context, clubID string, options pgx.TxOptio
 		if err := q.SetClub(ctx, clubID); err != nil {
 			return err
 		}
-		return work(ReadTx{q: q, clubID: clubID, now: s.now().UTC().Truncate(time.Microsecond)})
+		return work(ReadTx{q: q, raw: tx, clubID: clubID, now: s.now().UTC().Truncate(time.Microsecond)})
 	})
 }
 

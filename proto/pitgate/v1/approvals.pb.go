@@ -104,6 +104,62 @@ func (ApprovalState) EnumDescriptor() ([]byte, []int) {
 	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{0}
 }
 
+// Why an approval was computed again.
+type ReassessmentCause int32
+
+const (
+	ReassessmentCause_REASSESSMENT_CAUSE_UNSPECIFIED ReassessmentCause = 0
+	// The rules in force in the club changed.
+	ReassessmentCause_REASSESSMENT_CAUSE_RULES ReassessmentCause = 1
+	// The computation itself changed.
+	ReassessmentCause_REASSESSMENT_CAUSE_CORE ReassessmentCause = 2
+	// Somebody asked for it.
+	ReassessmentCause_REASSESSMENT_CAUSE_ASKED ReassessmentCause = 3
+)
+
+// Enum value maps for ReassessmentCause.
+var (
+	ReassessmentCause_name = map[int32]string{
+		0: "REASSESSMENT_CAUSE_UNSPECIFIED",
+		1: "REASSESSMENT_CAUSE_RULES",
+		2: "REASSESSMENT_CAUSE_CORE",
+		3: "REASSESSMENT_CAUSE_ASKED",
+	}
+	ReassessmentCause_value = map[string]int32{
+		"REASSESSMENT_CAUSE_UNSPECIFIED": 0,
+		"REASSESSMENT_CAUSE_RULES":       1,
+		"REASSESSMENT_CAUSE_CORE":        2,
+		"REASSESSMENT_CAUSE_ASKED":       3,
+	}
+)
+
+func (x ReassessmentCause) Enum() *ReassessmentCause {
+	p := new(ReassessmentCause)
+	*p = x
+	return p
+}
+
+func (x ReassessmentCause) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (ReassessmentCause) Descriptor() protoreflect.EnumDescriptor {
+	return file_pitgate_v1_approvals_proto_enumTypes[1].Descriptor()
+}
+
+func (ReassessmentCause) Type() protoreflect.EnumType {
+	return &file_pitgate_v1_approvals_proto_enumTypes[1]
+}
+
+func (x ReassessmentCause) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use ReassessmentCause.Descriptor instead.
+func (ReassessmentCause) EnumDescriptor() ([]byte, []int) {
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{1}
+}
+
 // One first-flight approval.
 type Approval struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1164,12 +1220,354 @@ func (x *SignApprovalRequest) GetDeviceTime() *timestamppb.Timestamp {
 	return nil
 }
 
+// What computing one approval again changed.
+type VerdictChanges struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// clubs/{club}/verdictChanges/{verdict_changes}
+	Name string `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	// clubs/{club}/approvals/{approval}
+	Approval         string `protobuf:"bytes,2,opt,name=approval,proto3" json:"approval,omitempty"`
+	ModelDisplayName string `protobuf:"bytes,3,opt,name=model_display_name,json=modelDisplayName,proto3" json:"model_display_name,omitempty"`
+	OwnerDisplayName string `protobuf:"bytes,4,opt,name=owner_display_name,json=ownerDisplayName,proto3" json:"owner_display_name,omitempty"`
+	// Where the approval stood then.
+	State ApprovalState `protobuf:"varint,5,opt,name=state,proto3,enum=pitgate.v1.ApprovalState" json:"state,omitempty"`
+	// Where it stands.
+	StateNow ApprovalState     `protobuf:"varint,6,opt,name=state_now,json=stateNow,proto3,enum=pitgate.v1.ApprovalState" json:"state_now,omitempty"`
+	Cause    ReassessmentCause `protobuf:"varint,7,opt,name=cause,proto3,enum=pitgate.v1.ReassessmentCause" json:"cause,omitempty"`
+	// The cause in words.
+	Reason string `protobuf:"bytes,8,opt,name=reason,proto3" json:"reason,omitempty"`
+	// Core that computed it.
+	CoreVersion string `protobuf:"bytes,9,opt,name=core_version,json=coreVersion,proto3" json:"core_version,omitempty"`
+	// The approval, and its signatures, lapsed.
+	Lapsed bool `protobuf:"varint,10,opt,name=lapsed,proto3" json:"lapsed,omitempty"`
+	// None when it could not be computed.
+	Changes []*VerdictChange `protobuf:"bytes,11,rep,name=changes,proto3" json:"changes,omitempty"`
+	// Why it could not be computed; empty otherwise.
+	Failure string `protobuf:"bytes,12,opt,name=failure,proto3" json:"failure,omitempty"`
+	// The new answer where one was kept: clubs/{club}/assessments/{assessment}
+	Assessment string `protobuf:"bytes,13,opt,name=assessment,proto3" json:"assessment,omitempty"`
+	// The caller has marked it as read.
+	Read          bool                   `protobuf:"varint,14,opt,name=read,proto3" json:"read,omitempty"`
+	CreateTime    *timestamppb.Timestamp `protobuf:"bytes,15,opt,name=create_time,json=createTime,proto3" json:"create_time,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *VerdictChanges) Reset() {
+	*x = VerdictChanges{}
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[11]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *VerdictChanges) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*VerdictChanges) ProtoMessage() {}
+
+func (x *VerdictChanges) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[11]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use VerdictChanges.ProtoReflect.Descriptor instead.
+func (*VerdictChanges) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{11}
+}
+
+func (x *VerdictChanges) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+func (x *VerdictChanges) GetApproval() string {
+	if x != nil {
+		return x.Approval
+	}
+	return ""
+}
+
+func (x *VerdictChanges) GetModelDisplayName() string {
+	if x != nil {
+		return x.ModelDisplayName
+	}
+	return ""
+}
+
+func (x *VerdictChanges) GetOwnerDisplayName() string {
+	if x != nil {
+		return x.OwnerDisplayName
+	}
+	return ""
+}
+
+func (x *VerdictChanges) GetState() ApprovalState {
+	if x != nil {
+		return x.State
+	}
+	return ApprovalState_APPROVAL_STATE_UNSPECIFIED
+}
+
+func (x *VerdictChanges) GetStateNow() ApprovalState {
+	if x != nil {
+		return x.StateNow
+	}
+	return ApprovalState_APPROVAL_STATE_UNSPECIFIED
+}
+
+func (x *VerdictChanges) GetCause() ReassessmentCause {
+	if x != nil {
+		return x.Cause
+	}
+	return ReassessmentCause_REASSESSMENT_CAUSE_UNSPECIFIED
+}
+
+func (x *VerdictChanges) GetReason() string {
+	if x != nil {
+		return x.Reason
+	}
+	return ""
+}
+
+func (x *VerdictChanges) GetCoreVersion() string {
+	if x != nil {
+		return x.CoreVersion
+	}
+	return ""
+}
+
+func (x *VerdictChanges) GetLapsed() bool {
+	if x != nil {
+		return x.Lapsed
+	}
+	return false
+}
+
+func (x *VerdictChanges) GetChanges() []*VerdictChange {
+	if x != nil {
+		return x.Changes
+	}
+	return nil
+}
+
+func (x *VerdictChanges) GetFailure() string {
+	if x != nil {
+		return x.Failure
+	}
+	return ""
+}
+
+func (x *VerdictChanges) GetAssessment() string {
+	if x != nil {
+		return x.Assessment
+	}
+	return ""
+}
+
+func (x *VerdictChanges) GetRead() bool {
+	if x != nil {
+		return x.Read
+	}
+	return false
+}
+
+func (x *VerdictChanges) GetCreateTime() *timestamppb.Timestamp {
+	if x != nil {
+		return x.CreateTime
+	}
+	return nil
+}
+
+type ListVerdictChangesRequest struct {
+	state     protoimpl.MessageState `protogen:"open.v1"`
+	Parent    string                 `protobuf:"bytes,1,opt,name=parent,proto3" json:"parent,omitempty"`
+	PageSize  int32                  `protobuf:"varint,2,opt,name=page_size,json=pageSize,proto3" json:"page_size,omitempty"`
+	PageToken string                 `protobuf:"bytes,3,opt,name=page_token,json=pageToken,proto3" json:"page_token,omitempty"`
+	// Only of this approval: clubs/{club}/approvals/{approval}
+	Approval string `protobuf:"bytes,4,opt,name=approval,proto3" json:"approval,omitempty"`
+	// Only what the caller has not marked as read.
+	Unread        bool `protobuf:"varint,5,opt,name=unread,proto3" json:"unread,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *ListVerdictChangesRequest) Reset() {
+	*x = ListVerdictChangesRequest{}
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[12]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ListVerdictChangesRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ListVerdictChangesRequest) ProtoMessage() {}
+
+func (x *ListVerdictChangesRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[12]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ListVerdictChangesRequest.ProtoReflect.Descriptor instead.
+func (*ListVerdictChangesRequest) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{12}
+}
+
+func (x *ListVerdictChangesRequest) GetParent() string {
+	if x != nil {
+		return x.Parent
+	}
+	return ""
+}
+
+func (x *ListVerdictChangesRequest) GetPageSize() int32 {
+	if x != nil {
+		return x.PageSize
+	}
+	return 0
+}
+
+func (x *ListVerdictChangesRequest) GetPageToken() string {
+	if x != nil {
+		return x.PageToken
+	}
+	return ""
+}
+
+func (x *ListVerdictChangesRequest) GetApproval() string {
+	if x != nil {
+		return x.Approval
+	}
+	return ""
+}
+
+func (x *ListVerdictChangesRequest) GetUnread() bool {
+	if x != nil {
+		return x.Unread
+	}
+	return false
+}
+
+type ListVerdictChangesResponse struct {
+	state          protoimpl.MessageState `protogen:"open.v1"`
+	VerdictChanges []*VerdictChanges      `protobuf:"bytes,1,rep,name=verdict_changes,json=verdictChanges,proto3" json:"verdict_changes,omitempty"`
+	NextPageToken  string                 `protobuf:"bytes,2,opt,name=next_page_token,json=nextPageToken,proto3" json:"next_page_token,omitempty"`
+	unknownFields  protoimpl.UnknownFields
+	sizeCache      protoimpl.SizeCache
+}
+
+func (x *ListVerdictChangesResponse) Reset() {
+	*x = ListVerdictChangesResponse{}
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[13]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ListVerdictChangesResponse) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ListVerdictChangesResponse) ProtoMessage() {}
+
+func (x *ListVerdictChangesResponse) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[13]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ListVerdictChangesResponse.ProtoReflect.Descriptor instead.
+func (*ListVerdictChangesResponse) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{13}
+}
+
+func (x *ListVerdictChangesResponse) GetVerdictChanges() []*VerdictChanges {
+	if x != nil {
+		return x.VerdictChanges
+	}
+	return nil
+}
+
+func (x *ListVerdictChangesResponse) GetNextPageToken() string {
+	if x != nil {
+		return x.NextPageToken
+	}
+	return ""
+}
+
+type MarkVerdictChangesReadRequest struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	Name          string                 `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *MarkVerdictChangesReadRequest) Reset() {
+	*x = MarkVerdictChangesReadRequest{}
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[14]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *MarkVerdictChangesReadRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*MarkVerdictChangesReadRequest) ProtoMessage() {}
+
+func (x *MarkVerdictChangesReadRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[14]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use MarkVerdictChangesReadRequest.ProtoReflect.Descriptor instead.
+func (*MarkVerdictChangesReadRequest) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{14}
+}
+
+func (x *MarkVerdictChangesReadRequest) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
 var File_pitgate_v1_approvals_proto protoreflect.FileDescriptor
 
 const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"\n" +
 	"\x1apitgate/v1/approvals.proto\x12\n" +
-	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\x1a\x1cgoogle/api/annotations.proto\x1a\x1fgoogle/api/field_behavior.proto\x1a\x1fgoogle/protobuf/timestamp.proto\x1a!pitgate/v1/assessment_input.proto\x1a\"pitgate/v1/assessment_report.proto\"\xbb\t\n" +
+	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\x1a\x1cgoogle/api/annotations.proto\x1a\x1fgoogle/api/field_behavior.proto\x1a\x1fgoogle/protobuf/timestamp.proto\x1a!pitgate/v1/assessment_input.proto\x1a\"pitgate/v1/assessment_report.proto\x1a\x1bpitgate/v1/rule_packs.proto\"\xbb\t\n" +
 	"\bApproval\x12\x18\n" +
 	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\bR\x04name\x125\n" +
 	"\x05state\x18\x02 \x01(\x0e2\x19.pitgate.v1.ApprovalStateB\x04\xe2A\x01\x03R\x05state\x12\x1a\n" +
@@ -1288,7 +1686,40 @@ const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"\bpassword\x18\x04 \x01(\tB\f\xe2A\x01\x02\xbaH\x05r\x03\x18\x80\x02R\bpassword\x12+\n" +
 	"\x0esigning_digest\x18\x05 \x01(\tB\x04\xe2A\x01\x02R\rsigningDigest\x12;\n" +
 	"\vdevice_time\x18\x06 \x01(\v2\x1a.google.protobuf.TimestampR\n" +
-	"deviceTime*\xfb\x02\n" +
+	"deviceTime\"\xd3\x04\n" +
+	"\x0eVerdictChanges\x12\x18\n" +
+	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\bR\x04name\x12\x1a\n" +
+	"\bapproval\x18\x02 \x01(\tR\bapproval\x12,\n" +
+	"\x12model_display_name\x18\x03 \x01(\tR\x10modelDisplayName\x12,\n" +
+	"\x12owner_display_name\x18\x04 \x01(\tR\x10ownerDisplayName\x12/\n" +
+	"\x05state\x18\x05 \x01(\x0e2\x19.pitgate.v1.ApprovalStateR\x05state\x126\n" +
+	"\tstate_now\x18\x06 \x01(\x0e2\x19.pitgate.v1.ApprovalStateR\bstateNow\x123\n" +
+	"\x05cause\x18\a \x01(\x0e2\x1d.pitgate.v1.ReassessmentCauseR\x05cause\x12\x16\n" +
+	"\x06reason\x18\b \x01(\tR\x06reason\x12!\n" +
+	"\fcore_version\x18\t \x01(\tR\vcoreVersion\x12\x16\n" +
+	"\x06lapsed\x18\n" +
+	" \x01(\bR\x06lapsed\x123\n" +
+	"\achanges\x18\v \x03(\v2\x19.pitgate.v1.VerdictChangeR\achanges\x12\x18\n" +
+	"\afailure\x18\f \x01(\tR\afailure\x12\x1e\n" +
+	"\n" +
+	"assessment\x18\r \x01(\tR\n" +
+	"assessment\x12\x12\n" +
+	"\x04read\x18\x0e \x01(\bR\x04read\x12;\n" +
+	"\vcreate_time\x18\x0f \x01(\v2\x1a.google.protobuf.TimestampR\n" +
+	"createTime\"\xb5\x01\n" +
+	"\x19ListVerdictChangesRequest\x12\x1c\n" +
+	"\x06parent\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x06parent\x12'\n" +
+	"\tpage_size\x18\x02 \x01(\x05B\n" +
+	"\xbaH\a\x1a\x05\x18\xe8\a(\x00R\bpageSize\x12\x1d\n" +
+	"\n" +
+	"page_token\x18\x03 \x01(\tR\tpageToken\x12\x1a\n" +
+	"\bapproval\x18\x04 \x01(\tR\bapproval\x12\x16\n" +
+	"\x06unread\x18\x05 \x01(\bR\x06unread\"\x89\x01\n" +
+	"\x1aListVerdictChangesResponse\x12C\n" +
+	"\x0fverdict_changes\x18\x01 \x03(\v2\x1a.pitgate.v1.VerdictChangesR\x0everdictChanges\x12&\n" +
+	"\x0fnext_page_token\x18\x02 \x01(\tR\rnextPageToken\"9\n" +
+	"\x1dMarkVerdictChangesReadRequest\x12\x18\n" +
+	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x04name*\xfb\x02\n" +
 	"\rApprovalState\x12\x1e\n" +
 	"\x1aAPPROVAL_STATE_UNSPECIFIED\x10\x00\x12\x18\n" +
 	"\x14APPROVAL_STATE_DRAFT\x10\x01\x12\x1c\n" +
@@ -1303,7 +1734,12 @@ const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"\x18APPROVAL_STATE_WITHDRAWN\x10\n" +
 	"\x12\x19\n" +
 	"\x15APPROVAL_STATE_LAPSED\x10\v\x12\x17\n" +
-	"\x13APPROVAL_STATE_HELD\x10\f2\x9f\r\n" +
+	"\x13APPROVAL_STATE_HELD\x10\f*\x90\x01\n" +
+	"\x11ReassessmentCause\x12\"\n" +
+	"\x1eREASSESSMENT_CAUSE_UNSPECIFIED\x10\x00\x12\x1c\n" +
+	"\x18REASSESSMENT_CAUSE_RULES\x10\x01\x12\x1b\n" +
+	"\x17REASSESSMENT_CAUSE_CORE\x10\x02\x12\x1c\n" +
+	"\x18REASSESSMENT_CAUSE_ASKED\x10\x032\xcd\x0f\n" +
 	"\x10ApprovalsService\x12{\n" +
 	"\x0eCreateApproval\x12!.pitgate.v1.CreateApprovalRequest\x1a\x14.pitgate.v1.Approval\"0\x82\xd3\xe4\x93\x02*:\bapproval\"\x1e/v1/{parent=clubs/*}/approvals\x12k\n" +
 	"\vGetApproval\x12\x1e.pitgate.v1.GetApprovalRequest\x1a\x14.pitgate.v1.Approval\"&\x82\xd3\xe4\x93\x02 \x12\x1e/v1/{name=clubs/*/approvals/*}\x12|\n" +
@@ -1318,7 +1754,9 @@ const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"\x0eRefuseApproval\x12\x1b.pitgate.v1.DecisionRequest\x1a\x14.pitgate.v1.Approval\"0\x82\xd3\xe4\x93\x02*:\x01*\"%/v1/{name=clubs/*/approvals/*}:refuse\x12y\n" +
 	"\x10WithdrawApproval\x12\x1b.pitgate.v1.DecisionRequest\x1a\x14.pitgate.v1.Approval\"2\x82\xd3\xe4\x93\x02,:\x01*\"'/v1/{name=clubs/*/approvals/*}:withdraw\x12q\n" +
 	"\fHoldApproval\x12\x1b.pitgate.v1.DecisionRequest\x1a\x14.pitgate.v1.Approval\".\x82\xd3\xe4\x93\x02(:\x01*\"#/v1/{name=clubs/*/approvals/*}:hold\x12w\n" +
-	"\x0fReleaseApproval\x12\x1b.pitgate.v1.DecisionRequest\x1a\x14.pitgate.v1.Approval\"1\x82\xd3\xe4\x93\x02+:\x01*\"&/v1/{name=clubs/*/approvals/*}:releaseB$Z\"pitgate/proto/pitgate/v1;pitgatev1b\x06proto3"
+	"\x0fReleaseApproval\x12\x1b.pitgate.v1.DecisionRequest\x1a\x14.pitgate.v1.Approval\"1\x82\xd3\xe4\x93\x02+:\x01*\"&/v1/{name=clubs/*/approvals/*}:release\x12\x90\x01\n" +
+	"\x12ListVerdictChanges\x12%.pitgate.v1.ListVerdictChangesRequest\x1a&.pitgate.v1.ListVerdictChangesResponse\"+\x82\xd3\xe4\x93\x02%\x12#/v1/{parent=clubs/*}/verdictChanges\x12\x98\x01\n" +
+	"\x16MarkVerdictChangesRead\x12).pitgate.v1.MarkVerdictChangesReadRequest\x1a\x1a.pitgate.v1.VerdictChanges\"7\x82\xd3\xe4\x93\x021:\x01*\",/v1/{name=clubs/*/verdictChanges/*}:markReadB$Z\"pitgate/proto/pitgate/v1;pitgatev1b\x06proto3"
 
 var (
 	file_pitgate_v1_approvals_proto_rawDescOnce sync.Once
@@ -1332,86 +1770,102 @@ func file_pitgate_v1_approvals_proto_rawDescGZIP() []byte {
 	return file_pitgate_v1_approvals_proto_rawDescData
 }
 
-var file_pitgate_v1_approvals_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_pitgate_v1_approvals_proto_msgTypes = make([]protoimpl.MessageInfo, 11)
+var file_pitgate_v1_approvals_proto_enumTypes = make([]protoimpl.EnumInfo, 2)
+var file_pitgate_v1_approvals_proto_msgTypes = make([]protoimpl.MessageInfo, 15)
 var file_pitgate_v1_approvals_proto_goTypes = []any{
-	(ApprovalState)(0),            // 0: pitgate.v1.ApprovalState
-	(*Approval)(nil),              // 1: pitgate.v1.Approval
-	(*Transition)(nil),            // 2: pitgate.v1.Transition
-	(*Signature)(nil),             // 3: pitgate.v1.Signature
-	(*Hold)(nil),                  // 4: pitgate.v1.Hold
-	(*CreateApprovalRequest)(nil), // 5: pitgate.v1.CreateApprovalRequest
-	(*GetApprovalRequest)(nil),    // 6: pitgate.v1.GetApprovalRequest
-	(*ListApprovalsRequest)(nil),  // 7: pitgate.v1.ListApprovalsRequest
-	(*ListApprovalsResponse)(nil), // 8: pitgate.v1.ListApprovalsResponse
-	(*SubmitApprovalRequest)(nil), // 9: pitgate.v1.SubmitApprovalRequest
-	(*DecisionRequest)(nil),       // 10: pitgate.v1.DecisionRequest
-	(*SignApprovalRequest)(nil),   // 11: pitgate.v1.SignApprovalRequest
-	(*LaunchPlan)(nil),            // 12: pitgate.v1.LaunchPlan
-	(*DayConditions)(nil),         // 13: pitgate.v1.DayConditions
-	(*Limits)(nil),                // 14: pitgate.v1.Limits
-	(*VerdictCounts)(nil),         // 15: pitgate.v1.VerdictCounts
-	(*timestamppb.Timestamp)(nil), // 16: google.protobuf.Timestamp
-	(*RuleConfirmation)(nil),      // 17: pitgate.v1.RuleConfirmation
+	(ApprovalState)(0),                    // 0: pitgate.v1.ApprovalState
+	(ReassessmentCause)(0),                // 1: pitgate.v1.ReassessmentCause
+	(*Approval)(nil),                      // 2: pitgate.v1.Approval
+	(*Transition)(nil),                    // 3: pitgate.v1.Transition
+	(*Signature)(nil),                     // 4: pitgate.v1.Signature
+	(*Hold)(nil),                          // 5: pitgate.v1.Hold
+	(*CreateApprovalRequest)(nil),         // 6: pitgate.v1.CreateApprovalRequest
+	(*GetApprovalRequest)(nil),            // 7: pitgate.v1.GetApprovalRequest
+	(*ListApprovalsRequest)(nil),          // 8: pitgate.v1.ListApprovalsRequest
+	(*ListApprovalsResponse)(nil),         // 9: pitgate.v1.ListApprovalsResponse
+	(*SubmitApprovalRequest)(nil),         // 10: pitgate.v1.SubmitApprovalRequest
+	(*DecisionRequest)(nil),               // 11: pitgate.v1.DecisionRequest
+	(*SignApprovalRequest)(nil),           // 12: pitgate.v1.SignApprovalRequest
+	(*VerdictChanges)(nil),                // 13: pitgate.v1.VerdictChanges
+	(*ListVerdictChangesRequest)(nil),     // 14: pitgate.v1.ListVerdictChangesRequest
+	(*ListVerdictChangesResponse)(nil),    // 15: pitgate.v1.ListVerdictChangesResponse
+	(*MarkVerdictChangesReadRequest)(nil), // 16: pitgate.v1.MarkVerdictChangesReadRequest
+	(*LaunchPlan)(nil),                    // 17: pitgate.v1.LaunchPlan
+	(*DayConditions)(nil),                 // 18: pitgate.v1.DayConditions
+	(*Limits)(nil),                        // 19: pitgate.v1.Limits
+	(*VerdictCounts)(nil),                 // 20: pitgate.v1.VerdictCounts
+	(*timestamppb.Timestamp)(nil),         // 21: google.protobuf.Timestamp
+	(*RuleConfirmation)(nil),              // 22: pitgate.v1.RuleConfirmation
+	(*VerdictChange)(nil),                 // 23: pitgate.v1.VerdictChange
 }
 var file_pitgate_v1_approvals_proto_depIdxs = []int32{
 	0,  // 0: pitgate.v1.Approval.state:type_name -> pitgate.v1.ApprovalState
-	12, // 1: pitgate.v1.Approval.launch_plan:type_name -> pitgate.v1.LaunchPlan
-	13, // 2: pitgate.v1.Approval.day:type_name -> pitgate.v1.DayConditions
-	14, // 3: pitgate.v1.Approval.limits:type_name -> pitgate.v1.Limits
-	15, // 4: pitgate.v1.Approval.counts:type_name -> pitgate.v1.VerdictCounts
-	2,  // 5: pitgate.v1.Approval.transitions:type_name -> pitgate.v1.Transition
-	3,  // 6: pitgate.v1.Approval.signatures:type_name -> pitgate.v1.Signature
-	4,  // 7: pitgate.v1.Approval.holds:type_name -> pitgate.v1.Hold
-	16, // 8: pitgate.v1.Approval.create_time:type_name -> google.protobuf.Timestamp
-	16, // 9: pitgate.v1.Approval.update_time:type_name -> google.protobuf.Timestamp
-	17, // 10: pitgate.v1.Approval.confirmations:type_name -> pitgate.v1.RuleConfirmation
+	17, // 1: pitgate.v1.Approval.launch_plan:type_name -> pitgate.v1.LaunchPlan
+	18, // 2: pitgate.v1.Approval.day:type_name -> pitgate.v1.DayConditions
+	19, // 3: pitgate.v1.Approval.limits:type_name -> pitgate.v1.Limits
+	20, // 4: pitgate.v1.Approval.counts:type_name -> pitgate.v1.VerdictCounts
+	3,  // 5: pitgate.v1.Approval.transitions:type_name -> pitgate.v1.Transition
+	4,  // 6: pitgate.v1.Approval.signatures:type_name -> pitgate.v1.Signature
+	5,  // 7: pitgate.v1.Approval.holds:type_name -> pitgate.v1.Hold
+	21, // 8: pitgate.v1.Approval.create_time:type_name -> google.protobuf.Timestamp
+	21, // 9: pitgate.v1.Approval.update_time:type_name -> google.protobuf.Timestamp
+	22, // 10: pitgate.v1.Approval.confirmations:type_name -> pitgate.v1.RuleConfirmation
 	0,  // 11: pitgate.v1.Transition.from_state:type_name -> pitgate.v1.ApprovalState
 	0,  // 12: pitgate.v1.Transition.to_state:type_name -> pitgate.v1.ApprovalState
-	16, // 13: pitgate.v1.Transition.time:type_name -> google.protobuf.Timestamp
-	16, // 14: pitgate.v1.Signature.device_time:type_name -> google.protobuf.Timestamp
-	16, // 15: pitgate.v1.Signature.server_time:type_name -> google.protobuf.Timestamp
-	16, // 16: pitgate.v1.Hold.time:type_name -> google.protobuf.Timestamp
-	1,  // 17: pitgate.v1.CreateApprovalRequest.approval:type_name -> pitgate.v1.Approval
+	21, // 13: pitgate.v1.Transition.time:type_name -> google.protobuf.Timestamp
+	21, // 14: pitgate.v1.Signature.device_time:type_name -> google.protobuf.Timestamp
+	21, // 15: pitgate.v1.Signature.server_time:type_name -> google.protobuf.Timestamp
+	21, // 16: pitgate.v1.Hold.time:type_name -> google.protobuf.Timestamp
+	2,  // 17: pitgate.v1.CreateApprovalRequest.approval:type_name -> pitgate.v1.Approval
 	0,  // 18: pitgate.v1.ListApprovalsRequest.states:type_name -> pitgate.v1.ApprovalState
-	1,  // 19: pitgate.v1.ListApprovalsResponse.approvals:type_name -> pitgate.v1.Approval
-	12, // 20: pitgate.v1.SubmitApprovalRequest.launch_plan:type_name -> pitgate.v1.LaunchPlan
-	13, // 21: pitgate.v1.SubmitApprovalRequest.day:type_name -> pitgate.v1.DayConditions
-	17, // 22: pitgate.v1.SubmitApprovalRequest.confirmations:type_name -> pitgate.v1.RuleConfirmation
-	16, // 23: pitgate.v1.SignApprovalRequest.device_time:type_name -> google.protobuf.Timestamp
-	5,  // 24: pitgate.v1.ApprovalsService.CreateApproval:input_type -> pitgate.v1.CreateApprovalRequest
-	6,  // 25: pitgate.v1.ApprovalsService.GetApproval:input_type -> pitgate.v1.GetApprovalRequest
-	7,  // 26: pitgate.v1.ApprovalsService.ListApprovals:input_type -> pitgate.v1.ListApprovalsRequest
-	9,  // 27: pitgate.v1.ApprovalsService.SubmitApproval:input_type -> pitgate.v1.SubmitApprovalRequest
-	10, // 28: pitgate.v1.ApprovalsService.BeginReview:input_type -> pitgate.v1.DecisionRequest
-	10, // 29: pitgate.v1.ApprovalsService.ReturnApproval:input_type -> pitgate.v1.DecisionRequest
-	10, // 30: pitgate.v1.ApprovalsService.PassDesk:input_type -> pitgate.v1.DecisionRequest
-	10, // 31: pitgate.v1.ApprovalsService.PassBench:input_type -> pitgate.v1.DecisionRequest
-	11, // 32: pitgate.v1.ApprovalsService.SignApproval:input_type -> pitgate.v1.SignApprovalRequest
-	10, // 33: pitgate.v1.ApprovalsService.RecordFlight:input_type -> pitgate.v1.DecisionRequest
-	10, // 34: pitgate.v1.ApprovalsService.RefuseApproval:input_type -> pitgate.v1.DecisionRequest
-	10, // 35: pitgate.v1.ApprovalsService.WithdrawApproval:input_type -> pitgate.v1.DecisionRequest
-	10, // 36: pitgate.v1.ApprovalsService.HoldApproval:input_type -> pitgate.v1.DecisionRequest
-	10, // 37: pitgate.v1.ApprovalsService.ReleaseApproval:input_type -> pitgate.v1.DecisionRequest
-	1,  // 38: pitgate.v1.ApprovalsService.CreateApproval:output_type -> pitgate.v1.Approval
-	1,  // 39: pitgate.v1.ApprovalsService.GetApproval:output_type -> pitgate.v1.Approval
-	8,  // 40: pitgate.v1.ApprovalsService.ListApprovals:output_type -> pitgate.v1.ListApprovalsResponse
-	1,  // 41: pitgate.v1.ApprovalsService.SubmitApproval:output_type -> pitgate.v1.Approval
-	1,  // 42: pitgate.v1.ApprovalsService.BeginReview:output_type -> pitgate.v1.Approval
-	1,  // 43: pitgate.v1.ApprovalsService.ReturnApproval:output_type -> pitgate.v1.Approval
-	1,  // 44: pitgate.v1.ApprovalsService.PassDesk:output_type -> pitgate.v1.Approval
-	1,  // 45: pitgate.v1.ApprovalsService.PassBench:output_type -> pitgate.v1.Approval
-	1,  // 46: pitgate.v1.ApprovalsService.SignApproval:output_type -> pitgate.v1.Approval
-	1,  // 47: pitgate.v1.ApprovalsService.RecordFlight:output_type -> pitgate.v1.Approval
-	1,  // 48: pitgate.v1.ApprovalsService.RefuseApproval:output_type -> pitgate.v1.Approval
-	1,  // 49: pitgate.v1.ApprovalsService.WithdrawApproval:output_type -> pitgate.v1.Approval
-	1,  // 50: pitgate.v1.ApprovalsService.HoldApproval:output_type -> pitgate.v1.Approval
-	1,  // 51: pitgate.v1.ApprovalsService.ReleaseApproval:output_type -> pitgate.v1.Approval
-	38, // [38:52] is the sub-list for method output_type
-	24, // [24:38] is the sub-list for method input_type
-	24, // [24:24] is the sub-list for extension type_name
-	24, // [24:24] is the sub-list for extension extendee
-	0,  // [0:24] is the sub-list for field type_name
+	2,  // 19: pitgate.v1.ListApprovalsResponse.approvals:type_name -> pitgate.v1.Approval
+	17, // 20: pitgate.v1.SubmitApprovalRequest.launch_plan:type_name -> pitgate.v1.LaunchPlan
+	18, // 21: pitgate.v1.SubmitApprovalRequest.day:type_name -> pitgate.v1.DayConditions
+	22, // 22: pitgate.v1.SubmitApprovalRequest.confirmations:type_name -> pitgate.v1.RuleConfirmation
+	21, // 23: pitgate.v1.SignApprovalRequest.device_time:type_name -> google.protobuf.Timestamp
+	0,  // 24: pitgate.v1.VerdictChanges.state:type_name -> pitgate.v1.ApprovalState
+	0,  // 25: pitgate.v1.VerdictChanges.state_now:type_name -> pitgate.v1.ApprovalState
+	1,  // 26: pitgate.v1.VerdictChanges.cause:type_name -> pitgate.v1.ReassessmentCause
+	23, // 27: pitgate.v1.VerdictChanges.changes:type_name -> pitgate.v1.VerdictChange
+	21, // 28: pitgate.v1.VerdictChanges.create_time:type_name -> google.protobuf.Timestamp
+	13, // 29: pitgate.v1.ListVerdictChangesResponse.verdict_changes:type_name -> pitgate.v1.VerdictChanges
+	6,  // 30: pitgate.v1.ApprovalsService.CreateApproval:input_type -> pitgate.v1.CreateApprovalRequest
+	7,  // 31: pitgate.v1.ApprovalsService.GetApproval:input_type -> pitgate.v1.GetApprovalRequest
+	8,  // 32: pitgate.v1.ApprovalsService.ListApprovals:input_type -> pitgate.v1.ListApprovalsRequest
+	10, // 33: pitgate.v1.ApprovalsService.SubmitApproval:input_type -> pitgate.v1.SubmitApprovalRequest
+	11, // 34: pitgate.v1.ApprovalsService.BeginReview:input_type -> pitgate.v1.DecisionRequest
+	11, // 35: pitgate.v1.ApprovalsService.ReturnApproval:input_type -> pitgate.v1.DecisionRequest
+	11, // 36: pitgate.v1.ApprovalsService.PassDesk:input_type -> pitgate.v1.DecisionRequest
+	11, // 37: pitgate.v1.ApprovalsService.PassBench:input_type -> pitgate.v1.DecisionRequest
+	12, // 38: pitgate.v1.ApprovalsService.SignApproval:input_type -> pitgate.v1.SignApprovalRequest
+	11, // 39: pitgate.v1.ApprovalsService.RecordFlight:input_type -> pitgate.v1.DecisionRequest
+	11, // 40: pitgate.v1.ApprovalsService.RefuseApproval:input_type -> pitgate.v1.DecisionRequest
+	11, // 41: pitgate.v1.ApprovalsService.WithdrawApproval:input_type -> pitgate.v1.DecisionRequest
+	11, // 42: pitgate.v1.ApprovalsService.HoldApproval:input_type -> pitgate.v1.DecisionRequest
+	11, // 43: pitgate.v1.ApprovalsService.ReleaseApproval:input_type -> pitgate.v1.DecisionRequest
+	14, // 44: pitgate.v1.ApprovalsService.ListVerdictChanges:input_type -> pitgate.v1.ListVerdictChangesRequest
+	16, // 45: pitgate.v1.ApprovalsService.MarkVerdictChangesRead:input_type -> pitgate.v1.MarkVerdictChangesReadRequest
+	2,  // 46: pitgate.v1.ApprovalsService.CreateApproval:output_type -> pitgate.v1.Approval
+	2,  // 47: pitgate.v1.ApprovalsService.GetApproval:output_type -> pitgate.v1.Approval
+	9,  // 48: pitgate.v1.ApprovalsService.ListApprovals:output_type -> pitgate.v1.ListApprovalsResponse
+	2,  // 49: pitgate.v1.ApprovalsService.SubmitApproval:output_type -> pitgate.v1.Approval
+	2,  // 50: pitgate.v1.ApprovalsService.BeginReview:output_type -> pitgate.v1.Approval
+	2,  // 51: pitgate.v1.ApprovalsService.ReturnApproval:output_type -> pitgate.v1.Approval
+	2,  // 52: pitgate.v1.ApprovalsService.PassDesk:output_type -> pitgate.v1.Approval
+	2,  // 53: pitgate.v1.ApprovalsService.PassBench:output_type -> pitgate.v1.Approval
+	2,  // 54: pitgate.v1.ApprovalsService.SignApproval:output_type -> pitgate.v1.Approval
+	2,  // 55: pitgate.v1.ApprovalsService.RecordFlight:output_type -> pitgate.v1.Approval
+	2,  // 56: pitgate.v1.ApprovalsService.RefuseApproval:output_type -> pitgate.v1.Approval
+	2,  // 57: pitgate.v1.ApprovalsService.WithdrawApproval:output_type -> pitgate.v1.Approval
+	2,  // 58: pitgate.v1.ApprovalsService.HoldApproval:output_type -> pitgate.v1.Approval
+	2,  // 59: pitgate.v1.ApprovalsService.ReleaseApproval:output_type -> pitgate.v1.Approval
+	15, // 60: pitgate.v1.ApprovalsService.ListVerdictChanges:output_type -> pitgate.v1.ListVerdictChangesResponse
+	13, // 61: pitgate.v1.ApprovalsService.MarkVerdictChangesRead:output_type -> pitgate.v1.VerdictChanges
+	46, // [46:62] is the sub-list for method output_type
+	30, // [30:46] is the sub-list for method input_type
+	30, // [30:30] is the sub-list for extension type_name
+	30, // [30:30] is the sub-list for extension extendee
+	0,  // [0:30] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_approvals_proto_init() }
@@ -1421,13 +1875,14 @@ func file_pitgate_v1_approvals_proto_init() {
 	}
 	file_pitgate_v1_assessment_input_proto_init()
 	file_pitgate_v1_assessment_report_proto_init()
+	file_pitgate_v1_rule_packs_proto_init()
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_approvals_proto_rawDesc), len(file_pitgate_v1_approvals_proto_rawDesc)),
-			NumEnums:      1,
-			NumMessages:   11,
+			NumEnums:      2,
+			NumMessages:   15,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

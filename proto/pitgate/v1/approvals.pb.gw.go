@@ -681,6 +681,104 @@ func local_request_ApprovalsService_ReleaseApproval_0(ctx context.Context, marsh
 	return msg, metadata, err
 }
 
+var filter_ApprovalsService_ListVerdictChanges_0 = &utilities.DoubleArray{Encoding: map[string]int{"parent": 0}, Base: []int{1, 1, 0}, Check: []int{0, 1, 2}}
+
+func request_ApprovalsService_ListVerdictChanges_0(ctx context.Context, marshaler runtime.Marshaler, client ApprovalsServiceClient, req *http.Request, pathParams map[string]string) (proto.Message, runtime.ServerMetadata, error) {
+	var (
+		protoReq ListVerdictChangesRequest
+		metadata runtime.ServerMetadata
+		err      error
+	)
+	val, ok := pathParams["parent"]
+	if !ok {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "missing parameter %s", "parent")
+	}
+	protoReq.Parent, err = runtime.String(val)
+	if err != nil {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "type mismatch, parameter: %s, error: %v", "parent", err)
+	}
+	if err := req.ParseForm(); err != nil {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "%v", err)
+	}
+	if err := runtime.PopulateQueryParameters(&protoReq, req.Form, filter_ApprovalsService_ListVerdictChanges_0); err != nil {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "%v", err)
+	}
+	if req.Body != nil {
+		_, _ = io.Copy(io.Discard, req.Body)
+	}
+	msg, err := client.ListVerdictChanges(ctx, &protoReq, grpc.Header(&metadata.HeaderMD), grpc.Trailer(&metadata.TrailerMD))
+	return msg, metadata, err
+}
+
+func local_request_ApprovalsService_ListVerdictChanges_0(ctx context.Context, marshaler runtime.Marshaler, server ApprovalsServiceServer, req *http.Request, pathParams map[string]string) (proto.Message, runtime.ServerMetadata, error) {
+	var (
+		protoReq ListVerdictChangesRequest
+		metadata runtime.ServerMetadata
+		err      error
+	)
+	val, ok := pathParams["parent"]
+	if !ok {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "missing parameter %s", "parent")
+	}
+	protoReq.Parent, err = runtime.String(val)
+	if err != nil {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "type mismatch, parameter: %s, error: %v", "parent", err)
+	}
+	if err := req.ParseForm(); err != nil {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "%v", err)
+	}
+	if err := runtime.PopulateQueryParameters(&protoReq, req.Form, filter_ApprovalsService_ListVerdictChanges_0); err != nil {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "%v", err)
+	}
+	msg, err := server.ListVerdictChanges(ctx, &protoReq)
+	return msg, metadata, err
+}
+
+func request_ApprovalsService_MarkVerdictChangesRead_0(ctx context.Context, marshaler runtime.Marshaler, client ApprovalsServiceClient, req *http.Request, pathParams map[string]string) (proto.Message, runtime.ServerMetadata, error) {
+	var (
+		protoReq MarkVerdictChangesReadRequest
+		metadata runtime.ServerMetadata
+		err      error
+	)
+	if err := marshaler.NewDecoder(req.Body).Decode(&protoReq); err != nil && !errors.Is(err, io.EOF) {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "%v", err)
+	}
+	val, ok := pathParams["name"]
+	if !ok {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "missing parameter %s", "name")
+	}
+	protoReq.Name, err = runtime.String(val)
+	if err != nil {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "type mismatch, parameter: %s, error: %v", "name", err)
+	}
+	if req.Body != nil {
+		_, _ = io.Copy(io.Discard, req.Body)
+	}
+	msg, err := client.MarkVerdictChangesRead(ctx, &protoReq, grpc.Header(&metadata.HeaderMD), grpc.Trailer(&metadata.TrailerMD))
+	return msg, metadata, err
+}
+
+func local_request_ApprovalsService_MarkVerdictChangesRead_0(ctx context.Context, marshaler runtime.Marshaler, server ApprovalsServiceServer, req *http.Request, pathParams map[string]string) (proto.Message, runtime.ServerMetadata, error) {
+	var (
+		protoReq MarkVerdictChangesReadRequest
+		metadata runtime.ServerMetadata
+		err      error
+	)
+	if err := marshaler.NewDecoder(req.Body).Decode(&protoReq); err != nil && !errors.Is(err, io.EOF) {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "%v", err)
+	}
+	val, ok := pathParams["name"]
+	if !ok {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "missing parameter %s", "name")
+	}
+	protoReq.Name, err = runtime.String(val)
+	if err != nil {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "type mismatch, parameter: %s, error: %v", "name", err)
+	}
+	msg, err := server.MarkVerdictChangesRead(ctx, &protoReq)
+	return msg, metadata, err
+}
+
 // RegisterApprovalsServiceHandlerServer registers the http handlers for service ApprovalsService to "mux".
 // UnaryRPC     :call ApprovalsServiceServer directly.
 // StreamingRPC :currently unsupported pending https://github.com/grpc/grpc-go/issues/906.
@@ -967,6 +1065,46 @@ func RegisterApprovalsServiceHandlerServer(ctx context.Context, mux *runtime.Ser
 		}
 		forward_ApprovalsService_ReleaseApproval_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
 	})
+	mux.Handle(http.MethodGet, pattern_ApprovalsService_ListVerdictChanges_0, func(w http.ResponseWriter, req *http.Request, pathParams map[string]string) {
+		ctx, cancel := context.WithCancel(req.Context())
+		defer cancel()
+		var stream runtime.ServerTransportStream
+		ctx = grpc.NewContextWithServerTransportStream(ctx, &stream)
+		inboundMarshaler, outboundMarshaler := runtime.MarshalerForRequest(mux, req)
+		annotatedContext, err := runtime.AnnotateIncomingContext(ctx, mux, req, "/pitgate.v1.ApprovalsService/ListVerdictChanges", runtime.WithHTTPPathPattern("/v1/{parent=clubs/*}/verdictChanges"))
+		if err != nil {
+			runtime.HTTPError(ctx, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		resp, md, err := local_request_ApprovalsService_ListVerdictChanges_0(annotatedContext, inboundMarshaler, server, req, pathParams)
+		md.HeaderMD, md.TrailerMD = metadata.Join(md.HeaderMD, stream.Header()), metadata.Join(md.TrailerMD, stream.Trailer())
+		annotatedContext = runtime.NewServerMetadataContext(annotatedContext, md)
+		if err != nil {
+			runtime.HTTPError(annotatedContext, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		forward_ApprovalsService_ListVerdictChanges_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
+	})
+	mux.Handle(http.MethodPost, pattern_ApprovalsService_MarkVerdictChangesRead_0, func(w http.ResponseWriter, req *http.Request, pathParams map[string]string) {
+		ctx, cancel := context.WithCancel(req.Context())
+		defer cancel()
+		var stream runtime.ServerTransportStream
+		ctx = grpc.NewContextWithServerTransportStream(ctx, &stream)
+		inboundMarshaler, outboundMarshaler := runtime.MarshalerForRequest(mux, req)
+		annotatedContext, err := runtime.AnnotateIncomingContext(ctx, mux, req, "/pitgate.v1.ApprovalsService/MarkVerdictChangesRead", runtime.WithHTTPPathPattern("/v1/{name=clubs/*/verdictChanges/*}:markRead"))
+		if err != nil {
+			runtime.HTTPError(ctx, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		resp, md, err := local_request_ApprovalsService_MarkVerdictChangesRead_0(annotatedContext, inboundMarshaler, server, req, pathParams)
+		md.HeaderMD, md.TrailerMD = metadata.Join(md.HeaderMD, stream.Header()), metadata.Join(md.TrailerMD, stream.Trailer())
+		annotatedContext = runtime.NewServerMetadataContext(annotatedContext, md)
+		if err != nil {
+			runtime.HTTPError(annotatedContext, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		forward_ApprovalsService_MarkVerdictChangesRead_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
+	})
 
 	return nil
 }
@@ -1245,39 +1383,77 @@ func RegisterApprovalsServiceHandlerClient(ctx context.Context, mux *runtime.Ser
 		}
 		forward_ApprovalsService_ReleaseApproval_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
 	})
+	mux.Handle(http.MethodGet, pattern_ApprovalsService_ListVerdictChanges_0, func(w http.ResponseWriter, req *http.Request, pathParams map[string]string) {
+		ctx, cancel := context.WithCancel(req.Context())
+		defer cancel()
+		inboundMarshaler, outboundMarshaler := runtime.MarshalerForRequest(mux, req)
+		annotatedContext, err := runtime.AnnotateContext(ctx, mux, req, "/pitgate.v1.ApprovalsService/ListVerdictChanges", runtime.WithHTTPPathPattern("/v1/{parent=clubs/*}/verdictChanges"))
+		if err != nil {
+			runtime.HTTPError(ctx, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		resp, md, err := request_ApprovalsService_ListVerdictChanges_0(annotatedContext, inboundMarshaler, client, req, pathParams)
+		annotatedContext = runtime.NewServerMetadataContext(annotatedContext, md)
+		if err != nil {
+			runtime.HTTPError(annotatedContext, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		forward_ApprovalsService_ListVerdictChanges_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
+	})
+	mux.Handle(http.MethodPost, pattern_ApprovalsService_MarkVerdictChangesRead_0, func(w http.ResponseWriter, req *http.Request, pathParams map[string]string) {
+		ctx, cancel := context.WithCancel(req.Context())
+		defer cancel()
+		inboundMarshaler, outboundMarshaler := runtime.MarshalerForRequest(mux, req)
+		annotatedContext, err := runtime.AnnotateContext(ctx, mux, req, "/pitgate.v1.ApprovalsService/MarkVerdictChangesRead", runtime.WithHTTPPathPattern("/v1/{name=clubs/*/verdictChanges/*}:markRead"))
+		if err != nil {
+			runtime.HTTPError(ctx, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		resp, md, err := request_ApprovalsService_MarkVerdictChangesRead_0(annotatedContext, inboundMarshaler, client, req, pathParams)
+		annotatedContext = runtime.NewServerMetadataContext(annotatedContext, md)
+		if err != nil {
+			runtime.HTTPError(annotatedContext, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		forward_ApprovalsService_MarkVerdictChangesRead_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
+	})
 	return nil
 }
 
 var (
-	pattern_ApprovalsService_CreateApproval_0   = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 4, 2, 5, 2, 2, 3}, []string{"v1", "clubs", "parent", "approvals"}, ""))
-	pattern_ApprovalsService_GetApproval_0      = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, ""))
-	pattern_ApprovalsService_ListApprovals_0    = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 4, 2, 5, 2, 2, 3}, []string{"v1", "clubs", "parent", "approvals"}, ""))
-	pattern_ApprovalsService_SubmitApproval_0   = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "submit"))
-	pattern_ApprovalsService_BeginReview_0      = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "beginReview"))
-	pattern_ApprovalsService_ReturnApproval_0   = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "return"))
-	pattern_ApprovalsService_PassDesk_0         = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "passDesk"))
-	pattern_ApprovalsService_PassBench_0        = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "passBench"))
-	pattern_ApprovalsService_SignApproval_0     = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "sign"))
-	pattern_ApprovalsService_RecordFlight_0     = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "recordFlight"))
-	pattern_ApprovalsService_RefuseApproval_0   = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "refuse"))
-	pattern_ApprovalsService_WithdrawApproval_0 = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "withdraw"))
-	pattern_ApprovalsService_HoldApproval_0     = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "hold"))
-	pattern_ApprovalsService_ReleaseApproval_0  = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "release"))
+	pattern_ApprovalsService_CreateApproval_0         = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 4, 2, 5, 2, 2, 3}, []string{"v1", "clubs", "parent", "approvals"}, ""))
+	pattern_ApprovalsService_GetApproval_0            = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, ""))
+	pattern_ApprovalsService_ListApprovals_0          = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 4, 2, 5, 2, 2, 3}, []string{"v1", "clubs", "parent", "approvals"}, ""))
+	pattern_ApprovalsService_SubmitApproval_0         = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "submit"))
+	pattern_ApprovalsService_BeginReview_0            = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "beginReview"))
+	pattern_ApprovalsService_ReturnApproval_0         = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "return"))
+	pattern_ApprovalsService_PassDesk_0               = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "passDesk"))
+	pattern_ApprovalsService_PassBench_0              = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "passBench"))
+	pattern_ApprovalsService_SignApproval_0           = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "sign"))
+	pattern_ApprovalsService_RecordFlight_0           = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "recordFlight"))
+	pattern_ApprovalsService_RefuseApproval_0         = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "refuse"))
+	pattern_ApprovalsService_WithdrawApproval_0       = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "withdraw"))
+	pattern_ApprovalsService_HoldApproval_0           = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "hold"))
+	pattern_ApprovalsService_ReleaseApproval_0        = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "release"))
+	pattern_ApprovalsService_ListVerdictChanges_0     = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 4, 2, 5, 2, 2, 3}, []string{"v1", "clubs", "parent", "verdictChanges"}, ""))
+	pattern_ApprovalsService_MarkVerdictChangesRead_0 = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "verdictChanges", "name"}, "markRead"))
 )
 
 var (
-	forward_ApprovalsService_CreateApproval_0   = runtime.ForwardResponseMessage
-	forward_ApprovalsService_GetApproval_0      = runtime.ForwardResponseMessage
-	forward_ApprovalsService_ListApprovals_0    = runtime.ForwardResponseMessage
-	forward_ApprovalsService_SubmitApproval_0   = runtime.ForwardResponseMessage
-	forward_ApprovalsService_BeginReview_0      = runtime.ForwardResponseMessage
-	forward_ApprovalsService_ReturnApproval_0   = runtime.ForwardResponseMessage
-	forward_ApprovalsService_PassDesk_0         = runtime.ForwardResponseMessage
-	forward_ApprovalsService_PassBench_0        = runtime.ForwardResponseMessage
-	forward_ApprovalsService_SignApproval_0     = runtime.ForwardResponseMessage
-	forward_ApprovalsService_RecordFlight_0     = runtime.ForwardResponseMessage
-	forward_ApprovalsService_RefuseApproval_0   = runtime.ForwardResponseMessage
-	forward_ApprovalsService_WithdrawApproval_0 = runtime.ForwardResponseMessage
-	forward_ApprovalsService_HoldApproval_0     = runtime.ForwardResponseMessage
-	forward_ApprovalsService_ReleaseApproval_0  = runtime.ForwardResponseMessage
+	forward_ApprovalsService_CreateApproval_0         = runtime.ForwardResponseMessage
+	forward_ApprovalsService_GetApproval_0            = runtime.ForwardResponseMessage
+	forward_ApprovalsService_ListApprovals_0          = runtime.ForwardResponseMessage
+	forward_ApprovalsService_SubmitApproval_0         = runtime.ForwardResponseMessage
+	forward_ApprovalsService_BeginReview_0            = runtime.ForwardResponseMessage
+	forward_ApprovalsService_ReturnApproval_0         = runtime.ForwardResponseMessage
+	forward_ApprovalsService_PassDesk_0               = runtime.ForwardResponseMessage
+	forward_ApprovalsService_PassBench_0              = runtime.ForwardResponseMessage
+	forward_ApprovalsService_SignApproval_0           = runtime.ForwardResponseMessage
+	forward_ApprovalsService_RecordFlight_0           = runtime.ForwardResponseMessage
+	forward_ApprovalsService_RefuseApproval_0         = runtime.ForwardResponseMessage
+	forward_ApprovalsService_WithdrawApproval_0       = runtime.ForwardResponseMessage
+	forward_ApprovalsService_HoldApproval_0           = runtime.ForwardResponseMessage
+	forward_ApprovalsService_ReleaseApproval_0        = runtime.ForwardResponseMessage
+	forward_ApprovalsService_ListVerdictChanges_0     = runtime.ForwardResponseMessage
+	forward_ApprovalsService_MarkVerdictChangesRead_0 = runtime.ForwardResponseMessage
 )

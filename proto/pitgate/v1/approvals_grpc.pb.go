@@ -19,20 +19,22 @@ import (
 const _ = grpc.SupportPackageIsVersion9
 
 const (
-	ApprovalsService_CreateApproval_FullMethodName   = "/pitgate.v1.ApprovalsService/CreateApproval"
-	ApprovalsService_GetApproval_FullMethodName      = "/pitgate.v1.ApprovalsService/GetApproval"
-	ApprovalsService_ListApprovals_FullMethodName    = "/pitgate.v1.ApprovalsService/ListApprovals"
-	ApprovalsService_SubmitApproval_FullMethodName   = "/pitgate.v1.ApprovalsService/SubmitApproval"
-	ApprovalsService_BeginReview_FullMethodName      = "/pitgate.v1.ApprovalsService/BeginReview"
-	ApprovalsService_ReturnApproval_FullMethodName   = "/pitgate.v1.ApprovalsService/ReturnApproval"
-	ApprovalsService_PassDesk_FullMethodName         = "/pitgate.v1.ApprovalsService/PassDesk"
-	ApprovalsService_PassBench_FullMethodName        = "/pitgate.v1.ApprovalsService/PassBench"
-	ApprovalsService_SignApproval_FullMethodName     = "/pitgate.v1.ApprovalsService/SignApproval"
-	ApprovalsService_RecordFlight_FullMethodName     = "/pitgate.v1.ApprovalsService/RecordFlight"
-	ApprovalsService_RefuseApproval_FullMethodName   = "/pitgate.v1.ApprovalsService/RefuseApproval"
-	ApprovalsService_WithdrawApproval_FullMethodName = "/pitgate.v1.ApprovalsService/WithdrawApproval"
-	ApprovalsService_HoldApproval_FullMethodName     = "/pitgate.v1.ApprovalsService/HoldApproval"
-	ApprovalsService_ReleaseApproval_FullMethodName  = "/pitgate.v1.ApprovalsService/ReleaseApproval"
+	ApprovalsService_CreateApproval_FullMethodName         = "/pitgate.v1.ApprovalsService/CreateApproval"
+	ApprovalsService_GetApproval_FullMethodName            = "/pitgate.v1.ApprovalsService/GetApproval"
+	ApprovalsService_ListApprovals_FullMethodName          = "/pitgate.v1.ApprovalsService/ListApprovals"
+	ApprovalsService_SubmitApproval_FullMethodName         = "/pitgate.v1.ApprovalsService/SubmitApproval"
+	ApprovalsService_BeginReview_FullMethodName            = "/pitgate.v1.ApprovalsService/BeginReview"
+	ApprovalsService_ReturnApproval_FullMethodName         = "/pitgate.v1.ApprovalsService/ReturnApproval"
+	ApprovalsService_PassDesk_FullMethodName               = "/pitgate.v1.ApprovalsService/PassDesk"
+	ApprovalsService_PassBench_FullMethodName              = "/pitgate.v1.ApprovalsService/PassBench"
+	ApprovalsService_SignApproval_FullMethodName           = "/pitgate.v1.ApprovalsService/SignApproval"
+	ApprovalsService_RecordFlight_FullMethodName           = "/pitgate.v1.ApprovalsService/RecordFlight"
+	ApprovalsService_RefuseApproval_FullMethodName         = "/pitgate.v1.ApprovalsService/RefuseApproval"
+	ApprovalsService_WithdrawApproval_FullMethodName       = "/pitgate.v1.ApprovalsService/WithdrawApproval"
+	ApprovalsService_HoldApproval_FullMethodName           = "/pitgate.v1.ApprovalsService/HoldApproval"
+	ApprovalsService_ReleaseApproval_FullMethodName        = "/pitgate.v1.ApprovalsService/ReleaseApproval"
+	ApprovalsService_ListVerdictChanges_FullMethodName     = "/pitgate.v1.ApprovalsService/ListVerdictChanges"
+	ApprovalsService_MarkVerdictChangesRead_FullMethodName = "/pitgate.v1.ApprovalsService/MarkVerdictChangesRead"
 )
 
 // ApprovalsServiceClient is the client API for ApprovalsService service.
@@ -68,6 +70,11 @@ type ApprovalsServiceClient interface {
 	HoldApproval(ctx context.Context, in *DecisionRequest, opts ...grpc.CallOption) (*Approval, error)
 	// A named officer releases a hold with a reason.
 	ReleaseApproval(ctx context.Context, in *DecisionRequest, opts ...grpc.CallOption) (*Approval, error)
+	// Approvals whose verdicts changed, or that could not be computed, when rules or the core changed; newest first. Own approvals for a member, all of the
+	// club for officers and committee.
+	ListVerdictChanges(ctx context.Context, in *ListVerdictChangesRequest, opts ...grpc.CallOption) (*ListVerdictChangesResponse, error)
+	// The caller has read of it.
+	MarkVerdictChangesRead(ctx context.Context, in *MarkVerdictChangesReadRequest, opts ...grpc.CallOption) (*VerdictChanges, error)
 }
 
 type approvalsServiceClient struct {
@@ -218,6 +225,26 @@ func (c *approvalsServiceClient) ReleaseApproval(ctx context.Context, in *Decisi
 	return out, nil
 }
 
+func (c *approvalsServiceClient) ListVerdictChanges(ctx context.Context, in *ListVerdictChangesRequest, opts ...grpc.CallOption) (*ListVerdictChangesResponse, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(ListVerdictChangesResponse)
+	err := c.cc.Invoke(ctx, ApprovalsService_ListVerdictChanges_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+func (c *approvalsServiceClient) MarkVerdictChangesRead(ctx context.Context, in *MarkVerdictChangesReadRequest, opts ...grpc.CallOption) (*VerdictChanges, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(VerdictChanges)
+	err := c.cc.Invoke(ctx, ApprovalsService_MarkVerdictChangesRead_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
 // ApprovalsServiceServer is the server API for ApprovalsService service.
 // All implementations must embed UnimplementedApprovalsServiceServer
 // for forward compatibility.
@@ -251,6 +278,11 @@ type ApprovalsServiceServer interface {
 	HoldApproval(context.Context, *DecisionRequest) (*Approval, error)
 	// A named officer releases a hold with a reason.
 	ReleaseApproval(context.Context, *DecisionRequest) (*Approval, error)
+	// Approvals whose verdicts changed, or that could not be computed, when rules or the core changed; newest first. Own approvals for a member, all of the
+	// club for officers and committee.
+	ListVerdictChanges(context.Context, *ListVerdictChangesRequest) (*ListVerdictChangesResponse, error)
+	// The caller has read of it.
+	MarkVerdictChangesRead(context.Context, *MarkVerdictChangesReadRequest) (*VerdictChanges, error)
 	mustEmbedUnimplementedApprovalsServiceServer()
 }
 
@@ -302,6 +334,12 @@ func (UnimplementedApprovalsServiceServer) HoldApproval(context.Context, *Decisi
 }
 func (UnimplementedApprovalsServiceServer) ReleaseApproval(context.Context, *DecisionRequest) (*Approval, error) {
 	return nil, status.Error(codes.Unimplemented, "method ReleaseApproval not implemented")
+}
+func (UnimplementedApprovalsServiceServer) ListVerdictChanges(context.Context, *ListVerdictChangesRequest) (*ListVerdictChangesResponse, error) {
+	return nil, status.Error(codes.Unimplemented, "method ListVerdictChanges not implemented")
+}
+func (UnimplementedApprovalsServiceServer) MarkVerdictChangesRead(context.Context, *MarkVerdictChangesReadRequest) (*VerdictChanges, error) {
+	return nil, status.Error(codes.Unimplemented, "method MarkVerdictChangesRead not implemented")
 }
 func (UnimplementedApprovalsServiceServer) mustEmbedUnimplementedApprovalsServiceServer() {}
 func (UnimplementedApprovalsServiceServer) testEmbeddedByValue()                          {}
@@ -576,6 +614,42 @@ func _ApprovalsService_ReleaseApproval_Handler(srv interface{}, ctx context.Cont
 	return interceptor(ctx, in, info, handler)
 }
 
+func _ApprovalsService_ListVerdictChanges_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(ListVerdictChangesRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(ApprovalsServiceServer).ListVerdictChanges(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: ApprovalsService_ListVerdictChanges_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(ApprovalsServiceServer).ListVerdictChanges(ctx, req.(*ListVerdictChangesRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
+func _ApprovalsService_MarkVerdictChangesRead_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(MarkVerdictChangesReadRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(ApprovalsServiceServer).MarkVerdictChangesRead(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: ApprovalsService_MarkVerdictChangesRead_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(ApprovalsServiceServer).MarkVerdictChangesRead(ctx, req.(*MarkVerdictChangesReadRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
 // ApprovalsService_ServiceDesc is the grpc.ServiceDesc for ApprovalsService service.
 // It's only intended for direct use with grpc.RegisterService,
 // and not to be introspected or modified (even as a copy)
@@ -638,6 +712,14 @@ var ApprovalsService_ServiceDesc = grpc.ServiceDesc{
 		{
 			MethodName: "ReleaseApproval",
 			Handler:    _ApprovalsService_ReleaseApproval_Handler,
+		},
+		{
+			MethodName: "ListVerdictChanges",
+			Handler:    _ApprovalsService_ListVerdictChanges_Handler,
+		},
+		{
+			MethodName: "MarkVerdictChangesRead",
+			Handler:    _ApprovalsService_MarkVerdictChangesRead_Handler,
 		},
 	},
 	Streams:  []grpc.StreamDesc{},

@@ -225,6 +225,43 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/v1/clubs/{parent}/verdictChanges": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /**
+         * Approvals whose verdicts changed, or that could not be computed, when rules or the core changed; newest first. Own approvals for a member, all of the
+         *     club for officers and committee.
+         */
+        get: operations["ApprovalsService_ListVerdictChanges"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{name}/verdictChanges/{name_1}:markRead": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** The caller has read of it. */
+        post: operations["ApprovalsService_MarkVerdictChangesRead"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/v1/clubs/{parent}/assessments:preview": {
         parameters: {
             query?: never;
@@ -2539,6 +2576,10 @@ export interface components {
         "pitgate.v1.ListSuppliedRulePacksResponse": {
             packs?: components["schemas"]["pitgate.v1.RulePackContent"][];
         };
+        "pitgate.v1.ListVerdictChangesResponse": {
+            nextPageToken?: string;
+            verdictChanges?: components["schemas"]["pitgate.v1.VerdictChanges"][];
+        };
         /** @description One item of the mass list. */
         "pitgate.v1.MassItem": {
             massKg?: components["schemas"]["pitgate.v1.Quantity"];
@@ -2906,6 +2947,11 @@ export interface components {
             /** @description Lowest point of the model behind the cradle, skid, fin or pipe: its place aft of the datum. */
             tailXMeters?: components["schemas"]["pitgate.v1.Quantity"];
         };
+        /**
+         * @description Why an approval was computed again.
+         * @enum {string}
+         */
+        "pitgate.v1.ReassessmentCause": "REASSESSMENT_CAUSE_UNSPECIFIED" | "REASSESSMENT_CAUSE_RULES" | "REASSESSMENT_CAUSE_CORE" | "REASSESSMENT_CAUSE_ASKED";
         /**
          * @description How the voltage for the loads is made.
          * @enum {string}
@@ -3521,6 +3567,36 @@ export interface components {
             title?: string;
             /** @description Unspecified: there is no such finding any more. */
             to?: components["schemas"]["pitgate.v1.Verdict"];
+        };
+        /** @description What computing one approval again changed. */
+        "pitgate.v1.VerdictChanges": {
+            /** @description clubs/{club}/approvals/{approval} */
+            approval?: string;
+            /** @description The new answer where one was kept: clubs/{club}/assessments/{assessment} */
+            assessment?: string;
+            cause?: components["schemas"]["pitgate.v1.ReassessmentCause"];
+            /** @description None when it could not be computed. */
+            changes?: components["schemas"]["pitgate.v1.VerdictChange"][];
+            /** @description Core that computed it. */
+            coreVersion?: string;
+            /** Format: date-time */
+            createTime?: string;
+            /** @description Why it could not be computed; empty otherwise. */
+            failure?: string;
+            /** @description The approval, and its signatures, lapsed. */
+            lapsed?: boolean;
+            modelDisplayName?: string;
+            /** @description clubs/{club}/verdictChanges/{verdict_changes} */
+            name?: string;
+            ownerDisplayName?: string;
+            /** @description The caller has marked it as read. */
+            read?: boolean;
+            /** @description The cause in words. */
+            reason?: string;
+            /** @description Where the approval stood then. */
+            state?: components["schemas"]["pitgate.v1.ApprovalState"];
+            /** @description Where it stands. */
+            stateNow?: components["schemas"]["pitgate.v1.ApprovalState"];
         };
         /** @description Findings by verdict. */
         "pitgate.v1.VerdictCounts": {
@@ -4187,6 +4263,80 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["pitgate.v1.Approval"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    ApprovalsService_ListVerdictChanges: {
+        parameters: {
+            query?: {
+                pageSize?: number;
+                pageToken?: string;
+                /** @description Only of this approval: clubs/{club}/approvals/{approval} */
+                approval?: string;
+                /** @description Only what the caller has not marked as read. */
+                unread?: boolean;
+            };
+            header?: never;
+            path: {
+                parent: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description A successful response. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.ListVerdictChangesResponse"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    ApprovalsService_MarkVerdictChangesRead: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                name: string;
+                name_1: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": Record<string, never>;
+            };
+        };
+        responses: {
+            /** @description What computing one approval again changed. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.VerdictChanges"];
                 };
             };
             /** @description An unexpected error response. */

@@ -19,6 +19,8 @@ import (
 	"pitgate/pwa"
 	"pitgate/server/api"
 	"pitgate/server/demo"
+	"pitgate/server/jobs"
+	"pitgate/server/physics/assess"
 	"pitgate/server/postgres"
 )
 
@@ -41,6 +43,8 @@ type house struct {
 	conn     *grpc.ClientConn
 	web      net.Listener
 	native   net.Listener
+	// workers is nil when jobs are left to others.
+	workers *jobs.Workers
 	// failed gets the error of a listener that ended by itself.
 	failed chan error
 }
@@ -111,6 +115,26 @@ func (h *house) start() {
 	}
 }
 
+// work follows up a new core and begins to work on jobs.
+func (h *house) work(ctx context.Context, store *postgres.Store) error {
+	queue, err := jobs.NewQueue()
+	if err != nil {
+		return err
+	}
+	begun, err := queue.BeginForCore(ctx, store, assess.Version)
+	if err != nil {
+		return fmt.Errorf("computing again by the core %s: %w", assess.Version, err)
+	}
+	if begun > 0 {
+		h.log.Info("approvals are computed again", "core", assess.Version, "clubs", begun)
+	}
+	if h.settings.workers == 0 {
+		return nil
+	}
+	h.workers, err = jobs.Start(ctx, jobs.Config{Store: store, Assessor: h.grpc.Assessor, Log: h.log, Count: h.settings.workers})
+	return err
+}
+
 // url is where a browser finds the page.
 func (h *house) url() string {
 	scheme := "http"
@@ -125,13 +149,16 @@ func (h *house) url() string {
 	return scheme + "://" + net.JoinHostPort(host, port)
 }
 
-// stop ends in order: tell that we are going, let HTTP calls end, let gRPC calls end, close the inner connection. The caller closes the
-// database last.
+// stop ends in order: tell that we are going, let HTTP calls end, fetch no more jobs and let the present ones end, let gRPC calls end, close the inner
+// connection. The caller closes the database last.
 func (h *house) stop(ctx context.Context) error {
 	h.grpc.Health.Shutdown()
 	ctx, cancel := context.WithTimeout(ctx, stopPatience)
 	defer cancel()
 	err := h.http.Shutdown(ctx)
+	if h.workers != nil {
+		err = errors.Join(err, h.workers.Stop(ctx))
+	}
 	ended := make(chan struct{})
 	go func() { h.grpc.GracefulStop(); close(ended) }()
 	select {

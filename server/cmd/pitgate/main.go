@@ -4,6 +4,7 @@
 //	pitgate demo             the same on this machine only, with the Larkmoor club in it
 //	pitgate migrate          bring a database to this version
 //	pitgate club             open a club with its first administrator
+//	pitgate reassess         compute a club's approvals again, or all clubs'
 //	pitgate export CLUB      write a club's ledger for others to verify
 //	pitgate metar TEXT       read an aerodrome report into the conditions of the day
 //	pitgate assess FILE      compute one document; exit status 0 holds, 1 something fails or is unknown, 2 bad input
@@ -57,6 +58,7 @@ func commands() []command {
 		{"field", "check a field's description: field FILE", runField},
 		{"rules", "rule packs: rules [PACK ...] [--for FILE] [--on DATE] [--json]", runRules},
 		{"club", "open a club with its first administrator", runClub},
+		{"reassess", "compute approvals again: reassess --club X|--all [--workers N]", runReassess},
 		{"export", "write a club's ledger: export CLUB > FILE", runExport},
 		{"verify", "check a ledger export: verify EXPORT", runVerify},
 	}

@@ -50,6 +50,9 @@ func serve(ctx context.Context, s settings, std streams) (err error) {
 		return err
 	}
 	house.start()
+	if err := house.work(ctx, base.store); err != nil {
+		return errors.Join(err, house.stop(context.WithoutCancel(ctx)))
+	}
 	tell(std.out, "pitgate ready: %s\n", house.url())
 	select {
 	case <-ctx.Done():

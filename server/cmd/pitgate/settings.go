@@ -20,7 +20,12 @@ type settings struct {
 	trustForwarded   bool
 	reflection, json bool
 	demo             bool
+	// workers is how many jobs this process works on at a time; 0 leaves them to others.
+	workers int
 }
+
+// mostWorkers is more than any machine has use for.
+const mostWorkers = 256
 
 // readSettings reads flags, then the environment, then defaults.
 func readSettings(name string, args []string, w io.Writer) (settings, error) {
@@ -33,6 +38,7 @@ func readSettings(name string, args []string, w io.Writer) (settings, error) {
 	set.StringVar(&s.tlsCert, "tls-cert", env("PITGATE_TLS_CERT", ""), "certificate file in PEM; empty: no TLS (PITGATE_TLS_CERT)")
 	set.StringVar(&s.tlsKey, "tls-key", env("PITGATE_TLS_KEY", ""), "key file of the certificate (PITGATE_TLS_KEY)")
 	set.BoolVar(&s.trustForwarded, "trust-forwarded", false, "a reverse proxy in front sets X-Forwarded-For")
+	set.IntVar(&s.workers, "workers", 1, "how many background jobs to work on at a time; 0: leave them to other processes on the same database")
 	set.BoolVar(&s.json, "log-json", false, "write the log as JSON")
 	databaseFlags(set, &s)
 	if err := set.Parse(args); err != nil {
@@ -56,6 +62,9 @@ func databaseFlags(set *flag.FlagSet, s *settings) {
 func (s settings) check() error {
 	if (s.tlsCert == "") != (s.tlsKey == "") {
 		return errors.New("tls-cert and tls-key: give both or neither")
+	}
+	if s.workers < 0 || s.workers > mostWorkers {
+		return fmt.Errorf("workers: %d is not between 0 and %d", s.workers, mostWorkers)
 	}
 	if _, _, err := net.SplitHostPort(s.addr); err != nil {
 		return fmt.Errorf("addr: %w", err)

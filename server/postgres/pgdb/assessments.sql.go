@@ -45,7 +45,7 @@ VALUES ($1, $2, $3, $4, $5, $6, $7, $8,
 type InsertAssessmentParams struct {
 	ClubID       string
 	AssessmentID string
-	CreatorID    string
+	CreatorID    *string
 	ApprovalID   *string
 	Input        []byte
 	Report       []byte
@@ -96,7 +96,7 @@ type ListAssessmentsParams struct {
 
 type ListAssessmentsRow struct {
 	AssessmentID string
-	CreatorID    string
+	CreatorID    *string
 	ApprovalID   *string
 	InputDigest  string
 	CoreVersion  string

@@ -33,7 +33,7 @@ type Approval struct {
 type Assessment struct {
 	ClubID       string
 	AssessmentID string
-	CreatorID    string
+	CreatorID    *string
 	ApprovalID   *string
 	Input        []byte
 	Report       []byte
@@ -182,6 +182,39 @@ type Person struct {
 	Roles        []string
 	Demo         bool
 	CreateTime   time.Time
+}
+
+type Reassessment struct {
+	ClubID         string
+	RunID          string
+	ApprovalID     string
+	ReassessmentID string
+	Outcome        string
+	CoreVersion    string
+	State          string
+	Lapsed         bool
+	AssessmentID   *string
+	Changes        []byte
+	Failure        string
+	CreateTime     time.Time
+}
+
+type ReassessmentReading struct {
+	ClubID         string
+	ReassessmentID string
+	PersonID       string
+	Time           time.Time
+}
+
+type ReassessmentRun struct {
+	ClubID      string
+	RunID       string
+	Cause       string
+	Reason      string
+	CoreVersion string
+	ByJobs      bool
+	Approvals   *int32
+	CreateTime  time.Time
 }
 
 type Reply struct {
