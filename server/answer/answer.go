@@ -3,12 +3,12 @@
 package answer
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
 
 	"pitgate/server/compare"
 	"pitgate/server/document"
+	"pitgate/server/document/jsonform"
 	"pitgate/server/physics/assess"
 )
 
@@ -23,7 +23,7 @@ func Report(text []byte, watch assess.Watch) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return json.Marshal(report)
+	return jsonform.Marshal(report)
 }
 
 // MostSamples is how many samples Spread takes: what they say of every finding is kept until the end, and a phone gives a page not much to keep it in.
@@ -42,7 +42,7 @@ func Spread(text []byte, options assess.SpreadOptions) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return json.Marshal(report)
+	return jsonform.Marshal(report)
 }
 
 // Window finds the winds in which launch and circuit of one AssessmentInput hold. Its errors are those of Report.
@@ -55,7 +55,7 @@ func Window(text []byte) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return json.Marshal(window)
+	return jsonform.Marshal(window)
 }
 
 // Comparison computes two AssessmentInputs and says what changed from the first to the second and which findings moved. The watch, which may be nil,

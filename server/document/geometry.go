@@ -2,10 +2,10 @@ package document
 
 import (
 	"container/list"
-	"encoding/json"
 	"sync"
 
 	"pitgate/server/document/digest"
+	"pitgate/server/document/jsonform"
 	"pitgate/server/physics/assess"
 )
 
@@ -17,7 +17,7 @@ func geometryDigest(in assess.Input) ([digest.Size]byte, bool) {
 	if in.Model == nil {
 		return [digest.Size]byte{}, true
 	}
-	text, err := json.Marshal(assess.GeometryOf(in))
+	text, err := jsonform.Marshal(assess.GeometryOf(in))
 	if err != nil {
 		return [digest.Size]byte{}, false
 	}

@@ -1,11 +1,11 @@
 package document
 
 import (
-	"bytes"
-	"encoding/json"
+	"cmp"
 	"errors"
 	"fmt"
-	"io"
+	"strconv"
+	"strings"
 	"unicode/utf8"
 )
 
@@ -38,8 +38,7 @@ func (k kind) String() string {
 	return [...]string{"null", "a truth value", "a number", "a text", "a list", "an object"}[k]
 }
 
-// parse reads exactly one JSON value and refuses what encoding/json would let pass: invalid UTF-8, anything after the
-// value, too much and too deep. Repeated keys are kept for the filler to refuse.
+// parse reads exactly one JSON value (RFC 8259) in UTF-8, not too long and not too deep. Repeated keys are kept for the filler to refuse.
 func parse(data []byte, found *faults) (node, bool) {
 	if len(data) > MaximumBytes {
 		found.add("", fmt.Sprintf("must be at most %d bytes, got %d", MaximumBytes, len(data)))
@@ -49,100 +48,143 @@ func parse(data []byte, found *faults) (node, bool) {
 		found.add("", "is not valid UTF-8")
 		return node{}, false
 	}
-	reader := treeReader{decoder: json.NewDecoder(bytes.NewReader(data)), found: found}
-	reader.decoder.UseNumber()
+	reader := treeReader{rest: string(data), length: len(data)}
 	root, err := reader.value(0)
 	if err == nil {
 		err = reader.end()
 	}
 	if err != nil {
-		reader.report(err)
+		found.add("", reader.fault(err))
 		return node{}, false
 	}
-	return root, len(found.list) == 0
+	return root, true
 }
 
+// treeReader reads JSON from the front of a text.
 type treeReader struct {
-	decoder *json.Decoder
-	found   *faults
+	rest   string
+	length int // of the whole text
 }
 
-var errDepth = fmt.Errorf("must not be nested deeper than %d", MaximumDepth)
+var (
+	errDepth    = fmt.Errorf("must not be nested deeper than %d", MaximumDepth)
+	errTrailing = errors.New("has something after its end")
+	errEarly    = errors.New("ends too early")
+)
 
-var errTrailing = errors.New("has something after its end")
-
-func (r *treeReader) report(err error) {
-	switch {
-	case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF):
-		r.found.add("", "ends too early")
-	case errors.Is(err, errDepth), errors.Is(err, errTrailing):
-		r.found.add("", err.Error())
-	default:
-		r.found.add("", fmt.Sprintf("is not JSON near byte %d: %v", r.decoder.InputOffset(), err))
+// fault puts an error into words, with its place where it has one.
+func (r *treeReader) fault(err error) string {
+	if err == errDepth || err == errTrailing || err == errEarly { //nolint:errorlint // this file alone makes them and wraps none
+		return err.Error()
 	}
+	return fmt.Sprintf("is not JSON near byte %d: %v", r.length-len(r.rest), err)
 }
 
 func (r *treeReader) end() error {
-	_, err := r.decoder.Token()
-	if errors.Is(err, io.EOF) {
-		return nil
+	r.skip()
+	if r.rest != "" {
+		return errTrailing
 	}
-	return errTrailing
+	return nil
+}
+
+// skip passes over white space.
+func (r *treeReader) skip() { r.rest = strings.TrimLeft(r.rest, " \t\r\n") }
+
+// next is the first character after white space, which stays.
+func (r *treeReader) next() (byte, error) {
+	r.skip()
+	if r.rest == "" {
+		return 0, errEarly
+	}
+	return r.rest[0], nil
 }
 
 func (r *treeReader) value(depth int) (node, error) {
 	if depth > MaximumDepth {
 		return node{}, errDepth
 	}
-	token, err := r.decoder.Token()
+	first, err := r.next()
 	if err != nil {
 		return node{}, err
 	}
-	switch t := token.(type) {
-	case json.Delim:
-		if t == '{' {
-			return r.object(depth)
-		}
+	switch first {
+	case '{':
+		return r.object(depth)
+	case '[':
 		return r.array(depth)
-	case json.Number:
-		return node{kind: kindNumber, text: t.String()}, nil
-	case string:
-		return node{kind: kindString, text: t}, nil
-	case bool:
-		return node{kind: kindBool, truth: t}, nil
+	case '"':
+		text, err := r.text()
+		return node{kind: kindString, text: text}, err
+	case 't':
+		return node{kind: kindBool, truth: true}, r.word("true")
+	case 'f':
+		return node{kind: kindBool}, r.word("false")
+	case 'n':
+		return node{kind: kindNull}, r.word("null")
 	}
-	return node{kind: kindNull}, nil
+	text, err := r.number()
+	return node{kind: kindNumber, text: text}, err
 }
 
 func (r *treeReader) object(depth int) (node, error) {
 	result := node{kind: kindObject}
-	for r.decoder.More() {
-		token, err := r.decoder.Token()
-		if err != nil {
-			return node{}, err
+	err := r.each('}', func() error {
+		if first, err := r.next(); err != nil || first != '"' {
+			return cmp.Or(err, r.unexpected("the name of a field"))
 		}
-		key, _ := token.(string)
+		key, err := r.text()
+		if err != nil {
+			return err
+		}
+		if colon, err := r.next(); err != nil || colon != ':' {
+			return cmp.Or(err, r.unexpected("a colon after the name of a field"))
+		}
+		r.rest = r.rest[1:]
 		value, err := r.value(depth + 1)
-		if err != nil {
-			return node{}, err
-		}
 		result.members = append(result.members, member{key: key, value: value})
-	}
-	_, err := r.decoder.Token()
+		return err
+	})
 	return result, err
 }
 
 func (r *treeReader) array(depth int) (node, error) {
 	result := node{kind: kindArray}
-	for r.decoder.More() {
+	err := r.each(']', func() error {
 		value, err := r.value(depth + 1)
-		if err != nil {
-			return node{}, err
-		}
 		result.items = append(result.items, value)
-	}
-	_, err := r.decoder.Token()
+		return err
+	})
 	return result, err
+}
+
+// each reads entries with commas between them, from behind the opening character to the closing one.
+func (r *treeReader) each(closing byte, entry func() error) error {
+	r.rest = r.rest[1:]
+	first, err := r.next()
+	if err != nil {
+		return err
+	}
+	if first == closing {
+		r.rest = r.rest[1:]
+		return nil
+	}
+	for {
+		if err := entry(); err != nil {
+			return err
+		}
+		after, err := r.next()
+		if err != nil {
+			return err
+		}
+		if after != closing && after != ',' {
+			return r.unexpected("a comma or " + strconv.Quote(string(closing)))
+		}
+		r.rest = r.rest[1:]
+		if after == closing {
+			return nil
+		}
+	}
 }
 
 func join(path, key string) string {

@@ -3,13 +3,13 @@
 package main
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
 	"runtime"
 	"syscall/js"
 
 	"pitgate/server/answer"
+	"pitgate/server/document/jsonform"
 	"pitgate/server/physics/assess"
 )
 
@@ -83,7 +83,7 @@ func reply(done js.Value, compute func() ([]byte, error)) {
 	case errors.Is(err, assess.ErrStopped):
 		done.Invoke("stopped", "")
 	case err != nil:
-		refusal, _ := json.Marshal(answer.RefusalOf(err))
+		refusal, _ := jsonform.Marshal(answer.RefusalOf(err))
 		done.Invoke("refused", string(refusal))
 	default:
 		done.Invoke("answer", string(text))
