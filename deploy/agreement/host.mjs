@@ -11,6 +11,9 @@ import { pathToFileURL } from 'node:url';
 
 const script = 'wasm_exec.js';
 
+/** When the core's collector runs; as in the page's worker. */
+const collector = { GOGC: '400', GOMEMLIMIT: '96MiB' };
+
 /** Asks a core the question of a line. */
 export function asked(core, line, done) {
   const [, samples, seed, text] = /^(?:report|spread (\d+) (-?\d+)) (.*)$/.exec(line);
@@ -25,6 +28,7 @@ export async function inNode(wasm) {
     globalThis.pitgateCore = take;
   });
   const go = new globalThis.Go();
+  go.env = collector;
   const { instance } = await WebAssembly.instantiate(readFileSync(wasm), go.importObject);
   void go.run(instance);
   const core = await handed;
@@ -44,6 +48,7 @@ const worker = `
 importScripts('/${script}');
 const core = new Promise((take) => { self.pitgateCore = take; });
 const go = new Go();
+go.env = ${JSON.stringify(collector)};
 WebAssembly.instantiateStreaming(fetch('/core.wasm'), go.importObject).then(({ instance }) => go.run(instance));
 const hex = (bytes) => Array.from(new Uint8Array(bytes), (b) => b.toString(16).padStart(2, '0')).join('');
 onmessage = async ({ data }) => {

@@ -70,16 +70,17 @@ func TestBrokenModulesAreRefused(t *testing.T) {
 	}
 }
 
-// fixture is a table of two functions: runtime.here keeps its name, there.gone does not. Places are, from 1 on: depth, line, live variables.
+// fixture is a table of two functions: runtime.here keeps its name, there.gone does not. Places are, from 1 on: depth, line, live
+// variables, where another thread may stop it.
 func fixture() []byte {
 	names := []byte("\x00runtime.here\x00there.gone\x00")
 	files := []byte("\x01\x00\x00\x00there.go\x00")
-	places := []byte{0, 2, 3, 0, 4, 5, 0, 6, 7, 0}
+	places := []byte{0, 2, 3, 0, 4, 5, 0, 6, 7, 0, 8, 9, 0}
 	functions := make([]byte, 2*8+4)
 	for i, name := range []uint32{1, 14} {
 		binary.LittleEndian.PutUint32(functions[8*i:], uint32(i))
 		binary.LittleEndian.PutUint32(functions[8*i+4:], uint32(len(functions)))
-		for _, word := range []uint32{uint32(i), name, 0, 0, 1, 4, 4, 1, 0, 77, 0, 7} {
+		for _, word := range []uint32{uint32(i), name, 0, 0, 1, 4, 4, 2, 0, 77, 6 << 24, 10, 7, 50, 51, 52, 53, 54, 55} {
 			functions = binary.LittleEndian.AppendUint32(functions, word)
 		}
 	}
@@ -102,7 +103,7 @@ func TestForgetKeepsWhatAProgramNeeds(t *testing.T) {
 	if err := forget(image); err != nil {
 		t.Fatal(err)
 	}
-	for _, gone := range []string{"there", "\x04\x05"} {
+	for _, gone := range []string{"there", "\x04\x05", "\x08\x09"} {
 		if bytes.Contains(image, []byte(gone)) {
 			t.Errorf("%q is still there", gone)
 		}
@@ -121,6 +122,11 @@ func TestForgetKeepsWhatAProgramNeeds(t *testing.T) {
 		if err != nil || f.word(nameField) != name || f.word(lineField) != 0 || f.word(depthField) != 1 || f.word(firstLineField) != 0 {
 			t.Errorf("function %d: %v, %v", i, f[:fixedFields], err)
 		}
+		for j, want := range []int{0, 7, 50, 51, 52, 53, 54, none} {
+			if got := f.word(fixedFields + 4*j); got != want {
+				t.Errorf("function %d: word %d behind the fixed fields is %d, want %d", i, j, got, want)
+			}
+		}
 	}
 }
 
@@ -130,7 +136,7 @@ func TestForgetRefusesAnotherLayout(t *testing.T) {
 		"twice":           func(image []byte) []byte { return append(image, image...) },
 		"not there":       func(image []byte) []byte { return bytes.Replace(image, magic, make([]byte, len(magic)), 1) },
 		"cut off":         func(image []byte) []byte { return image[:90] },
-		"other functions": func(image []byte) []byte { image[len(image)-2*48] = 9; return image },
+		"other functions": func(image []byte) []byte { image[len(image)-2*76] = 9; return image },
 	} {
 		if err := forget(spoil(fixture())); err == nil {
 			t.Errorf("%s is taken", name)

@@ -35,8 +35,21 @@ const (
 	countField     = 28
 	unitField      = 32
 	firstLineField = 36
+	kindsField     = 43 // a byte: how many kinds of data follow the places
 	fixedFields    = 44
 )
+
+// What is known of a function beyond the fixed fields and is of no use here: places at which another thread may stop it, of which WebAssembly has none,
+// and what a stack trace prints of arguments. The rest finds live pointers, deferred calls and what recovers.
+//
+// Source: internal/abi/symtab.go of the toolchain, PCDATA and FUNCDATA.
+var (
+	idlePlaces = []int{0, 3}
+	idleData   = []int{5, 6, 7}
+)
+
+// none is the offset of data that a function does not have.
+const none = 1<<32 - 1
 
 // forget blanks names, files and lines in a program's data.
 func forget(image []byte) error {
@@ -50,15 +63,13 @@ func forget(image []byte) error {
 		if err != nil {
 			return err
 		}
+		f.forget()
 		for _, offset := range f.offsets() {
 			if err := t.mark(needed, offset); err != nil {
 				return err
 			}
 		}
 		t.unname(f)
-		for _, field := range []int{fileField, lineField, unitField, firstLineField} {
-			binary.LittleEndian.PutUint32(f[field:], 0)
-		}
 	}
 	for i, wanted := range needed {
 		if !wanted {
@@ -94,6 +105,26 @@ type function []byte
 
 func (f function) word(at int) int { return int(binary.LittleEndian.Uint32(f[at:])) }
 
+func (f function) set(at, word int) { binary.LittleEndian.PutUint32(f[at:], uint32(word)) }
+
+// forget takes away what only stack traces need, but for the name.
+func (f function) forget() {
+	for _, field := range []int{fileField, lineField, unitField, firstLineField} {
+		f.set(field, 0)
+	}
+	places := f.word(countField)
+	for _, i := range idlePlaces {
+		if i < places {
+			f.set(fixedFields+4*i, 0)
+		}
+	}
+	for _, i := range idleData {
+		if i < int(f[kindsField]) {
+			f.set(fixedFields+4*(places+i), none)
+		}
+	}
+}
+
 // offsets are those into places that a running program needs.
 func (f function) offsets() []int {
 	all := []int{f.word(depthField)}
@@ -109,7 +140,7 @@ func (t table) function(i int) (function, error) {
 		return nil, fmt.Errorf("function %d of %d lies outside", i, t.count)
 	}
 	f := function(t.functions[at:])
-	if fixedFields+4*f.word(countField) > len(f) || f.word(0) != int(binary.LittleEndian.Uint32(t.functions[8*i:])) || f.word(nameField) >= len(t.names) {
+	if fixedFields+4*(f.word(countField)+int(f[kindsField])) > len(f) || f.word(0) != int(binary.LittleEndian.Uint32(t.functions[8*i:])) || f.word(nameField) >= len(t.names) {
 		return nil, fmt.Errorf("function %d of %d has another layout: is the toolchain a newer one?", i, t.count)
 	}
 	return f, nil

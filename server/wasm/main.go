@@ -12,25 +12,17 @@
 //	compare(from, to, watch, done)  what changed between two documents and which findings moved
 //	heap()                       bytes in use, after a collection
 //
-// where done(kind, text) is called once, with kind "answer", "refused", "stopped" or "broken".
+// where done(kind, text) is called once, with kind "answer", "refused", "stopped" or "broken". The host says by GOGC and GOMEMLIMIT in the program's
+// environment when the collector runs.
 package main
 
 import (
-	"runtime/debug"
 	"syscall/js"
 
 	"pitgate/server/physics/assess"
 )
 
-// heapLimit is where the collector stops waiting, in bytes: a phone gives a page not much more for good.
-const heapLimit = 96 << 20
-
-// heapGrowth is by how many per cent the heap may grow before the collector runs: the live part is small, an assessment leaves ten times as much.
-const heapGrowth = 400
-
 func main() {
-	debug.SetMemoryLimit(heapLimit)
-	debug.SetGCPercent(heapGrowth)
 	core := js.Global().Get("Object").New()
 	core.Set("version", assess.Version)
 	core.Set("report", js.FuncOf(report))

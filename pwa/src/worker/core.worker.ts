@@ -17,6 +17,12 @@ type Program = {
 /** For how long a run computes before it hears whether it was cancelled, in ms. */
 const stretch = 12;
 
+/**
+ * When the collector runs: the live part of the heap is small and an assessment leaves ten times as much, so it may grow a good deal, up to what a phone
+ * gives a page for good.
+ */
+const collector = { GOGC: '400', GOMEMLIMIT: '96MiB' };
+
 const running = new Map<number, { stop: boolean }>();
 const waiting = new Set<Done>();
 let ended = '';
@@ -24,6 +30,7 @@ let ended = '';
 function start(): Promise<Program> {
   return new Promise((resolve, reject) => {
     const go = new Go();
+    go.env = collector;
     Object.assign(globalThis, { pitgateCore: resolve });
     const end = (error: unknown): void => {
       ended = error instanceof Error ? error.message : 'the core ended';

@@ -3,6 +3,8 @@ package aeroelastic
 import (
 	"cmp"
 	"slices"
+
+	"pitgate/server/physics/order"
 )
 
 // Kind is what a speed not to pass comes from.
@@ -74,7 +76,7 @@ func NeverExceed(terms []Term) (Limit, error) {
 		return Limit{}, nil
 	}
 	sorted := slices.Clone(terms)
-	slices.SortStableFunc(sorted, func(a, b Term) int { return cmp.Compare(a.Permitted(), b.Permitted()) })
+	order.Stable(sorted, func(a, b Term) int { return cmp.Compare(a.Permitted(), b.Permitted()) })
 	l := Limit{Known: true, Speed: sorted[0].Permitted(), Governs: sorted[0], Terms: sorted, Sure: true}
 	for _, t := range sorted {
 		l.Sure = l.Sure && t.Sure

@@ -3,6 +3,8 @@ package assess
 import (
 	"cmp"
 	"slices"
+
+	"pitgate/server/physics/order"
 )
 
 // severity is the order of verdicts in a report, worst first.
@@ -15,7 +17,7 @@ func (p *pass) report() Report {
 		CoreVersion: Version, Findings: p.results, Quantities: p.values, Paths: p.finiteLines(), Curves: p.curves, BallastOptions: p.ballast,
 		Cautions: slices.Clone(cautions), Counts: &VerdictCounts{},
 	}
-	slices.SortStableFunc(r.Findings, func(a, b Finding) int {
+	order.Stable(r.Findings, func(a, b Finding) int {
 		return cmp.Or(cmp.Compare(severity[a.Verdict], severity[b.Verdict]), cmp.Compare(place(a.ID), place(b.ID)))
 	})
 	for i := range r.Findings {

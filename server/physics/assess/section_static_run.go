@@ -8,6 +8,7 @@ import (
 
 	"pitgate/server/physics/air"
 	"pitgate/server/physics/engine"
+	"pitgate/server/physics/order"
 )
 
 // idleShare is the thrust of a static run, over its greatest, up to which its lowest point counts as idle.
@@ -146,7 +147,7 @@ func (p *pass) fuelRun(e *Engine, name string) []engine.FuelPoint {
 			points = append(points, engine.FuelPoint{Thrust: thrust, FuelFlow: max(0, value) * gramsPerMinute})
 		}
 	}
-	slices.SortStableFunc(points, func(a, b engine.FuelPoint) int { return cmp.Compare(a.Thrust, b.Thrust) })
+	order.Stable(points, func(a, b engine.FuelPoint) int { return cmp.Compare(a.Thrust, b.Thrust) })
 	points = slices.CompactFunc(points, func(a, b engine.FuelPoint) bool { return a.Thrust == b.Thrust })
 	if len(points) < 2 {
 		return nil

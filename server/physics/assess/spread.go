@@ -3,7 +3,8 @@ package assess
 import (
 	"cmp"
 	"math"
-	"slices"
+
+	"pitgate/server/physics/order"
 )
 
 // bandFactor is how many standard deviations the 5 % and 95 % points lie from the middle of a normal distribution.
@@ -122,7 +123,7 @@ func shares(effects []effect, variance float64) []SpreadShare {
 	for _, e := range effects {
 		list = append(list, SpreadShare{Input: e.input.name, ShareRatio: float64(e.step*e.step) / variance})
 	}
-	slices.SortStableFunc(list, func(a, b SpreadShare) int { return cmp.Compare(b.ShareRatio, a.ShareRatio) })
+	order.Stable(list, func(a, b SpreadShare) int { return cmp.Compare(b.ShareRatio, a.ShareRatio) })
 	if len(list) > shownShares {
 		list = list[:shownShares]
 	}

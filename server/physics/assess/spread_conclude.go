@@ -2,8 +2,8 @@ package assess
 
 import (
 	"cmp"
-	"slices"
 
+	"pitgate/server/physics/order"
 	"pitgate/server/physics/sample"
 )
 
@@ -90,7 +90,7 @@ func (r *sampling) topShares(i int) []SpreadShare {
 			list = append(list, SpreadShare{Input: r.sources[s].input.name, ShareRatio: min(share, 1)})
 		}
 	}
-	slices.SortStableFunc(list, func(a, b SpreadShare) int { return cmp.Compare(b.ShareRatio, a.ShareRatio) })
+	order.Stable(list, func(a, b SpreadShare) int { return cmp.Compare(b.ShareRatio, a.ShareRatio) })
 	return list[:min(len(list), shownShares)]
 }
 

@@ -3,8 +3,9 @@ package assess
 import (
 	"cmp"
 	"math"
-	"slices"
 	"strings"
+
+	"pitgate/server/physics/order"
 )
 
 const (
@@ -39,7 +40,7 @@ func (r *sampling) measureNext() []MeasurementAdvice {
 			list = append(list, advice)
 		}
 	}
-	slices.SortStableFunc(list, func(a, b MeasurementAdvice) int {
+	order.Stable(list, func(a, b MeasurementAdvice) int {
 		return cmp.Or(cmp.Compare(len(b.FindingIDs), len(a.FindingIDs)), cmp.Compare(b.ShareRatio, a.ShareRatio), strings.Compare(a.Input, b.Input))
 	})
 	return list[:min(len(list), shownAdvice)]

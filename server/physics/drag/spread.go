@@ -3,6 +3,8 @@ package drag
 import (
 	"math"
 	"slices"
+
+	"pitgate/server/physics/order"
 )
 
 // Spreads of one kind of component, one standard deviation over its value.
@@ -59,7 +61,7 @@ func TotalSpread(parts []Component) float64 {
 // Breakdown returns the components sorted by share, largest first; equal shares keep their order.
 func Breakdown(parts []Component) []Component {
 	sorted := slices.Clone(parts)
-	slices.SortStableFunc(sorted, func(a, b Component) int {
+	order.Stable(sorted, func(a, b Component) int {
 		switch {
 		case a.Area > b.Area:
 			return -1

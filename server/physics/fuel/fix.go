@@ -3,6 +3,8 @@ package fuel
 import (
 	"math"
 	"slices"
+
+	"pitgate/server/physics/order"
 )
 
 // Change is the kind of a change to a feed system.
@@ -78,7 +80,7 @@ func (s *System) suctionFixes() []Fix {
 			out = append(out, fix)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Fix) int {
+	order.Stable(out, func(a, b Fix) int {
 		if a.To/a.From < b.To/b.From {
 			return -1
 		}

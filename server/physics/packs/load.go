@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"pitgate/server/physics/order"
 )
 
 // Class is a size of servo or other load with its currents.
@@ -120,7 +122,7 @@ func DemandOf(groups []Group, duty, electronics float64) (Demand, error) {
 
 // blockedMore returns what the largest blocked loads draw beyond working, A.
 func blockedMore(all []Class) float64 {
-	slices.SortStableFunc(all, func(a, b Class) int {
+	order.Stable(all, func(a, b Class) int {
 		switch more := (b.Stall - b.Moving) - (a.Stall - a.Moving); {
 		case more > 0:
 			return 1

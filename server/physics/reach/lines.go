@@ -7,6 +7,7 @@ import (
 
 	"pitgate/server/physics/elementary"
 	"pitgate/server/physics/field"
+	"pitgate/server/physics/order"
 )
 
 const (
@@ -45,7 +46,7 @@ func chords(area field.Polygon, halfWidth float64) []chord {
 			all = append(all, c)
 		}
 	}
-	slices.SortStableFunc(all, func(a, b chord) int { return cmp.Compare(b.length, a.length) })
+	order.Stable(all, func(a, b chord) int { return cmp.Compare(b.length, a.length) })
 	var kept []chord
 	for _, c := range all {
 		if len(kept) < mostDirections && !c.near(kept, 0) {

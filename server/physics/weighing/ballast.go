@@ -4,7 +4,8 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"slices"
+
+	"pitgate/server/physics/order"
 )
 
 // placesList is what the document calls the places for ballast.
@@ -146,7 +147,7 @@ func (s *Search) check() error {
 
 // sortOptions puts the possible ones first, the least first among them.
 func sortOptions(options []Option, size func(*Option) float64) {
-	slices.SortStableFunc(options, func(a, b Option) int {
+	order.Stable(options, func(a, b Option) int {
 		switch {
 		case a.Possible && b.Possible:
 			return cmp.Compare(size(&a), size(&b))

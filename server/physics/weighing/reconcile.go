@@ -4,7 +4,8 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"slices"
+
+	"pitgate/server/physics/order"
 )
 
 // agreement is how many spreads a difference may have before it asks for an explanation.
@@ -203,7 +204,7 @@ func (d *Difference) misweighed(items []Item) []Suspect {
 		}
 		found = append(found, scored{Suspect{Item: i, MassError: d.Mass.Value, X: *item.X, Note: d.massErrorNote(item, i)}, math.Abs(off)})
 	}
-	slices.SortStableFunc(found, func(a, b scored) int { return cmp.Compare(a.off, b.off) })
+	order.Stable(found, func(a, b scored) int { return cmp.Compare(a.off, b.off) })
 	list := make([]Suspect, len(found))
 	for i := range found {
 		list[i] = found[i].Suspect
@@ -237,7 +238,7 @@ func (d *Difference) misplaced(items []Item, low, high float64) []Suspect {
 				"%s at x = %.3f m instead of %.3f m would explain it.", itemName(item, i), to, *item.X)})
 		}
 	}
-	slices.SortStableFunc(found, func(a, b Suspect) int { return cmp.Compare(math.Abs(a.PlaceError), math.Abs(b.PlaceError)) })
+	order.Stable(found, func(a, b Suspect) int { return cmp.Compare(math.Abs(a.PlaceError), math.Abs(b.PlaceError)) })
 	return found
 }
 
