@@ -72,7 +72,7 @@ func Comparison(from, to []byte, watch assess.Watch) ([]byte, error) {
 			return nil, err
 		}
 	}
-	return json.Marshal(compare.Of(inputs[0], inputs[1], reports[0], reports[1]))
+	return jsonform.Marshal(compare.Of(inputs[0], inputs[1], reports[0], reports[1]))
 }
 
 // Refusal is why there is no answer, in the words in which the server refuses the same document over REST.

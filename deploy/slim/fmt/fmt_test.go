@@ -133,7 +133,7 @@ func knownDirectives(t *testing.T, quoted string) int {
 func coreSources(t *testing.T) []*ast.File {
 	t.Helper()
 	var files []*ast.File
-	for _, folder := range []string{"physics", "document", "answer"} {
+	for _, folder := range []string{"physics", "document", "answer", "compare"} {
 		err := filepath.WalkDir(filepath.Join("..", "..", "..", "server", folder), func(path string, entry fs.DirEntry, err error) error {
 			if err != nil || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
 				return err
