@@ -156,3 +156,12 @@ func Answers(in assess.Input) (assess.Report, error) {
 	report.InputDigest = Digest(in)
 	return report, nil
 }
+
+// Remedies looks for the least changes that let the open findings of an input hold. Its errors are those of Assess and of the options.
+func Remedies(in assess.Input, options assess.RemedyOptions) ([]assess.Remedy, error) {
+	geometry, err := geometries.of(in)
+	if err != nil {
+		return nil, err
+	}
+	return geometry.Remedies(in, options)
+}

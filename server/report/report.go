@@ -31,6 +31,7 @@ func Write(w io.Writer, r assess.Report, options Options) error {
 		p.finding(&r.Findings[i], options)
 	}
 	p.measureNext(r)
+	p.remedies(r)
 	if options.Quantities {
 		p.quantities(r.Quantities)
 	}

@@ -26,12 +26,14 @@ func runAssess(_ context.Context, args []string, std streams) (int, error) {
 	var spread samples
 	set.Var(&spread, "spread", "sample the spread of every input at once; `N` samples, 512 when none are given")
 	seed := set.Int("seed", 1, "seed of the samples")
+	remedy := set.Bool("remedy", false, "add the least changes that let open findings hold")
+	finding := set.String("finding", "", "with --remedy: mend this finding alone, e.g. launch.end_speed")
 	files, err := filesAndFlags(set, withCount(args))
 	if err != nil {
 		return 0, err
 	}
 	if len(files) != 1 {
-		return 0, errors.New("give one document: pitgate assess FILE [--json | --window | --spread [N] [--seed S] | --explain ID]; - reads standard input")
+		return 0, errors.New("give one document: pitgate assess FILE [--json | --window | --spread [N] [--seed S] | --explain ID] [--remedy [--finding ID]]; - reads standard input")
 	}
 	input, err := readDocument(files[0], std.in)
 	var faults document.Errors
@@ -50,6 +52,11 @@ func runAssess(_ context.Context, args []string, std streams) (int, error) {
 	computed, err := assessed(input, int(spread), *seed, std.err)
 	if err != nil {
 		return 0, err
+	}
+	if *remedy || *finding != "" {
+		if computed.Remedies, err = remedies(input, computed, *finding, int(spread), *seed); err != nil {
+			return 0, err
+		}
 	}
 	if *explain != "" {
 		return 0, report.Explain(std.out, input, computed, *explain)

@@ -1,0 +1,145 @@
+package assess
+
+import (
+	"cmp"
+	"slices"
+)
+
+// RemedyOptions say for what and how remedies are looked for.
+type RemedyOptions struct {
+	// FindingID is the one finding to mend; empty: all that are open.
+	FindingID string
+	// Workers is how many candidates are tried at once, at most 64; zero: one. The remedies do not depend on it.
+	Workers int
+	// Watch is told how many of how many tasks are done and can stop the search; nil where nobody does.
+	Watch Watch
+	// Samples confirms every remedy by a sampled spread at the value found, as SpreadOptions says; zero: by first-order bands alone.
+	Samples int
+	// Seed of those samples.
+	Seed int32
+}
+
+// checked refuses what cannot be asked for.
+func (o RemedyOptions) checked() error {
+	if o.Workers < 0 || o.Workers > mostWorkers {
+		return errWorkers
+	}
+	if o.Samples == 0 {
+		return nil
+	}
+	_, err := SpreadOptions{Samples: o.Samples, Seed: o.Seed}.checked()
+	return err
+}
+
+// remedySearch is one search for remedies: the document as it stands, what is open in it, and the knobs that may be turned.
+type remedySearch struct {
+	in      *Input
+	whole   *Geometry
+	options RemedyOptions
+	base    *pass // as the document stands
+	// home is the section that concludes each finding.
+	home    map[string]int
+	chains  map[string][]string // inputs behind each finding
+	spreads [][]effect          // of each finding of the base pass, largest first
+	targets []target
+	spots   []spot
+	probes  [][]probe // by spot
+}
+
+// target is a finding that is to be mended.
+type target struct {
+	finding  Finding
+	required float64 // share in which it must hold
+	quantile float64 // deviate of that share
+	spread   float64 // one standard deviation as the document stands
+	at       int     // place among the results of the base pass
+}
+
+// Remedies looks for the least changes of one input, or of two where no single one does, that let every open finding of a document hold with the
+// probability that its class asks for. Open is a finding that fails, or that is tight by its band and holds less often than that; with samples, every one
+// that holds less often by its first-order spread. Each finding has its
+// remedies in their order of effort, or one without a change whose note says what was tried. See Run for the errors.
+//
+//	find x: margin(x) - z(P) u(x) = 0
+//
+// where x is the knob, margin and u the finding's margin and standard deviation with it, and z(P) the normal deviate of the required share P.
+// Valid for: answers near normal around their middle; the note of a remedy says how it was confirmed.
+// Source: bracketed secant method (Dowell and Jarratt, BIT 11 (1971) 168); JCGM 100:2008, 5.1 for u.
+func (g *Geometry) Remedies(in Input, options RemedyOptions) ([]Remedy, error) {
+	if err := options.checked(); err != nil {
+		return nil, err
+	}
+	r := &remedySearch{in: &in, whole: g, options: options}
+	if err := r.begin(); err != nil {
+		return nil, err
+	}
+	if len(r.targets) == 0 {
+		return nil, nil
+	}
+	if !r.probe() {
+		return nil, ErrStopped
+	}
+	found := make([][]Remedy, len(r.targets))
+	total := len(r.spots) + len(r.targets)
+	goesOn := func(done int) bool { return options.Watch == nil || options.Watch(len(r.spots)+done, total) }
+	if !each(len(r.targets), options.Workers, goesOn, func(i int) { found[i] = r.mend(&r.targets[i]) }) {
+		return nil, ErrStopped
+	}
+	return slices.Concat(found...), nil
+}
+
+// begin computes the document as it stands and finds out what is open and what may be turned.
+func (r *remedySearch) begin() error {
+	told := newPass(r.in, r.whole)
+	r.home = told.walkHome()
+	if told.fault != nil {
+		return told.fault
+	}
+	r.readChains(told)
+	r.base = newPass(r.in, r.whole)
+	r.base.quiet, r.base.resumes = true, newResumes()
+	r.base.walk()
+	if !r.readSpreads() {
+		return ErrStopped
+	}
+	r.open()
+	r.listSpots()
+	return nil
+}
+
+// walkHome walks all sections and notes which of them concludes each finding.
+func (p *pass) walkHome() map[string]int {
+	home := map[string]int{}
+	for ; p.at < len(sections); p.at++ {
+		known := len(p.results)
+		sections[p.at](p)
+		for i := known; i < len(p.results); i++ {
+			home[p.results[i].ID] = p.at
+		}
+	}
+	return home
+}
+
+// tight reports whether a finding that holds is tight by its band.
+func (r *remedySearch) tight(t *target) bool {
+	half := float64(bandFactor * t.spread)
+	return t.finding.Value == nil || t.finding.worstMargin(*t.finding.Value-half, *t.finding.Value+half) < 0
+}
+
+// open lists the findings that fail or hold less often than asked, worst verdict first.
+func (r *remedySearch) open() {
+	for i := range r.base.results {
+		f := r.base.results[i]
+		if f.Verdict == VerdictUnknown || r.options.FindingID != "" && r.options.FindingID != f.ID {
+			continue
+		}
+		t := target{finding: f, at: i, required: r.base.required(f.FindingClass)}
+		t.quantile, t.spread = quantileOf(t.required), r.deviation(i)
+		if f.Verdict == VerdictFails || t.height(&f, t.spread) < 0 && (r.options.Samples > 0 || r.tight(&t)) {
+			r.targets = append(r.targets, t)
+		}
+	}
+	slices.SortStableFunc(r.targets, func(a, b target) int {
+		return cmp.Compare(severity[a.finding.Verdict], severity[b.finding.Verdict])
+	})
+}

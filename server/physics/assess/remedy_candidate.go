@@ -1,0 +1,112 @@
+package assess
+
+import "strings"
+
+// candidate is a document with a change, walked as far as somebody asked.
+type candidate struct {
+	in      *Input
+	pass    *pass
+	skipped map[int]bool
+	until   int
+	names   []string // inputs that were changed
+}
+
+// closed are findings whose sections nothing after them reads, and which take long: they are walked only where somebody asks.
+var closed = []string{"link_loss.footprint", "engine_out.reach", "launch.engine_failure"}
+
+// try walks a document with changes up to the last section that the wanted findings need; resumed keeps it ready to be moved.
+func (r *remedySearch) try(changes []change, wanted []string, resumed bool) *candidate {
+	in := copyInput(r.in)
+	c := &candidate{in: &in, skipped: map[int]bool{}, until: r.lastHome(wanted)}
+	for _, one := range changes {
+		one.set(&in)
+		c.names = append(c.names, one.spot.paths...)
+	}
+	for _, id := range closed {
+		if home, known := r.home[id]; known {
+			c.skipped[home] = true
+		}
+	}
+	for _, id := range wanted {
+		delete(c.skipped, r.home[id])
+	}
+	c.pass = newPass(&in, r.geometryOf(&in, changes))
+	c.pass.quiet = true
+	if resumed {
+		c.pass.resumes = newResumes()
+	}
+	c.walk(c.pass)
+	return c
+}
+
+// lastHome returns the last section that concludes one of some findings.
+func (r *remedySearch) lastHome(ids []string) int {
+	last := 0
+	for _, id := range ids {
+		last = max(last, r.home[id])
+	}
+	return last
+}
+
+// walk asks the sections of a pass that the candidate needs.
+func (c *candidate) walk(p *pass) {
+	for ; p.at <= c.until; p.at++ {
+		if p.resumes != nil {
+			p.resumes.keep(p)
+		}
+		if !c.skipped[p.at] {
+			sections[p.at](p)
+		}
+	}
+}
+
+// finding returns the candidate's answer to one question; nil where there is none, or where the change made a document that cannot be.
+func (c *candidate) finding(id string) *Finding { return c.pass.answered(id) }
+
+// answered returns the finding of a pass with an id; nil where there is none.
+func (p *pass) answered(id string) *Finding {
+	if p.fault != nil {
+		return nil
+	}
+	if i := indexOf(p.results, id); i >= 0 {
+		return &p.results[i]
+	}
+	return nil
+}
+
+// moved returns a target's finding with one error of the candidate moved by a number of its spreads.
+func (c *candidate) moved(source errorSource, by float64, t *target) *Finding {
+	p := c.pass.movingSource(source, by)
+	c.walk(p)
+	return p.answered(t.finding.ID)
+}
+
+// changes reports whether an input is among those changed.
+func (c *candidate) changes(name string) bool {
+	for _, path := range c.names {
+		if path == name || strings.HasPrefix(name, path+".") || strings.HasPrefix(name, path+"[") {
+			return true
+		}
+	}
+	return false
+}
+
+// geometryOf returns the geometry of a changed document. Knobs leave surfaces, bodies and wheels as they are; a throw moves no lift and an antenna no
+// lattice, so that both are written into a copy.
+func (r *remedySearch) geometryOf(in *Input, changes []change) *Geometry {
+	throws, antennas := false, false
+	for _, one := range changes {
+		throws, antennas = throws || one.spot.throws, antennas || one.spot.antennas
+	}
+	if !throws && !antennas {
+		return r.whole
+	}
+	g := *r.whole
+	if antennas {
+		g.antennas = install(in.Model.Radio.Antennas)
+	}
+	if throws {
+		g.lattice, g.ground = withThrows(g.lattice, in.Model.Surfaces), withThrows(g.ground, in.Model.Surfaces)
+	}
+	return &g
+}

@@ -1,0 +1,36 @@
+package assess
+
+// TriedKnob is a document with one knob turned, and the answers that the search for remedies has for it when it asks for each alone.
+type TriedKnob struct {
+	Name     string
+	Changed  Input
+	Findings map[string]*Finding
+}
+
+// TryKnobs turns every knob of a document to the last of its first settings.
+func TryKnobs(in Input, geometry *Geometry, ids []string) ([]TriedKnob, error) {
+	r := &remedySearch{in: &in, whole: geometry}
+	if err := r.begin(); err != nil {
+		return nil, err
+	}
+	s := &scene{in: r.in, base: r.base}
+	var list []TriedKnob
+	for i := range knobs {
+		for _, found := range knobs[i].spots(s) {
+			found.knob = &knobs[i]
+			found.low, found.high = min(knobs[i].low(found.now), found.now), max(knobs[i].high(found.now), found.now)
+			settings := found.settings()
+			if len(settings) == 0 {
+				continue
+			}
+			turned := settings[len(settings)-1:]
+			one := TriedKnob{Name: found.knob.id + " " + found.title, Changed: copyInput(&in), Findings: map[string]*Finding{}}
+			turned[0].set(&one.Changed)
+			for _, id := range ids {
+				one.Findings[id] = r.try(turned, []string{id}, false).finding(id)
+			}
+			list = append(list, one)
+		}
+	}
+	return list, nil
+}

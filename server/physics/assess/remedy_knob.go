@@ -1,0 +1,191 @@
+package assess
+
+import (
+	"slices"
+	"strings"
+
+	"pitgate/server/physics/lift"
+)
+
+// knob is something that may be changed to mend a finding: one row of a table.
+type knob struct {
+	id, title, unit string
+	effort          RemedyEffort
+	// low and high are the ends of its range by the value that it has now.
+	low, high span
+	// spots are the places of a document where it can be turned; none where it does not apply.
+	spots func(s *scene) []spot
+}
+
+// scene is the document that knobs are looked for in.
+type scene struct {
+	in   *Input
+	base *pass
+}
+
+// spot is one knob at one place of a document.
+type spot struct {
+	knob  *knob
+	title string   // beside the knob's; empty where there is one place only
+	paths []string // of the document that change
+	chain []string // inputs of which a finding's chain names one; empty: the paths
+	now   float64
+	most  float64 // upper end of the range where the place has its own; zero: that of the knob
+	low   float64
+	high  float64
+	set   func(in *Input, x float64)
+	// choices are the settings of a knob without a scale.
+	choices []choice
+	// throws and antennas say that a copy of the geometry must know of the change.
+	throws, antennas bool
+}
+
+// choice is one setting of a knob that has no scale.
+type choice struct {
+	title string
+	set   func(in *Input)
+}
+
+// change is a knob turned to one setting.
+type change struct {
+	spot   *spot
+	to     float64
+	choice int // of a knob without a scale
+}
+
+func (c change) set(in *Input) {
+	if len(c.spot.choices) > 0 {
+		c.spot.choices[c.choice].set(in)
+		return
+	}
+	c.spot.set(in, c.to)
+}
+
+// size returns how large a change is over the range of its knob; a choice is the whole of it.
+func (c change) size() float64 {
+	width := c.spot.high - c.spot.low
+	if len(c.spot.choices) > 0 || !(width > 0) {
+		return 1
+	}
+	return max(c.to-c.spot.now, c.spot.now-c.to) / width
+}
+
+// told writes a change for the report.
+func (c change) told() RemedyChange {
+	k := c.spot.knob
+	out := RemedyChange{Knob: k.id, Title: k.title, Unit: k.unit, Inputs: slices.Clone(c.spot.paths)}
+	if c.spot.title != "" {
+		out.Title += ": " + c.spot.title
+	}
+	if len(c.spot.choices) > 0 {
+		out.Title, out.Unit = out.Title+": "+c.spot.choices[c.choice].title, ""
+		return out
+	}
+	from, to := c.spot.now, c.to
+	out.From, out.To = &from, &to
+	return out
+}
+
+// span gives one end of a knob's range by the value that it has now.
+type span func(now float64) float64
+
+// times is a multiple of the value, fixed a figure of its own, stays the value itself.
+func times(factor float64) span { return func(now float64) float64 { return factor * now } }
+func fixed(value float64) span  { return func(float64) float64 { return value } }
+func plus(step float64) span    { return func(now float64) float64 { return now + step } }
+func stays(now float64) float64 { return now }
+func atMost(f span, m float64) span {
+	return func(now float64) float64 { return max(now, min(f(now), m)) }
+}
+
+// listSpots lists the places of all knobs that the chain of an open finding names.
+func (r *remedySearch) listSpots() {
+	s := &scene{in: r.in, base: r.base}
+	for i := range knobs {
+		for _, found := range knobs[i].spots(s) {
+			found.knob = &knobs[i]
+			if len(found.choices) == 0 {
+				found.low, found.high = min(knobs[i].low(found.now), found.now), max(knobs[i].high(found.now), found.now)
+				if found.most > 0 {
+					found.high = found.most
+				}
+			}
+			if slices.ContainsFunc(r.targets, func(t target) bool { return r.named(&found, t.finding.ID) }) {
+				r.spots = append(r.spots, found)
+			}
+		}
+	}
+}
+
+// named reports whether the chain of a finding names an input of a spot, or a part that holds it. Where a chain names the surfaces as one, what it reads of
+// their controls is the throws.
+func (r *remedySearch) named(s *spot, finding string) bool {
+	wanted := s.chain
+	if len(wanted) == 0 {
+		wanted = s.paths
+	}
+	for _, name := range r.chains[finding] {
+		for _, path := range wanted {
+			if name == path || isBelow(name, path) || isBelow(path, name) && (name != surfacesPath || s.throws) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// isBelow reports whether a path lies below another.
+func isBelow(path, above string) bool {
+	rest, found := strings.CutPrefix(path, above)
+	return found && (strings.HasPrefix(rest, ".") || strings.HasPrefix(rest, "["))
+}
+
+// readChains follows every finding of a told pass down to the inputs that it was computed from.
+func (r *remedySearch) readChains(told *pass) {
+	told.traceFrom()
+	sources := map[string][]string{}
+	for i := range told.values {
+		sources[told.values[i].ID] = told.values[i].From
+	}
+	r.chains = map[string][]string{}
+	for i := range told.results {
+		seen := map[string]bool{}
+		var follow func(name string)
+		follow = func(name string) {
+			if seen[name] {
+				return
+			}
+			seen[name] = true
+			below, known := sources[name]
+			if !known {
+				r.chains[told.results[i].ID] = append(r.chains[told.results[i].ID], name)
+			}
+			for _, next := range below {
+				follow(next)
+			}
+		}
+		for _, name := range told.results[i].From {
+			follow(name)
+		}
+	}
+}
+
+// withThrows returns a copy of a solved lattice that knows the throws of some surfaces' controls.
+func withThrows(solution *lift.Solution, surfaces []LiftingSurface) *lift.Solution {
+	if solution == nil {
+		return nil
+	}
+	out := *solution
+	out.Controls = slices.Clone(solution.Controls)
+	for i := range out.Controls {
+		effect := &out.Controls[i]
+		for s := range surfaces {
+			for c := range surfaces[s].Controls {
+				if control := controlOf(&surfaces[s].Controls[c]); surfaces[s].Name == effect.Surface && control.Name == effect.Name {
+					effect.ThrowUp, effect.ThrowDown = control.ThrowUp, control.ThrowDown
+				}
+			}
+		}
+	}
+	return &out
+}

@@ -1,0 +1,246 @@
+package assess
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+)
+
+const (
+	// toldRemedies is how many remedies a finding has at most.
+	toldRemedies = 4
+	// pairedKnobs is how many knobs, those that help most, are tried in pairs.
+	pairedKnobs = 4
+	// mostRounds is how often the spread at a root is found and the root sought again.
+	mostRounds = 5
+	// finestStep ends the search for a root, over the width of its bracket.
+	finestStep = 5e-4
+)
+
+// probed are the places of a knob's range that are looked at first, over the way from its value to either end.
+var probed = []float64{0.1, 0.3, 0.6, 1}
+
+// probe is what a change does to the findings that its knob may mend.
+type probe struct {
+	change change
+	found  map[string]*Finding
+}
+
+// course leads from the document as it stands to changes that mend a finding.
+type course struct {
+	changes func(x float64) []change
+	bad     float64 // as far as it does not hold
+	good    float64 // where it holds
+	far     float64 // end of the range on that side
+	start   float64 // as it stands
+	fixed   bool    // a choice: there is no root to be found
+}
+
+// mended is a remedy before it is put into words.
+type mended struct {
+	changes       []change
+	effort        int
+	size          float64
+	share         float64
+	fixes, breaks []string
+}
+
+var efforts = RemedyEffort("").Names()
+
+// effortOf returns the greatest effort of some changes.
+func effortOf(changes []change) int {
+	worst := 0
+	for _, c := range changes {
+		worst = max(worst, slices.Index(efforts, string(c.spot.knob.effort)))
+	}
+	return worst
+}
+
+// probe looks at every knob over its range, once for all findings whose chain names it.
+func (r *remedySearch) probe() bool {
+	r.probes = make([][]probe, len(r.spots))
+	total := len(r.spots) + len(r.targets)
+	goesOn := func(done int) bool { return r.options.Watch == nil || r.options.Watch(done, total) }
+	return each(len(r.spots), r.options.Workers, goesOn, func(i int) {
+		s := &r.spots[i]
+		var wanted []string
+		for _, t := range r.targets {
+			if r.named(s, t.finding.ID) {
+				wanted = append(wanted, t.finding.ID)
+			}
+		}
+		for _, c := range s.settings() {
+			tried := r.try([]change{c}, wanted, false)
+			one := probe{c, map[string]*Finding{}}
+			for _, id := range wanted {
+				one.found[id] = copied(tried.finding(id))
+			}
+			r.probes[i] = append(r.probes[i], one)
+		}
+	})
+}
+
+// settings are the changes that are looked at first: outward from the value on either side, or every choice.
+func (s *spot) settings() []change {
+	var list []change
+	for i := range s.choices {
+		list = append(list, change{spot: s, choice: i})
+	}
+	if len(s.choices) > 0 {
+		return list
+	}
+	for _, end := range []float64{s.low, s.high} {
+		if end == s.now {
+			continue
+		}
+		for _, share := range probed {
+			list = append(list, change{spot: s, to: s.now + float64(share*(end-s.now))})
+		}
+	}
+	return list
+}
+
+// mend finds the remedies of one finding.
+func (r *remedySearch) mend(t *target) []Remedy {
+	var ways []course
+	for i := range r.spots {
+		if r.named(&r.spots[i], t.finding.ID) {
+			ways = append(ways, r.waysOf(t, i)...)
+		}
+	}
+	found := r.follow(t, ways)
+	if len(found) == 0 {
+		found = r.follow(t, r.pairs(t))
+	}
+	if len(found) == 0 {
+		return []Remedy{r.without(t)}
+	}
+	var out []Remedy
+	for i := range found {
+		out = append(out, r.told(t, &found[i]))
+	}
+	return out
+}
+
+// waysOf lists the sides of a knob on which a finding comes to hold, and its choices that let it hold.
+func (r *remedySearch) waysOf(t *target, at int) []course {
+	var list []course
+	s := &r.spots[at]
+	single := func(x float64) []change { return []change{{spot: s, to: x}} }
+	before, open := s.now, true
+	for i, one := range r.probes[at] {
+		to := one.change.to
+		if len(s.choices) == 0 && i > 0 && (to-s.now)*(r.probes[at][i-1].change.to-s.now) < 0 {
+			before, open = s.now, true
+		}
+		holds := t.height(one.found[t.finding.ID], t.spread) >= 0
+		switch {
+		case holds && len(s.choices) > 0:
+			list = append(list, course{changes: func(float64) []change { return []change{one.change} }, fixed: true})
+		case holds && open:
+			far := s.high
+			if to < s.now {
+				far = s.low
+			}
+			list, open = append(list, course{changes: single, bad: before, good: to, far: far, start: s.now}), false
+		}
+		before = to
+	}
+	return list
+}
+
+// pairs lists pairs of the knobs that raise a finding's margin most, both turned by the same share of their way to where they help most.
+func (r *remedySearch) pairs(t *target) []course {
+	type gain struct {
+		change change
+		gain   float64
+	}
+	var best []gain
+	now := t.height(&t.finding, t.spread)
+	for i := range r.spots {
+		top := gain{gain: 0}
+		for _, one := range r.probes[i] {
+			if up := t.height(one.found[t.finding.ID], t.spread) - now; len(r.spots[i].choices) == 0 && up > top.gain && !math.IsInf(up, 0) {
+				top = gain{one.change, up}
+			}
+		}
+		if top.gain > 0 {
+			best = append(best, top)
+		}
+	}
+	slices.SortStableFunc(best, func(a, b gain) int { return cmp.Compare(b.gain, a.gain) })
+	best = best[:min(len(best), pairedKnobs)]
+	var list []course
+	for i := range best {
+		for k := i + 1; k < len(best); k++ {
+			both := []change{best[i].change, best[k].change}
+			list = append(list, course{changes: func(x float64) []change { return shared(both, x) }, good: 1, far: 1})
+		}
+	}
+	return list
+}
+
+// shared turns changes by a share of their way.
+func shared(whole []change, share float64) []change {
+	out := slices.Clone(whole)
+	for i := range out {
+		out[i].to = out[i].spot.now + float64(share*(out[i].to-out[i].spot.now))
+	}
+	return out
+}
+
+// follow finds where each way comes to hold and what it does to all other findings, the least effort first.
+func (r *remedySearch) follow(t *target, ways []course) []mended {
+	slices.SortStableFunc(ways, func(a, b course) int {
+		one, other := a.changes(a.good), b.changes(b.good)
+		return cmp.Or(cmp.Compare(effortOf(one), effortOf(other)), cmp.Compare(sizeOf(one), sizeOf(other)))
+	})
+	var found []mended
+	clean := 0
+	for _, w := range ways {
+		if clean == toldRemedies {
+			break
+		}
+		m, ok := r.settle(t, &w)
+		if !ok {
+			continue
+		}
+		found = append(found, m)
+		if len(m.breaks) == 0 {
+			clean++
+		}
+	}
+	slices.SortStableFunc(found, func(a, b mended) int {
+		return cmp.Or(cmp.Compare(min(len(a.breaks), 1), min(len(b.breaks), 1)), cmp.Compare(a.effort, b.effort), cmp.Compare(a.size, b.size))
+	})
+	return found[:min(len(found), toldRemedies)]
+}
+
+func sizeOf(changes []change) float64 {
+	sum := 0.0
+	for _, c := range changes {
+		sum += c.size()
+	}
+	return sum
+}
+
+// settle finds the least change along a way and re-checks all findings with it.
+func (r *remedySearch) settle(t *target, w *course) (mended, bool) {
+	x, share, ok := r.least(t, w)
+	if !ok {
+		return mended{}, false
+	}
+	m := mended{changes: w.changes(x), share: share}
+	m.effort, m.size = effortOf(m.changes), sizeOf(m.changes)
+	m.fixes, m.breaks = r.recheck(t, m.changes)
+	return m, !breaksBalance(&m)
+}
+
+// breaksBalance reports whether ballast takes the static margin out of its window.
+func breaksBalance(m *mended) bool {
+	if !slices.ContainsFunc(m.changes, func(c change) bool { return c.spot.knob.id == "ballast" }) {
+		return false
+	}
+	return slices.ContainsFunc(m.breaks, func(id string) bool { return strings.HasPrefix(id, "balance.margin_") })
+}

@@ -1,0 +1,121 @@
+package assess
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
+
+// recheck says which findings hold often enough with some changes that did not before, and which did and no longer do. A section that takes long is
+// walked only where the chain of its findings names what is changed.
+func (r *remedySearch) recheck(t *target, changes []change) (fixes, breaks []string) {
+	var wanted []string
+	for i := range r.base.results {
+		id := r.base.results[i].ID
+		if !slices.Contains(closed, id) || id == t.finding.ID || slices.ContainsFunc(changes, func(c change) bool { return r.named(c.spot, id) }) {
+			wanted = append(wanted, id)
+		}
+	}
+	c := r.try(changes, wanted, false)
+	for i := range r.base.results {
+		was := &r.base.results[i]
+		if !slices.Contains(wanted, was.ID) || was.Verdict == VerdictUnknown {
+			continue
+		}
+		held, holds := r.holds(i, was), r.holds(i, c.finding(was.ID))
+		switch {
+		case was.ID == t.finding.ID || holds && !held:
+			fixes = append(fixes, was.ID)
+		case held && !holds:
+			breaks = append(breaks, was.ID)
+		}
+	}
+	return fixes, breaks
+}
+
+// holds reports whether a finding holds often enough with the spread that it has as the document stands.
+func (r *remedySearch) holds(i int, f *Finding) bool {
+	class := target{required: r.base.required(r.base.results[i].FindingClass)}
+	class.quantile = quantileOf(class.required)
+	return class.height(f, r.deviation(i)) >= 0
+}
+
+// told puts a remedy into words.
+func (r *remedySearch) told(t *target, m *mended) Remedy {
+	out := Remedy{FindingID: t.finding.ID, Effort: RemedyEffort(efforts[m.effort]), Fixes: m.fixes, Breaks: m.breaks, HoldsProbability: &m.share}
+	for _, c := range m.changes {
+		out.Changes = append(out.Changes, c.told())
+	}
+	out.Note = say("By first-order bands at this value; %.4g %% is asked for. Other findings are held against their bands as the document stands.", 100*t.required)
+	if len(m.changes) > 1 {
+		out.Note = "No single change helps; both by the same share of their range. " + out.Note
+	}
+	r.confirm(&out, t, m)
+	return out
+}
+
+// without says that nothing helps, what was tried and what came nearest.
+func (r *remedySearch) without(t *target) Remedy {
+	var tried []string
+	type reached struct {
+		change change
+		share  float64
+	}
+	var nearest []reached
+	for i := range r.spots {
+		s := &r.spots[i]
+		if !r.named(s, t.finding.ID) {
+			continue
+		}
+		if title := strings.ToLower(s.knob.title); !slices.Contains(tried, title) {
+			tried = append(tried, title)
+		}
+		for _, one := range r.probes[i] {
+			if f := one.found[t.finding.ID]; f != nil && f.Margin != nil {
+				nearest = append(nearest, reached{one.change, t.height(f, t.spread)})
+			}
+		}
+	}
+	out := Remedy{FindingID: t.finding.ID}
+	if len(tried) == 0 {
+		out.Note = "No change helps: nothing that may be changed stands behind this finding."
+		return out
+	}
+	out.Note = say("No single change helps, and no change of two among those tried: %s.", strings.Join(tried, ", "))
+	slices.SortStableFunc(nearest, func(a, b reached) int { return cmp.Compare(b.share, a.share) })
+	if len(nearest) > 0 && t.finding.Margin != nil && nearest[0].share > t.height(&t.finding, t.spread) {
+		out.Note += say(" Nearest comes: %s.", nearest[0].change.words())
+	}
+	return out
+}
+
+// words names a change with its figure.
+func (c change) words() string {
+	told := c.told()
+	if told.To == nil {
+		return told.Title
+	}
+	return strings.TrimSpace(say("%s of %.4g %s", told.Title, *told.To, told.Unit))
+}
+
+// confirm samples the spread of a remedy's document where samples are asked for, and tells the share found.
+func (r *remedySearch) confirm(out *Remedy, t *target, m *mended) {
+	if r.options.Samples == 0 {
+		return
+	}
+	in := copyInput(r.in)
+	for _, c := range m.changes {
+		c.set(&in)
+	}
+	report, err := r.geometryOf(&in, m.changes).Spread(in, SpreadOptions{Samples: r.options.Samples, Seed: r.options.Seed})
+	if err != nil {
+		return
+	}
+	i := indexOf(report.Findings, t.finding.ID)
+	if i < 0 || report.Findings[i].HoldsProbability == nil {
+		return
+	}
+	share := *report.Findings[i].HoldsProbability
+	out.HoldsProbability = &share
+	out.Note = say("Holds in %.4g %% of %d samples, in %.4g %% by first-order bands. ", 100*share, r.options.Samples, 100*m.share) + out.Note
+}
