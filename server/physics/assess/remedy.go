@@ -96,9 +96,10 @@ func (r *remedySearch) begin() error {
 		return told.fault
 	}
 	r.readChains(told)
-	r.base = newPass(r.in, r.whole)
-	r.base.quiet, r.base.resumes = true, newResumes()
-	r.base.walk()
+	var err error
+	if r.base, err = r.whole.begin(r.in, true, true); err != nil {
+		return err
+	}
 	if !r.readSpreads() {
 		return ErrStopped
 	}
@@ -112,7 +113,7 @@ func (p *pass) walkHome() map[string]int {
 	home := map[string]int{}
 	for ; p.at < len(sections); p.at++ {
 		known := len(p.results)
-		sections[p.at](p)
+		sections[p.at].run(p)
 		for i := known; i < len(p.results); i++ {
 			home[p.results[i].ID] = p.at
 		}

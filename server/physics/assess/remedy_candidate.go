@@ -1,34 +1,24 @@
 package assess
 
-import "strings"
+import (
+	"math/bits"
+	"strings"
+)
 
-// candidate is a document with a change, walked as far as somebody asked.
+// candidate is a document with a change, walked through the sections that some findings need.
 type candidate struct {
-	in      *Input
-	pass    *pass
-	skipped map[int]bool
-	until   int
-	names   []string // inputs that were changed
+	pass   *pass
+	needed uint64   // sections, one bit each
+	names  []string // inputs that were changed
 }
 
-// closed are findings whose sections nothing after them reads, and which take long: they are walked only where somebody asks.
-var closed = []string{"link_loss.footprint", "engine_out.reach", "launch.engine_failure"}
-
-// try walks a document with changes up to the last section that the wanted findings need; resumed keeps it ready to be moved.
+// try walks a document with changes through the sections that the wanted findings need; resumed keeps it ready to be moved.
 func (r *remedySearch) try(changes []change, wanted []string, resumed bool) *candidate {
 	in := copyInput(r.in)
-	c := &candidate{in: &in, skipped: map[int]bool{}, until: r.lastHome(wanted)}
+	c := &candidate{needed: r.neededFor(wanted)}
 	for _, one := range changes {
 		one.set(&in)
 		c.names = append(c.names, one.spot.paths...)
-	}
-	for _, id := range closed {
-		if home, known := r.home[id]; known {
-			c.skipped[home] = true
-		}
-	}
-	for _, id := range wanted {
-		delete(c.skipped, r.home[id])
 	}
 	c.pass = newPass(&in, r.geometryOf(&in, changes))
 	c.pass.quiet = true
@@ -39,24 +29,34 @@ func (r *remedySearch) try(changes []change, wanted []string, resumed bool) *can
 	return c
 }
 
-// lastHome returns the last section that concludes one of some findings.
-func (r *remedySearch) lastHome(ids []string) int {
-	last := 0
+// neededFor returns the sections that conclude some findings, and all that compute what those touch, one bit each.
+func (r *remedySearch) neededFor(ids []string) uint64 {
+	needed, touched := uint64(0), parts(0)
 	for _, id := range ids {
-		last = max(last, r.home[id])
+		needed |= 1 << r.home[id]
 	}
-	return last
+	for at := len(sections) - 1; at >= 0; at-- {
+		if s := &sections[at]; needed>>at&1 == 1 || s.computes&touched != 0 {
+			needed |= 1 << at
+			touched |= s.touches()
+		}
+	}
+	return needed
 }
 
 // walk asks the sections of a pass that the candidate needs.
 func (c *candidate) walk(p *pass) {
-	for ; p.at <= c.until; p.at++ {
+	last := bits.Len64(c.needed)
+	for ; p.at < last; p.at++ {
 		if p.resumes != nil {
 			p.resumes.keep(p)
 		}
-		if !c.skipped[p.at] {
-			sections[p.at](p)
+		if c.needed>>p.at&1 == 1 && !p.cut.spares(p) {
+			sections[p.at].run(p)
 		}
+	}
+	if p.resumes != nil {
+		p.resumes.keep(p)
 	}
 }
 

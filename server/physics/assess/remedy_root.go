@@ -32,6 +32,9 @@ func (r *remedySearch) least(t *target, w *course) (x, share float64, ok bool) {
 		f, spread := c.finding(t.finding.ID), r.deviationAt(t, c)
 		return 0, odds(f, spread), t.height(f, spread) >= 0
 	}
+	if w.bent {
+		return r.halved(t, w)
+	}
 	spread, before, was := straight{x: w.start, y: t.spread}, w.start, t.spread
 	for round := range mostRounds {
 		if x, ok = r.root(t, w, spread); !ok {
@@ -124,7 +127,7 @@ func bracketed(height func(float64) float64, a, b, fa, fb float64) float64 {
 		x := (a + b) / 2
 		if !math.IsInf(fa, 0) && !math.IsInf(fb, 0) {
 			x = b - float64(fb*(b-a))/(fb-fa)
-			x = inside(x, a, b, fine/2)
+			x = inside(x, a, b, float64(fine/2))
 		}
 		f := height(x)
 		switch {

@@ -8,8 +8,8 @@ import (
 )
 
 const (
-	// toldRemedies is how many remedies a finding has at most.
-	toldRemedies = 4
+	// toldRemedies is how many remedies of one effort a finding has at most; those that break something count by themselves.
+	toldRemedies = 2
 	// pairedKnobs is how many knobs, those that help most, are tried in pairs.
 	pairedKnobs = 4
 	// mostRounds is how often the spread at a root is found and the root sought again.
@@ -35,6 +35,7 @@ type course struct {
 	far     float64 // end of the range on that side
 	start   float64 // as it stands
 	fixed   bool    // a choice: there is no root to be found
+	bent    bool    // the spread changes so much along it that it is found anew at every step
 }
 
 // mended is a remedy before it is put into words.
@@ -125,29 +126,59 @@ func (r *remedySearch) mend(t *target) []Remedy {
 
 // waysOf lists the sides of a knob on which a finding comes to hold, and its choices that let it hold.
 func (r *remedySearch) waysOf(t *target, at int) []course {
-	var list []course
 	s := &r.spots[at]
-	single := func(x float64) []change { return []change{{spot: s, to: x}} }
-	before, open := s.now, true
-	for i, one := range r.probes[at] {
-		to := one.change.to
-		if len(s.choices) == 0 && i > 0 && (to-s.now)*(r.probes[at][i-1].change.to-s.now) < 0 {
-			before, open = s.now, true
-		}
-		holds := t.height(one.found[t.finding.ID], t.spread) >= 0
-		switch {
-		case holds && len(s.choices) > 0:
-			list = append(list, course{changes: func(float64) []change { return []change{one.change} }, fixed: true})
-		case holds && open:
-			far := s.high
-			if to < s.now {
-				far = s.low
+	var list []course
+	if len(s.choices) > 0 {
+		for _, one := range r.probes[at] {
+			if t.height(one.found[t.finding.ID], t.spread) >= 0 {
+				list = append(list, course{changes: func(float64) []change { return []change{one.change} }, fixed: true})
 			}
-			list, open = append(list, course{changes: single, bad: before, good: to, far: far, start: s.now}), false
 		}
-		before = to
+		return list
+	}
+	for _, side := range r.sides(at) {
+		if w, ok := r.wayAlong(t, s, side); ok {
+			list = append(list, w)
+		}
 	}
 	return list
+}
+
+// sides are the probes of a knob below and above its value, outward.
+func (r *remedySearch) sides(at int) [2][]probe {
+	var out [2][]probe
+	for _, one := range r.probes[at] {
+		if one.change.to < r.spots[at].now {
+			out[0] = append(out[0], one)
+		} else {
+			out[1] = append(out[1], one)
+		}
+	}
+	return out
+}
+
+// wayAlong returns the way to the first probe of a side at which a finding holds with the spread that it has as the document stands; else to the one with
+// the most margin, when its own spread there is small enough.
+func (r *remedySearch) wayAlong(t *target, s *spot, side []probe) (course, bool) {
+	w := course{changes: func(x float64) []change { return []change{{spot: s, to: x}} }, bad: s.now, start: s.now}
+	most, best := math.Inf(-1), 0.0
+	for _, one := range side {
+		f := one.found[t.finding.ID]
+		w.good, w.far = one.change.to, side[len(side)-1].change.to
+		if t.height(f, t.spread) >= 0 {
+			return w, true
+		}
+		w.bad = one.change.to
+		if f != nil && f.Margin != nil && *f.Margin > most {
+			most, best = *f.Margin, one.change.to
+		}
+	}
+	if !(most >= 0) || t.finding.Margin != nil && most <= *t.finding.Margin {
+		return w, false
+	}
+	w.bad, w.good, w.far, w.bent = s.now, best, best, true
+	c := r.try(w.changes(best), []string{t.finding.ID}, true)
+	return w, t.height(c.finding(t.finding.ID), r.deviationAt(t, c)) >= 0
 }
 
 // pairs lists pairs of the knobs that raise a finding's margin most, both turned by the same share of their way to where they help most.
@@ -197,24 +228,24 @@ func (r *remedySearch) follow(t *target, ways []course) []mended {
 		return cmp.Or(cmp.Compare(effortOf(one), effortOf(other)), cmp.Compare(sizeOf(one), sizeOf(other)))
 	})
 	var found []mended
-	clean := 0
+	counts := map[[2]int]int{}
 	for _, w := range ways {
-		if clean == toldRemedies {
-			break
-		}
-		m, ok := r.settle(t, &w)
-		if !ok {
+		effort := effortOf(w.changes(w.good))
+		if counts[[2]int{0, effort}] == toldRemedies {
 			continue
 		}
-		found = append(found, m)
-		if len(m.breaks) == 0 {
-			clean++
+		m, ok := r.settle(t, &w)
+		kind := [2]int{min(len(m.breaks), 1), effort}
+		if !ok || counts[kind] == toldRemedies {
+			continue
 		}
+		counts[kind]++
+		found = append(found, m)
 	}
 	slices.SortStableFunc(found, func(a, b mended) int {
 		return cmp.Or(cmp.Compare(min(len(a.breaks), 1), min(len(b.breaks), 1)), cmp.Compare(a.effort, b.effort), cmp.Compare(a.size, b.size))
 	})
-	return found[:min(len(found), toldRemedies)]
+	return found
 }
 
 func sizeOf(changes []change) float64 {
