@@ -23,11 +23,11 @@ var dayKnobs = []knob{
 	{"surface.dry", "Surface of the field", "", RemedyEffortAnotherDay, stays, stays, drySpots},
 	{
 		"day.temperature", "Air temperature", "C", RemedyEffortAnotherDay, plus(-15), plus(15),
-		quantityOf("day.temperatureCelsius", ofDay(func(d *DayConditions) **Quantity { return &d.TemperatureCelsius })),
+		quantityOf("day.temperatureCelsius", inDay(func(d *DayConditions) **Quantity { return &d.TemperatureCelsius })),
 	},
 	{
 		"day.visibility", "Visibility", "m", RemedyEffortAnotherDay, stays, fixed(30000),
-		quantityOf("day.visibilityMeters", ofDay(func(d *DayConditions) **Quantity { return &d.VisibilityMeters })),
+		quantityOf("day.visibilityMeters", inDay(func(d *DayConditions) **Quantity { return &d.VisibilityMeters })),
 	},
 }
 
@@ -35,15 +35,15 @@ var dayKnobs = []knob{
 var planKnobs = []knob{
 	{
 		"circuit.height", "Height of the circuit", "m", RemedyEffortAdjust, times(0.4), times(2.5),
-		quantityOf("launchPlan.circuit.heightMeters", ofCircuit(func(c *CircuitPlan) **Quantity { return &c.HeightMeters })),
+		quantityOf("launchPlan.circuit.heightMeters", inCircuit(func(c *CircuitPlan) **Quantity { return &c.HeightMeters })),
 	},
 	{
 		"circuit.speed", "Speed in the circuit", "m/s", RemedyEffortAdjust, times(0.7), times(1.6),
-		quantityOf("launchPlan.circuit.airspeedMetersPerSecond", ofCircuit(func(c *CircuitPlan) **Quantity { return &c.AirspeedMetersPerSecond })),
+		quantityOf("launchPlan.circuit.airspeedMetersPerSecond", inCircuit(func(c *CircuitPlan) **Quantity { return &c.AirspeedMetersPerSecond })),
 	},
 	{
 		"circuit.leg", "Straight leg of the circuit", "m", RemedyEffortAdjust, times(0.3), times(2),
-		quantityOf("launchPlan.circuit.straightLegMeters", ofCircuit(func(c *CircuitPlan) **Quantity { return &c.StraightLegMeters })),
+		quantityOf("launchPlan.circuit.straightLegMeters", inCircuit(func(c *CircuitPlan) **Quantity { return &c.StraightLegMeters })),
 	},
 	{"circuit.bank", "Bank in the circuit", "deg", RemedyEffortAdjust, fixed(15), fixed(65), bankSpots},
 	{"approach.ratio", "Speed over the threshold over stall speed", "1", RemedyEffortAdjust, fixed(1.15), fixed(2), approachSpots},
@@ -51,28 +51,28 @@ var planKnobs = []knob{
 	{"thrust.setting", "Thrust set at the launch", "1", RemedyEffortAdjust, stays, fixed(1), settingSpots},
 	{
 		"ramp.angle", "Slope of the ramp", "deg", RemedyEffortAdjust, fixed(0), fixed(20),
-		quantityOf("launchPlan.ramp.angleDegrees", ofRamp(func(r *Ramp) **Quantity { return &r.AngleDegrees })),
+		quantityOf("launchPlan.ramp.angleDegrees", inRamp(func(r *Ramp) **Quantity { return &r.AngleDegrees })),
 	},
 	{
 		"ramp.cradle", "Incidence on the dolly", "deg", RemedyEffortAdjust, plus(-6), plus(6),
-		quantityOf("launchPlan.ramp.cradleDegrees", ofRamp(func(r *Ramp) **Quantity { return &r.CradleDegrees })),
+		quantityOf("launchPlan.ramp.cradleDegrees", inRamp(func(r *Ramp) **Quantity { return &r.CradleDegrees })),
 	},
 	{
 		"bungee.stretch", "Stretch of the bungee", "m", RemedyEffortAdjust, times(0.5), times(2),
-		quantityOf("launchPlan.bungee.stretchMeters", ofBungee(func(b *Bungee) **Quantity { return &b.StretchMeters })),
+		quantityOf("launchPlan.bungee.stretchMeters", inBungee(func(b *Bungee) **Quantity { return &b.StretchMeters })),
 	},
 	{
 		"failsafe.delay", "Delay of the fail-safe", "s", RemedyEffortAdjust, fixed(0.1), stays,
-		quantityOf("model.radio.failSafeDelaySeconds", ofRadio(func(r *RadioLink) **Quantity { return &r.FailSafeDelaySeconds })),
+		quantityOf("model.radio.failSafeDelaySeconds", inRadio(func(r *RadioLink) **Quantity { return &r.FailSafeDelaySeconds })),
 	},
 	{"failsafe.action", "What the fail-safe does", "", RemedyEffortAdjust, stays, stays, failSafeSpots},
 	{
 		"pack.charge", "Charge of a pack", "1", RemedyEffortAdjust, stays, fixed(1),
-		ofPacks("chargeRatio", func(p *Pack) **Quantity { return &p.ChargeRatio }),
+		inPacks("chargeRatio", func(p *Pack) **Quantity { return &p.ChargeRatio }),
 	},
 	{
 		"pack.wait", "Wait in the open", "min", RemedyEffortAdjust, fixed(0), stays,
-		ofPacks("waitInOpenMinutes", func(p *Pack) **Quantity { return &p.WaitInOpenMinutes }),
+		inPacks("waitInOpenMinutes", func(p *Pack) **Quantity { return &p.WaitInOpenMinutes }),
 	},
 	{"circuit.count", "Circuits flown", "1", RemedyEffortAdjust, stays, stays, countSpots},
 }
@@ -84,11 +84,11 @@ var modelKnobs = []knob{
 	{"ballast", "Ballast", "kg", RemedyEffortAdjust, stays, fixed(2), ballastSpots},
 	{
 		"balance.shift", "Balance point, by moving equipment", "m", RemedyEffortAdjust, plus(-farthestShift), plus(farthestShift),
-		quantityOf(wholeBalancePath, ofMass(func(m *MassProperties) **Quantity { return &m.EmptyBalanceXMeters })),
+		quantityOf(wholeBalancePath, inMass(func(m *MassProperties) **Quantity { return &m.EmptyBalanceXMeters })),
 	},
 	{
 		"mass", "Mass without fuel", "kg", RemedyEffortEquipment, times(leastMassShare), stays,
-		quantityOf(wholeMassPath, ofMass(func(m *MassProperties) **Quantity { return &m.EmptyMassKg })),
+		quantityOf(wholeMassPath, inMass(func(m *MassProperties) **Quantity { return &m.EmptyMassKg })),
 	},
 }
 
@@ -96,29 +96,29 @@ var modelKnobs = []knob{
 var equipmentKnobs = []knob{
 	{
 		"ramp.length", "Length of the ramp", "m", RemedyEffortEquipment, stays, fixed(longestRamp),
-		quantityOf("launchPlan.ramp.lengthMeters", ofRamp(func(r *Ramp) **Quantity { return &r.LengthMeters })),
+		quantityOf("launchPlan.ramp.lengthMeters", inRamp(func(r *Ramp) **Quantity { return &r.LengthMeters })),
 	},
 	{
 		"ramp.height", "Height of the ramp's end", "m", RemedyEffortEquipment, stays, plus(3),
-		quantityOf("launchPlan.ramp.endHeightMeters", ofRamp(func(r *Ramp) **Quantity { return &r.EndHeightMeters })),
+		quantityOf("launchPlan.ramp.endHeightMeters", inRamp(func(r *Ramp) **Quantity { return &r.EndHeightMeters })),
 	},
 	{
 		"thrust", "Static thrust of an engine", "N", RemedyEffortEquipment, stays, times(2),
-		ofEngines("staticThrustNewtons", func(e *Engine) **Quantity { return &e.StaticThrustNewtons }),
+		inEngines("staticThrustNewtons", func(e *Engine) **Quantity { return &e.StaticThrustNewtons }),
 	},
 	{"surface.mown", "Grass of the strip", "", RemedyEffortEquipment, stays, stays, mownSpots},
 	{"line.bore", "Bore of the narrowest suction line", "m", RemedyEffortEquipment, stays, times(3), lineSpots},
 	{
 		"trap.volume", "Volume of the air trap", "L", RemedyEffortEquipment, stays, plus(0.5),
-		quantityOf("model.fuelSystem.airTrapVolumeLiters", ofFuel(func(f *FuelSystem) **Quantity { return &f.AirTrapVolumeLiters })),
+		quantityOf("model.fuelSystem.airTrapVolumeLiters", inFuel(func(f *FuelSystem) **Quantity { return &f.AirTrapVolumeLiters })),
 	},
 	{
 		"vent.bore", "Bore of the vent", "m", RemedyEffortEquipment, stays, times(4),
-		quantityOf("model.fuelSystem.ventBoreMeters", ofFuel(func(f *FuelSystem) **Quantity { return &f.VentBoreMeters })),
+		quantityOf("model.fuelSystem.ventBoreMeters", inFuel(func(f *FuelSystem) **Quantity { return &f.VentBoreMeters })),
 	},
 	{
 		"pack.capacity", "Capacity of a pack", "Ah", RemedyEffortEquipment, stays, times(5),
-		ofPacks("capacityAmpereHours", func(p *Pack) **Quantity { return &p.CapacityAmpereHours }),
+		inPacks("capacityAmpereHours", func(p *Pack) **Quantity { return &p.CapacityAmpereHours }),
 	},
 	{"heat.foil", "Foil over a heated part", "", RemedyEffortEquipment, stays, stays, foilSpots},
 	{"heat.distance", "Distance of a part from the hot wall", "m", RemedyEffortEquipment, stays, plus(0.1), distanceSpots},
@@ -129,7 +129,7 @@ var equipmentKnobs = []knob{
 	{"rod.diameter", "Diameter of a pushrod", "m", RemedyEffortEquipment, stays, times(3), rodSpots},
 	{
 		"bolt.diameter", "Diameter of the wing's bolts", "m", RemedyEffortEquipment, stays, times(2.5),
-		quantityOf("model.structure.wingBoltDiameterMeters", ofStructure(func(s *Structure) **Quantity { return &s.WingBoltDiameterMeters })),
+		quantityOf("model.structure.wingBoltDiameterMeters", inStructure(func(s *Structure) **Quantity { return &s.WingBoltDiameterMeters })),
 	},
 }
 
@@ -137,31 +137,31 @@ var equipmentKnobs = []knob{
 var structureKnobs = []knob{
 	{
 		"spar.diameter", "Outer diameter of a spar", "m", RemedyEffortRebuild, stays, times(2.5),
-		ofSpars("outerDiameterMeters", func(p *SparPart) **Quantity { return &p.OuterDiameterMeters }),
+		inSpars("outerDiameterMeters", func(p *SparPart) **Quantity { return &p.OuterDiameterMeters }),
 	},
 	{
 		"spar.wall", "Wall of a spar's tube", "m", RemedyEffortRebuild, stays, times(4),
-		ofSpars("wallThicknessMeters", func(p *SparPart) **Quantity { return &p.WallThicknessMeters }),
+		inSpars("wallThicknessMeters", func(p *SparPart) **Quantity { return &p.WallThicknessMeters }),
 	},
 	{
 		"spar.cap", "Caps of a spar", "m", RemedyEffortRebuild, stays, times(5),
-		ofSpars("capThicknessMeters", func(p *SparPart) **Quantity { return &p.CapThicknessMeters }),
+		inSpars("capThicknessMeters", func(p *SparPart) **Quantity { return &p.CapThicknessMeters }),
 	},
 	{
 		"spar.web", "Web of a spar", "m", RemedyEffortRebuild, stays, times(5),
-		ofSpars("webThicknessMeters", func(p *SparPart) **Quantity { return &p.WebThicknessMeters }),
+		inSpars("webThicknessMeters", func(p *SparPart) **Quantity { return &p.WebThicknessMeters }),
 	},
 	{
 		"joiner.length", "Length of the joiner in each panel", "m", RemedyEffortRebuild, stays, times(4),
-		quantityOf("model.structure.joiner.engagedLengthMeters", ofJoiner(func(j *Joiner) **Quantity { return &j.EngagedLengthMeters })),
+		quantityOf("model.structure.joiner.engagedLengthMeters", inJoiner(func(j *Joiner) **Quantity { return &j.EngagedLengthMeters })),
 	},
 	{
 		"joiner.diameter", "Outer diameter of the joiner", "m", RemedyEffortRebuild, stays, times(2.5),
-		quantityOf("model.structure.joiner.part.outerDiameterMeters", ofJoinerPart(func(p *SparPart) **Quantity { return &p.OuterDiameterMeters })),
+		quantityOf("model.structure.joiner.part.outerDiameterMeters", inJoinerPart(func(p *SparPart) **Quantity { return &p.OuterDiameterMeters })),
 	},
 	{
 		"joiner.wall", "Wall of the joiner", "m", RemedyEffortRebuild, stays, times(4),
-		quantityOf("model.structure.joiner.part.wallThicknessMeters", ofJoinerPart(func(p *SparPart) **Quantity { return &p.WallThicknessMeters })),
+		quantityOf("model.structure.joiner.part.wallThicknessMeters", inJoinerPart(func(p *SparPart) **Quantity { return &p.WallThicknessMeters })),
 	},
 	{"tank.place", "Place of a tank", "m", RemedyEffortRebuild, plus(-farthestShift), plus(farthestShift), tankSpots},
 }

@@ -46,7 +46,7 @@ func numberOf(path string, usual float64, chain []string, find numberAt) func(*s
 
 // The parts of a document that hold knobs; a quantity of a part that is missing cannot be turned.
 
-func ofRamp(of func(*Ramp) **Quantity) quantityAt {
+func inRamp(of func(*Ramp) **Quantity) quantityAt {
 	return func(in *Input) **Quantity {
 		if in.LaunchPlan == nil || in.LaunchPlan.Ramp == nil || in.LaunchPlan.Method != LaunchMethodRamp {
 			return nil
@@ -55,7 +55,7 @@ func ofRamp(of func(*Ramp) **Quantity) quantityAt {
 	}
 }
 
-func ofBungee(of func(*Bungee) **Quantity) quantityAt {
+func inBungee(of func(*Bungee) **Quantity) quantityAt {
 	return func(in *Input) **Quantity {
 		if in.LaunchPlan == nil || in.LaunchPlan.Bungee == nil || in.LaunchPlan.Method != LaunchMethodBungee {
 			return nil
@@ -64,7 +64,7 @@ func ofBungee(of func(*Bungee) **Quantity) quantityAt {
 	}
 }
 
-func ofCircuit(of func(*CircuitPlan) **Quantity) quantityAt {
+func inCircuit(of func(*CircuitPlan) **Quantity) quantityAt {
 	return func(in *Input) **Quantity {
 		if in.LaunchPlan == nil || in.LaunchPlan.Circuit == nil {
 			return nil
@@ -73,7 +73,7 @@ func ofCircuit(of func(*CircuitPlan) **Quantity) quantityAt {
 	}
 }
 
-func ofDay(of func(*DayConditions) **Quantity) quantityAt {
+func inDay(of func(*DayConditions) **Quantity) quantityAt {
 	return func(in *Input) **Quantity {
 		if in.Day == nil {
 			return nil
@@ -82,7 +82,7 @@ func ofDay(of func(*DayConditions) **Quantity) quantityAt {
 	}
 }
 
-func ofMass(of func(*MassProperties) **Quantity) quantityAt {
+func inMass(of func(*MassProperties) **Quantity) quantityAt {
 	return func(in *Input) **Quantity {
 		if in.Model == nil || in.Model.Mass == nil {
 			return nil
@@ -91,7 +91,7 @@ func ofMass(of func(*MassProperties) **Quantity) quantityAt {
 	}
 }
 
-func ofFuel(of func(*FuelSystem) **Quantity) quantityAt {
+func inFuel(of func(*FuelSystem) **Quantity) quantityAt {
 	return func(in *Input) **Quantity {
 		if in.Model == nil || in.Model.FuelSystem == nil {
 			return nil
@@ -100,7 +100,7 @@ func ofFuel(of func(*FuelSystem) **Quantity) quantityAt {
 	}
 }
 
-func ofRadio(of func(*RadioLink) **Quantity) quantityAt {
+func inRadio(of func(*RadioLink) **Quantity) quantityAt {
 	return func(in *Input) **Quantity {
 		if in.Model == nil || in.Model.Radio == nil {
 			return nil
@@ -109,7 +109,7 @@ func ofRadio(of func(*RadioLink) **Quantity) quantityAt {
 	}
 }
 
-func ofStructure(of func(*Structure) **Quantity) quantityAt {
+func inStructure(of func(*Structure) **Quantity) quantityAt {
 	return func(in *Input) **Quantity {
 		if in.Model == nil || in.Model.Structure == nil {
 			return nil
@@ -118,7 +118,7 @@ func ofStructure(of func(*Structure) **Quantity) quantityAt {
 	}
 }
 
-func ofJoiner(of func(*Joiner) **Quantity) quantityAt {
+func inJoiner(of func(*Joiner) **Quantity) quantityAt {
 	return func(in *Input) **Quantity {
 		if in.Model == nil || in.Model.Structure == nil || in.Model.Structure.Joiner == nil {
 			return nil
@@ -127,7 +127,7 @@ func ofJoiner(of func(*Joiner) **Quantity) quantityAt {
 	}
 }
 
-func ofJoinerPart(of func(*SparPart) **Quantity) quantityAt {
+func inJoinerPart(of func(*SparPart) **Quantity) quantityAt {
 	return func(in *Input) **Quantity {
 		if in.Model == nil || in.Model.Structure == nil || in.Model.Structure.Joiner == nil || in.Model.Structure.Joiner.Part == nil {
 			return nil
@@ -136,8 +136,8 @@ func ofJoinerPart(of func(*SparPart) **Quantity) quantityAt {
 	}
 }
 
-// ofPacks is the row of a knob that every pack has.
-func ofPacks(field string, of func(*Pack) **Quantity) func(*scene) []spot {
+// inPacks is the row of a knob that every pack has.
+func inPacks(field string, of func(*Pack) **Quantity) func(*scene) []spot {
 	return func(s *scene) []spot {
 		if s.in.Model == nil {
 			return nil
@@ -151,8 +151,8 @@ func ofPacks(field string, of func(*Pack) **Quantity) func(*scene) []spot {
 	}
 }
 
-// ofEngines is the row of a knob that every engine has.
-func ofEngines(field string, of func(*Engine) **Quantity) func(*scene) []spot {
+// inEngines is the row of a knob that every engine has.
+func inEngines(field string, of func(*Engine) **Quantity) func(*scene) []spot {
 	return func(s *scene) []spot {
 		if s.in.Model == nil {
 			return nil
@@ -166,8 +166,8 @@ func ofEngines(field string, of func(*Engine) **Quantity) func(*scene) []spot {
 	}
 }
 
-// ofSpars is the row of a knob that every part of a spar of wing, canard and tailplane has.
-func ofSpars(field string, of func(*SparPart) **Quantity) func(*scene) []spot {
+// inSpars is the row of a knob that every part of a spar of wing, canard and tailplane has.
+func inSpars(field string, of func(*SparPart) **Quantity) func(*scene) []spot {
 	spars := []struct {
 		name, path string
 		of         func(*Structure) []SparStation

@@ -65,7 +65,7 @@ func windMean(float64) float64 { return 0 }
 // gustSpots is the highest gust; the mean wind is no stronger than it.
 func gustSpots(s *scene) []spot {
 	mean, given := s.mean()
-	list := quantitySpot(s, gustPath, "", ofDay(func(d *DayConditions) **Quantity { return &d.GustSpeedMetersPerSecond }))
+	list := quantitySpot(s, gustPath, "", inDay(func(d *DayConditions) **Quantity { return &d.GustSpeedMetersPerSecond }))
 	if !given || len(list) == 0 {
 		return nil
 	}
