@@ -840,8 +840,10 @@ type Remedy struct {
 	Note   string   `protobuf:"bytes,6,opt,name=note,proto3" json:"note,omitempty"`
 	// Share of samples in which the finding holds after the change.
 	HoldsProbability *float64 `protobuf:"fixed64,7,opt,name=holds_probability,json=holdsProbability,proto3,oneof" json:"holds_probability,omitempty"`
-	unknownFields    protoimpl.UnknownFields
-	sizeCache        protoimpl.SizeCache
+	// What turns the document into the changed one, for whoever does not know the knobs.
+	Edits         []*InputEdit `protobuf:"bytes,8,rep,name=edits,proto3" json:"edits,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
 }
 
 func (x *Remedy) Reset() {
@@ -923,6 +925,13 @@ func (x *Remedy) GetHoldsProbability() float64 {
 	return 0
 }
 
+func (x *Remedy) GetEdits() []*InputEdit {
+	if x != nil {
+		return x.Edits
+	}
+	return nil
+}
+
 // One changed input.
 type RemedyChange struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -933,9 +942,7 @@ type RemedyChange struct {
 	To    *float64 `protobuf:"fixed64,4,opt,name=to,proto3,oneof" json:"to,omitempty"`
 	Unit  string   `protobuf:"bytes,5,opt,name=unit,proto3" json:"unit,omitempty"`
 	// Paths of the document that change.
-	Inputs []string `protobuf:"bytes,6,rep,name=inputs,proto3" json:"inputs,omitempty"`
-	// What stands there after the change, in their own units, so that a copy of the document can be changed without knowing the knob.
-	Edits         []*InputEdit `protobuf:"bytes,7,rep,name=edits,proto3" json:"edits,omitempty"`
+	Inputs        []string `protobuf:"bytes,6,rep,name=inputs,proto3" json:"inputs,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1012,19 +1019,12 @@ func (x *RemedyChange) GetInputs() []string {
 	return nil
 }
 
-func (x *RemedyChange) GetEdits() []*InputEdit {
-	if x != nil {
-		return x.Edits
-	}
-	return nil
-}
-
 // A new value at one path of the document.
 type InputEdit struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// Path of the document, a quantity or a plain value: "launchPlan.ramp.lengthMeters", "launchPlan.reversed".
+	// Path of the document down to a number, a word or a yes or no: "launchPlan.ramp.lengthMeters.value", "launchPlan.stripReversed".
 	Input string `protobuf:"bytes,1,opt,name=input,proto3" json:"input,omitempty"`
-	// One of these three: a number (the value of a quantity, its basis and spread staying as they are), a word, or yes or no.
+	// One of these three; none: what stood there is taken away.
 	Number        *float64 `protobuf:"fixed64,2,opt,name=number,proto3,oneof" json:"number,omitempty"`
 	Text          *string  `protobuf:"bytes,3,opt,name=text,proto3,oneof" json:"text,omitempty"`
 	Flag          *bool    `protobuf:"varint,4,opt,name=flag,proto3,oneof" json:"flag,omitempty"`
@@ -2208,7 +2208,7 @@ const file_pitgate_v1_assessment_report_proto_rawDesc = "" +
 	"\vfinding_ids\x18\x04 \x03(\tR\n" +
 	"findingIds\x12\x1f\n" +
 	"\vshare_ratio\x18\x05 \x01(\x01R\n" +
-	"shareRatio\"\x97\x02\n" +
+	"shareRatio\"\xc4\x02\n" +
 	"\x06Remedy\x12\x1d\n" +
 	"\n" +
 	"finding_id\x18\x01 \x01(\tR\tfindingId\x122\n" +
@@ -2217,16 +2217,16 @@ const file_pitgate_v1_assessment_report_proto_rawDesc = "" +
 	"\x05fixes\x18\x04 \x03(\tR\x05fixes\x12\x16\n" +
 	"\x06breaks\x18\x05 \x03(\tR\x06breaks\x12\x12\n" +
 	"\x04note\x18\x06 \x01(\tR\x04note\x120\n" +
-	"\x11holds_probability\x18\a \x01(\x01H\x00R\x10holdsProbability\x88\x01\x01B\x14\n" +
-	"\x12_holds_probability\"\xcf\x01\n" +
+	"\x11holds_probability\x18\a \x01(\x01H\x00R\x10holdsProbability\x88\x01\x01\x12+\n" +
+	"\x05edits\x18\b \x03(\v2\x15.pitgate.v1.InputEditR\x05editsB\x14\n" +
+	"\x12_holds_probability\"\xa2\x01\n" +
 	"\fRemedyChange\x12\x12\n" +
 	"\x04knob\x18\x01 \x01(\tR\x04knob\x12\x14\n" +
 	"\x05title\x18\x02 \x01(\tR\x05title\x12\x17\n" +
 	"\x04from\x18\x03 \x01(\x01H\x00R\x04from\x88\x01\x01\x12\x13\n" +
 	"\x02to\x18\x04 \x01(\x01H\x01R\x02to\x88\x01\x01\x12\x12\n" +
 	"\x04unit\x18\x05 \x01(\tR\x04unit\x12\x16\n" +
-	"\x06inputs\x18\x06 \x03(\tR\x06inputs\x12+\n" +
-	"\x05edits\x18\a \x03(\v2\x15.pitgate.v1.InputEditR\x05editsB\a\n" +
+	"\x06inputs\x18\x06 \x03(\tR\x06inputsB\a\n" +
 	"\x05_fromB\x05\n" +
 	"\x03_to\"\x8d\x01\n" +
 	"\tInputEdit\x12\x14\n" +
@@ -2418,7 +2418,7 @@ var file_pitgate_v1_assessment_report_proto_depIdxs = []int32{
 	2,  // 14: pitgate.v1.Finding.finding_class:type_name -> pitgate.v1.FindingClass
 	9,  // 15: pitgate.v1.Remedy.changes:type_name -> pitgate.v1.RemedyChange
 	3,  // 16: pitgate.v1.Remedy.effort:type_name -> pitgate.v1.RemedyEffort
-	10, // 17: pitgate.v1.RemedyChange.edits:type_name -> pitgate.v1.InputEdit
+	10, // 17: pitgate.v1.Remedy.edits:type_name -> pitgate.v1.InputEdit
 	13, // 18: pitgate.v1.ReportCard.lines:type_name -> pitgate.v1.CardLine
 	17, // 19: pitgate.v1.ReportPath.points:type_name -> pitgate.v1.PathPoint
 	19, // 20: pitgate.v1.ReportCurve.series:type_name -> pitgate.v1.CurveSeries

@@ -2055,11 +2055,11 @@ export interface components {
         /** @description A new value at one path of the document. */
         "pitgate.v1.InputEdit": {
             flag?: boolean;
-            /** @description Path of the document, a quantity or a plain value: "launchPlan.ramp.lengthMeters", "launchPlan.reversed". */
+            /** @description Path of the document down to a number, a word or a yes or no: "launchPlan.ramp.lengthMeters.value", "launchPlan.stripReversed". */
             input?: string;
             /**
              * Format: double
-             * @description One of these three: a number (the value of a quantity, its basis and spread staying as they are), a word, or yes or no.
+             * @description One of these three; none: what stood there is taken away.
              */
             number?: number;
             text?: string;
@@ -2963,6 +2963,8 @@ export interface components {
             breaks?: string[];
             /** @description Empty: no change among those tried helps, and the note says so. */
             changes?: components["schemas"]["pitgate.v1.RemedyChange"][];
+            /** @description What turns the document into the changed one, for whoever does not know the knobs. */
+            edits?: components["schemas"]["pitgate.v1.InputEdit"][];
             effort?: components["schemas"]["pitgate.v1.RemedyEffort"];
             findingId?: string;
             /** @description Findings that the change makes hold, the one above among them. */
@@ -2976,8 +2978,6 @@ export interface components {
         };
         /** @description One changed input. */
         "pitgate.v1.RemedyChange": {
-            /** @description What stands there after the change, in their own units, so that a copy of the document can be changed without knowing the knob. */
-            edits?: components["schemas"]["pitgate.v1.InputEdit"][];
             /** Format: double */
             from?: number;
             /** @description Paths of the document that change. */

@@ -52,6 +52,8 @@ type Remedy struct {
 	Note   string   `json:"note,omitempty"`
 	// Share of samples in which the finding holds after the change.
 	HoldsProbability *float64 `json:"holdsProbability,omitempty"`
+	// What turns the document into the changed one, for whoever does not know the knobs.
+	Edits []InputEdit `json:"edits,omitempty"`
 }
 
 // RemedyChange: one changed input.
@@ -64,15 +66,13 @@ type RemedyChange struct {
 	Unit  string   `json:"unit,omitempty"`
 	// Paths of the document that change.
 	Inputs []string `json:"inputs,omitempty"`
-	// What stands there after the change, in their own units, so that a copy of the document can be changed without knowing the knob.
-	Edits []InputEdit `json:"edits,omitempty"`
 }
 
 // InputEdit: a new value at one path of the document.
 type InputEdit struct {
-	// Path of the document, a quantity or a plain value: "launchPlan.ramp.lengthMeters", "launchPlan.reversed".
+	// Path of the document down to a number, a word or a yes or no: "launchPlan.ramp.lengthMeters.value", "launchPlan.stripReversed".
 	Input string `json:"input,omitempty"`
-	// One of these three: a number (the value of a quantity, its basis and spread staying as they are), a word, or yes or no.
+	// One of these three; none: what stood there is taken away.
 	Number *float64 `json:"number,omitempty"`
 	Text   *string  `json:"text,omitempty"`
 	Flag   *bool    `json:"flag,omitempty"`
