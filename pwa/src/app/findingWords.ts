@@ -1,4 +1,4 @@
-import type { Verdict } from './wire';
+import type { FindingClass, Verdict } from './wire';
 
 /** Words of findings, their chains and the drawings; a part of the one catalogue. */
 export const findingWords = {
@@ -42,6 +42,16 @@ export const findingWords = {
     estimate: 'Rests on an estimated value, which is not evidence.',
     shares: 'What decides the spread',
     measureNext: (input: string) => `Worth measuring next: ${input}.`,
+    classes: {
+      FINDING_CLASS_UNSPECIFIED: 'nobody named',
+      FINDING_CLASS_THIRD_PARTY: 'other people',
+      FINDING_CLASS_MODEL_LOSS: 'the model',
+      FINDING_CLASS_HANDLING: 'handling and wear',
+    } satisfies Record<FindingClass, string>,
+    odds: (n: string, asked: string, who: string) => `Holds in ${n} of 100; ${asked} asked for: ${who}.`,
+    ofMethod: 'method: ',
+    ofScale: 'the scale on which the items were weighed',
+    shareOf: (share: string) => `${share} of the spread`,
     estimates: 'Some findings rest on estimated values. An estimated value is not evidence.',
     none: 'No finding yet.',
   },

@@ -86,6 +86,7 @@ export const modelWords = {
       xMeters: { label: 'Aft of the datum', hint: 'From the datum, along the model; ahead of it negative.' },
       yMeters: { label: 'To starboard', hint: 'From the middle; port negative.' },
       zMeters: { label: 'Above the datum', hint: 'Up positive.' },
+      scale: { label: 'Scale', hint: 'Its name, where several were used: what one weighs shares its error.' },
       movable: { label: 'Can be moved to shift the balance', hint: '' },
       capacityLiters: { label: 'Fuel, usable', hint: 'Fill from a measuring jug.' },
       burnOrder: { label: 'Empties as number', hint: '1 is the first.' },

@@ -4,12 +4,17 @@ export type Answer = { kind: 'answer' | 'refused' | 'stopped' | 'broken'; text: 
 /** Told between passes how many inputs of how many are moved. */
 export type Progress = (done: number, total: number) => void;
 
+/** How a spread is drawn: from how many samples, which ones, and whether remedies are looked for as well. */
+export type Draw = { samples: number; seed: number; remedies?: boolean };
+
 /** What the page asks of the worker. Tickets are chosen by the asker and name a question until it ends. */
 export type CoreWorker = {
   /** Version of the core, once it can be asked. */
   version(): Promise<string>;
   /** The report of one document. */
   report(ticket: number, text: string, progress?: Progress): Promise<Answer>;
+  /** The same with bands and probabilities from samples. */
+  spread(ticket: number, text: string, draw: Draw, progress?: Progress): Promise<Answer>;
   /** The winds in which one document holds. */
   window(text: string): Promise<Answer>;
   /** Stops a report between two passes. */

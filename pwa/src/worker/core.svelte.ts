@@ -1,7 +1,7 @@
 import type { Remote } from 'comlink';
 import { problemFrom, type RefusalBody } from '../app/problem';
 import type { AssessmentInput, Report, WindWindow } from '../app/wire';
-import type { Answer, CoreWorker, Progress } from './answer';
+import type { Answer, CoreWorker, Draw, Progress } from './answer';
 
 /** The core of this device cannot answer; the server may. */
 export class CoreBroken extends Error {}
@@ -50,7 +50,24 @@ export class Core {
   }
 
   /** The report of a document; cancelled by the signal between two passes. */
-  async report(input: AssessmentInput, signal: AbortSignal, progress?: Progress): Promise<Report> {
+  report(input: AssessmentInput, signal: AbortSignal, progress?: Progress): Promise<Report> {
+    return this.#watched(signal, progress, (worker, ticket, told) =>
+      worker.report(ticket, JSON.stringify(input), told),
+    );
+  }
+
+  /** The report of a document with bands and probabilities from samples; cancelled as a report is. */
+  spread(input: AssessmentInput, draw: Draw, signal: AbortSignal, progress?: Progress): Promise<Report> {
+    return this.#watched(signal, progress, (worker, ticket, told) =>
+      worker.spread(ticket, JSON.stringify(input), draw, told),
+    );
+  }
+
+  async #watched(
+    signal: AbortSignal,
+    progress: Progress | undefined,
+    question: (worker: Remote<CoreWorker>, ticket: number, told: Progress | undefined) => Promise<Answer>,
+  ): Promise<Report> {
     const worker = await this.#worker();
     signal.throwIfAborted();
     const ticket = ++this.#ticket;
@@ -58,7 +75,7 @@ export class Core {
     signal.addEventListener('abort', cancel);
     try {
       const told = progress ? (await import('comlink')).proxy(progress) : undefined;
-      return this.#read(await worker.report(ticket, JSON.stringify(input), told), signal);
+      return this.#read(await question(worker, ticket, told), signal);
     } finally {
       signal.removeEventListener('abort', cancel);
     }

@@ -1,5 +1,5 @@
 import { expose } from 'comlink';
-import type { Answer, CoreWorker, Progress } from './answer';
+import type { Answer, CoreWorker, Draw, Progress } from './answer';
 import './go/wasm_exec.js';
 import address from './go/pitgate.wasm?url';
 
@@ -10,6 +10,7 @@ type Watch = (done: number, total: number, resume: (goOn: boolean) => void) => b
 type Program = {
   version: string;
   report(text: string, watch: Watch, done: Done): void;
+  spread(text: string, samples: number, seed: number, watch: Watch, done: Done): void;
   window(text: string, done: Done): void;
   heap(): number;
 };
@@ -83,19 +84,33 @@ async function ask(question: (program: Program, done: Done) => void): Promise<An
   });
 }
 
+/** Asks what can be cancelled by its ticket. */
+async function watched(
+  ticket: number,
+  progress: Progress | undefined,
+  question: (program: Program, watch: Watch, done: Done) => void,
+): Promise<Answer> {
+  const run = { stop: false };
+  running.set(ticket, run);
+  try {
+    return await ask((core, done) => {
+      question(core, watchOf(run, progress), done);
+    });
+  } finally {
+    running.delete(ticket);
+  }
+}
+
 const worker: CoreWorker = {
   version: async () => (await program).version,
-  async report(ticket, text, progress) {
-    const run = { stop: false };
-    running.set(ticket, run);
-    try {
-      return await ask((core, done) => {
-        core.report(text, watchOf(run, progress), done);
-      });
-    } finally {
-      running.delete(ticket);
-    }
-  },
+  report: (ticket, text, progress) =>
+    watched(ticket, progress, (core, watch, done) => {
+      core.report(text, watch, done);
+    }),
+  spread: (ticket, text, { samples, seed }: Draw, progress) =>
+    watched(ticket, progress, (core, watch, done) => {
+      core.spread(text, samples, seed, watch, done);
+    }),
   window: (text) =>
     ask((core, done) => {
       core.window(text, done);

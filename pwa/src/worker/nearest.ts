@@ -44,6 +44,17 @@ export async function nearest<T>(
   }
 }
 
+/** Asks the core of this device, waited for where it still loads; the server only when there is no core here or it breaks. For long runs. */
+export async function deviceFirst<T>(question: Question<T>, signal: AbortSignal): Promise<Answered<T>> {
+  try {
+    return { answer: await question.here(signal), place: 'device' };
+  } catch (error) {
+    if (!(error instanceof CoreBroken)) throw error;
+    signal.throwIfAborted();
+    return { answer: await question.there(signal), place: 'server' };
+  }
+}
+
 /** Computes a document once for nobody, so that the first number typed finds the core at its full speed. */
 export async function warm(core: Core, input: AssessmentInput): Promise<void> {
   await core.load();

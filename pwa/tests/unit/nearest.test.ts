@@ -1,8 +1,8 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { Problem } from '../../src/app/problem';
-import type { Answer, CoreWorker, Progress } from '../../src/worker/answer';
+import type { Answer, CoreWorker, Draw, Progress } from '../../src/worker/answer';
 import { Core, CoreBroken, type Start } from '../../src/worker/core.svelte';
-import { nearest } from '../../src/worker/nearest';
+import { deviceFirst, nearest } from '../../src/worker/nearest';
 
 const offline = new Problem(0, 'no connection', '');
 const never = new AbortController().signal;
@@ -16,6 +16,7 @@ class Bench {
   cancelled: number[] = [];
   broken = false;
   asked: number[] = [];
+  draws: Draw[] = [];
   readonly start = (async () => {
     this.started++;
     if (this.broken) throw new Error('no such file');
@@ -24,6 +25,12 @@ class Bench {
         version: async () => '1.2.3',
         report: async (ticket: number, _text: string, progress?: Progress) => {
           this.asked.push(ticket);
+          await progress?.(1, 2);
+          return this.answers.shift() ?? answerOf('{}');
+        },
+        spread: async (ticket: number, _text: string, draw: Draw, progress?: Progress) => {
+          this.asked.push(ticket);
+          this.draws.push(draw);
           await progress?.(1, 2);
           return this.answers.shift() ?? answerOf('{}');
         },
@@ -124,5 +131,47 @@ describe('the core of the device', () => {
   it('says why it is broken', async () => {
     bench.answers = [{ kind: 'broken', text: 'out of memory' }];
     await expect(core.report({}, never)).rejects.toThrow(CoreBroken);
+  });
+});
+
+describe('a long run', () => {
+  const draw = { samples: 64, seed: 7 };
+  const long = (there: () => Promise<object>, signal = never, progress?: Progress) =>
+    deviceFirst({ here: () => core.spread({}, draw, signal, progress), there }, signal);
+
+  it('waits for the device and asks no server', async () => {
+    const { place } = await long(unreached);
+    expect([place, bench.draws]).toEqual(['device', [draw]]);
+  });
+
+  it('goes to the server when there is no core here, or it breaks', async () => {
+    bench.broken = true;
+    expect((await long(served)).place).toBe('server');
+    bench.broken = false;
+    bench.answers = [{ kind: 'broken', text: 'out of memory' }];
+    expect((await long(served)).place).toBe('server');
+  });
+
+  it('goes nowhere once it is cancelled', async () => {
+    const stop = new AbortController();
+    bench.answers = [{ kind: 'stopped', text: '' }];
+    let asked = false;
+    const run = long(
+      () => {
+        asked = true;
+        return served();
+      },
+      stop.signal,
+      () => {
+        stop.abort();
+      },
+    );
+    await expect(run).rejects.toHaveProperty('name', 'AbortError');
+    expect([asked, bench.cancelled]).toEqual([false, bench.asked]);
+  });
+
+  it('is refused in words, and not asked again elsewhere', async () => {
+    bench.answers = [{ kind: 'refused', text: '{"message":"the document has faults"}' }];
+    await expect(long(served)).rejects.toThrow('the document has faults');
   });
 });

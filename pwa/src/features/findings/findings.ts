@@ -29,6 +29,37 @@ export function sentenceOf(f: Finding, units: UnitChoice): string {
   return `${f.title ?? ''}: ${show(f.value, unit, units)}${spread}, ${words.findings.limit} ${limitText(f, units)}: ${verdict}.`;
 }
 
+/** A probability as so many of 100, never rounded up to all or down to none. */
+export function ofHundred(probability: number): string {
+  const n = probability * 100;
+  if (n > 99 && n < 100) return String(Math.floor(n * 10) / 10);
+  if (n > 0 && n < 1) return String(Math.max(0.1, Math.round(n * 10) / 10));
+  return String(Math.round(n));
+}
+
+/** How often a finding holds against what its class asks for; undefined where no samples were drawn. */
+export function oddsText(f: Finding): string | undefined {
+  if (f.holdsProbability === undefined || f.requiredProbability === undefined) return undefined;
+  const who = words.findings.classes[f.findingClass ?? 'FINDING_CLASS_UNSPECIFIED'];
+  return words.findings.odds(ofHundred(f.holdsProbability), ofHundred(f.requiredProbability), who);
+}
+
+const shownShares = 5;
+const leastShare = 0.005;
+
+/** The inputs that decide a finding's spread, largest first, as far as they count. */
+export function topShares(f: Finding): { input: string; share: number }[] {
+  return (f.spreadShares ?? [])
+    .map((s) => ({ input: s.input ?? '', share: s.shareRatio ?? 0 }))
+    .filter((s) => s.share >= leastShare)
+    .slice(0, shownShares);
+}
+
+/** A share as a whole percentage. */
+export function shareText(share: number): string {
+  return `${String(Math.round(share * 100))}\u00a0%`;
+}
+
 /** True for the finding of a published rule. */
 export const isRule = (finding: Finding): boolean => (finding.id ?? '').startsWith('rule.');
 
@@ -104,6 +135,14 @@ export function pathText(path: string, document?: unknown): string {
     }
   }
   return said.join(', ');
+}
+
+/** An input behind a spread: a path of the document as words, or a method's own spread by its name. */
+export function inputText(input: string, document?: unknown): string {
+  if (/^(model|field|launchPlan|day|limits)\b/.test(input)) return pathText(input, document);
+  return input
+    .replace(/^method: /, words.findings.ofMethod)
+    .replace(/^scale: items$/, words.findings.ofScale);
 }
 
 /** Cautions of the report, or the standing ones when it carries none. */

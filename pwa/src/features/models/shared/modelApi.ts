@@ -1,5 +1,6 @@
 import { api, ask, idOf, newRequestId } from '../../../app/api';
 import type { Approval, AssessmentInput, Field, Model, Report } from '../../../app/wire';
+import type { Draw } from '../../../worker/answer';
 import type { Draft } from './draft';
 import { withKept } from './keptFields';
 
@@ -34,11 +35,17 @@ export function getModel(club: string, id: string): Promise<Model> {
   return ask(api.GET('/v1/clubs/{name}/models/{name_1}', { params: at(club, id) }));
 }
 
-/** Computes without keeping anything. */
-export function preview(club: string, input: AssessmentInput, signal: AbortSignal): Promise<Report> {
+/** Computes without keeping anything, with bands from samples when any are asked for. */
+export function preview(
+  club: string,
+  input: AssessmentInput,
+  signal: AbortSignal,
+  draw?: Draw,
+): Promise<Report> {
+  const query = draw ? { sampleCount: draw.samples, seed: draw.seed } : {};
   return ask(
     api.POST('/v1/clubs/{parent}/assessments:preview', {
-      params: { path: { parent: club } },
+      params: { path: { parent: club }, query },
       body: input,
       signal,
     }),

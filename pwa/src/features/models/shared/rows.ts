@@ -28,12 +28,12 @@ export const lists: Record<ListName, List> = {
   scales: {
     path: 'model.mass.scaleReadings',
     most: 30,
-    cells: [name, cell('readingKg', 'measured'), cell('tareKg', 'number'), x, y],
+    cells: [name, cell('readingKg', 'measured'), cell('tareKg', 'number'), x, y, cell('scale', 'text')],
   },
   items: {
     path: 'model.mass.items',
     most: 200,
-    cells: [name, cell('massKg', 'quantity'), x, y, z, cell('movable', 'tick')],
+    cells: [name, cell('massKg', 'quantity'), x, y, z, cell('scale', 'text'), cell('movable', 'tick')],
   },
   tanks: {
     path: 'model.mass.tanks',
