@@ -10,6 +10,20 @@ export const approvalWords = {
     since: (text: string) => `since ${text}`,
     own: 'your own model: someone else must sign',
   },
+  changes: {
+    title: 'Verdicts changed',
+    line: (n: number) =>
+      n === 1
+        ? 'One approval was computed again and its verdicts are no longer those that were read.'
+        : `${String(n)} approvals were computed again and their verdicts are no longer those that were read.`,
+    here: 'Verdicts changed since this was computed',
+    turned: (what: string, from: string, to: string) => `${what}: ${from}, now ${to}`,
+    absent: 'not asked',
+    lapsed: 'The approval lapsed, with its signatures.',
+    stands: 'No signature lapsed.',
+    failed: (why: string) => `It could not be computed again: ${why}`,
+    mark: 'I have read it',
+  },
   approvals: {
     titleMine: 'My approvals',
     titleAll: 'Approvals',
