@@ -59,20 +59,36 @@ func Window(text []byte) ([]byte, error) {
 }
 
 // Comparison computes two AssessmentInputs and says what changed from the first to the second and which findings moved. The watch, which may be nil,
-// can stop either. Its errors are those of Report.
+// can stop either. Its errors are those of Report; the path of a fault begins with "from" or "to".
 func Comparison(from, to []byte, watch assess.Watch) ([]byte, error) {
 	var inputs [2]assess.Input
 	var reports [2]assess.Report
 	for i, text := range [][]byte{from, to} {
 		var err error
 		if inputs[i], err = document.Decode(text); err != nil {
-			return nil, err
+			return nil, inSide([]string{"from", "to"}[i], err)
 		}
 		if reports[i], err = document.AssessWatched(inputs[i], watch); err != nil {
 			return nil, err
 		}
 	}
 	return jsonform.Marshal(compare.Of(inputs[0], inputs[1], reports[0], reports[1]))
+}
+
+// inSide puts the side in front of every fault's path.
+func inSide(side string, err error) error {
+	var faults document.Errors
+	if !errors.As(err, &faults) {
+		return err
+	}
+	out := make(document.Errors, len(faults))
+	for i, f := range faults {
+		out[i] = document.FieldError{Path: side + "." + f.Path, Message: f.Message}
+		if f.Path == "document" {
+			out[i].Path = side
+		}
+	}
+	return out
 }
 
 // Refusal is why there is no answer, in the words in which the server refuses the same document over REST.

@@ -8,8 +8,11 @@ import (
 	"pitgate/server/physics/assess"
 )
 
-// bareStepRatio is by how much of itself a value without a band may change before it counts as moved.
+// bareStepRatio is by how much of value or limit, whichever is greater, a value without a band may change before it counts as moved.
 const bareStepRatio = 0.01
+
+// leastStepRatio is the same for a value with a band, however narrow that is: nobody reads less off a margin strip.
+const leastStepRatio = 0.001
 
 // Move is one finding in both reports.
 type Move struct {
@@ -25,7 +28,8 @@ type Move struct {
 	ValueChange *float64 `json:"valueChange,omitempty"`
 	// Second margin less the first: negative is worse.
 	MarginChange *float64 `json:"marginChange,omitempty"`
-	// How far a value must go to count as moved: half the wider band, or one hundredth of the greater value where neither has a band.
+	// How far a value must go to count as moved: half the wider band but no less than a thousandth of value or limit, whichever is greater; a hundredth
+	// of it where neither has a band.
 	Step *float64 `json:"step,omitempty"`
 	// Of a finding that moved: which differences stand in the chain it was computed from, as their paths.
 	ChangedInputs []string `json:"changedInputs,omitempty"`
@@ -91,14 +95,17 @@ func beyond(change, step *float64) bool {
 	return change != nil && step != nil && math.Abs(*change) > *step
 }
 
-// step is half the wider band, or a hundredth of the greater value where neither has a band; nil when neither has a value.
+// step is half the wider band, but no less than a thousandth of the greatest value or limit; a hundredth of that where neither has a band; nil when
+// neither has a value.
 func step(a, b *assess.Finding) *float64 {
-	out := max(width(a), width(b)) / 2
-	if out == 0 {
-		out = bareStepRatio * max(size(a.Value), size(b.Value))
-	}
 	if a.Value == nil && b.Value == nil {
 		return nil
+	}
+	greatest := max(size(a.Value), size(b.Value), size(a.Limit), size(b.Limit))
+	half := max(width(a), width(b)) / 2
+	out := max(half, leastStepRatio*greatest)
+	if half == 0 {
+		out = bareStepRatio * greatest
 	}
 	return &out
 }

@@ -101,6 +101,40 @@ func TestMovedFindingsReadWhatChanged(t *testing.T) {
 	}
 }
 
+// TestStepIsNeverFinerThanTheReading moves a value by more than half of a band that is narrower than anyone reads, and one without a band.
+func TestStepIsNeverFinerThanTheReading(t *testing.T) {
+	t.Parallel()
+	number := func(v float64) *float64 { return &v }
+	for _, c := range []struct {
+		name         string
+		from, to     float64
+		limit, half  float64
+		moved, known bool
+	}{
+		{"a thousandth of the limit", 0, 0.0009, 1.5, 0.0001, false, true},
+		{"beyond it", 0, 0.0016, 1.5, 0.0001, true, true},
+		{"half the band", 10, 10.4, 1.5, 0.5, false, true},
+		{"beyond half the band", 10, 10.6, 1.5, 0.5, true, true},
+		{"no band, within a hundredth", 10, 10.09, 1.5, 0, false, false},
+		{"no band, beyond it", 10, 10.2, 1.5, 0, true, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			finding := func(v float64) assess.Finding {
+				f := assess.Finding{ID: "x", Verdict: assess.VerdictHolds, Value: number(v), Limit: number(c.limit)}
+				if c.known {
+					f.BandLow, f.BandHigh = number(v-c.half), number(v+c.half)
+				}
+				return f
+			}
+			got := Moves(assess.Report{Findings: []assess.Finding{finding(c.from)}}, assess.Report{Findings: []assess.Finding{finding(c.to)}}, nil)
+			if got[0].Moved != c.moved {
+				t.Errorf("moved %v by %g with a step of %g", got[0].Moved, *got[0].ValueChange, *got[0].Step)
+			}
+		})
+	}
+}
+
 // TestWorstChangeComesFirst builds reports by hand, one finding for each kind of change.
 func TestWorstChangeComesFirst(t *testing.T) {
 	t.Parallel()

@@ -56,9 +56,7 @@ func window(_ js.Value, given []js.Value) any {
 func comparison(_ js.Value, given []js.Value) any {
 	from, to, watch, done := given[0].String(), given[1].String(), given[2], given[3]
 	go reply(done, func() ([]byte, error) {
-		asked := newAsking(watch)
-		defer asked.resume.Release()
-		return answer.Comparison([]byte(from), []byte(to), asked.goOn)
+		return watched(watch, func(w assess.Watch) ([]byte, error) { return answer.Comparison([]byte(from), []byte(to), w) })
 	})
 	return nil
 }

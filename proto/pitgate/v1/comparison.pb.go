@@ -407,7 +407,8 @@ type FindingMove struct {
 	ValueChange *float64 `protobuf:"fixed64,6,opt,name=value_change,json=valueChange,proto3,oneof" json:"value_change,omitempty"`
 	// Second margin less the first: negative is worse.
 	MarginChange *float64 `protobuf:"fixed64,7,opt,name=margin_change,json=marginChange,proto3,oneof" json:"margin_change,omitempty"`
-	// How far a value must go to count as moved: half the wider band, or one hundredth of the greater value where neither has a band.
+	// How far a value must go to count as moved: half the wider band but no less than a thousandth of value or limit, whichever is greater; a hundredth
+	// of it where neither has a band.
 	Step *float64 `protobuf:"fixed64,8,opt,name=step,proto3,oneof" json:"step,omitempty"`
 	// Of a finding that moved: which differences stand in the chain it was computed from, as their paths.
 	ChangedInputs []string `protobuf:"bytes,9,rep,name=changed_inputs,json=changedInputs,proto3" json:"changed_inputs,omitempty"`

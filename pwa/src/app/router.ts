@@ -6,6 +6,7 @@ export type ScreenName =
   | 'models'
   | 'newModel'
   | 'changeModel'
+  | 'compareModel'
   | 'approvals'
   | 'approval'
   | 'changeApproval'
@@ -31,6 +32,7 @@ const routes: [pattern: string, screen: ScreenName][] = [
   ['/models', 'models'],
   ['/models/new', 'newModel'],
   ['/models/:model', 'changeModel'],
+  ['/models/:model/compare', 'compareModel'],
   ['/approvals', 'approvals'],
   ['/approvals/:approval', 'approval'],
   ['/approvals/:approval/change', 'changeApproval'],

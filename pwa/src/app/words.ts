@@ -42,6 +42,7 @@ export const words = {
     models: 'My models',
     newModel: 'Describe a model',
     changeModel: 'Change the model',
+    compareModel: 'Compare',
     approvals: 'Approvals',
     approval: 'Approval',
     changeApproval: 'Change and send again',

@@ -1864,7 +1864,8 @@ export interface components {
             moved?: boolean;
             /**
              * Format: double
-             * @description How far a value must go to count as moved: half the wider band, or one hundredth of the greater value where neither has a band.
+             * @description How far a value must go to count as moved: half the wider band but no less than a thousandth of value or limit, whichever is greater; a hundredth
+             *     of it where neither has a band.
              */
             step?: number;
             to?: components["schemas"]["pitgate.v1.Finding"];

@@ -15,6 +15,8 @@ export type CoreWorker = {
   report(ticket: number, text: string, progress?: Progress): Promise<Answer>;
   /** The same with bands and probabilities from samples. */
   spread(ticket: number, text: string, draw: Draw, progress?: Progress): Promise<Answer>;
+  /** What changed between two documents, and which findings moved by it. */
+  compare(ticket: number, from: string, to: string): Promise<Answer>;
   /** The winds in which one document holds. */
   window(text: string): Promise<Answer>;
   /** Stops a report between two passes. */

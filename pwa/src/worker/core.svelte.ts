@@ -1,6 +1,6 @@
 import type { Remote } from 'comlink';
 import { problemFrom, type RefusalBody } from '../app/problem';
-import type { AssessmentInput, Report, WindWindow } from '../app/wire';
+import type { AssessmentInput, Comparison, Report, WindWindow } from '../app/wire';
 import type { Answer, CoreWorker, Draw, Progress } from './answer';
 
 /** The core of this device cannot answer; the server may. */
@@ -63,11 +63,18 @@ export class Core {
     );
   }
 
-  async #watched(
+  /** What changed between two documents and which findings moved; cancelled as a report is. */
+  compare(from: AssessmentInput, to: AssessmentInput, signal: AbortSignal): Promise<Comparison> {
+    return this.#watched(signal, undefined, (worker, ticket) =>
+      worker.compare(ticket, JSON.stringify(from), JSON.stringify(to)),
+    );
+  }
+
+  async #watched<T>(
     signal: AbortSignal,
     progress: Progress | undefined,
     question: (worker: Remote<CoreWorker>, ticket: number, told: Progress | undefined) => Promise<Answer>,
-  ): Promise<Report> {
+  ): Promise<T> {
     const worker = await this.#worker();
     signal.throwIfAborted();
     const ticket = ++this.#ticket;

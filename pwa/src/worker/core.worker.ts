@@ -12,6 +12,7 @@ type Program = {
   report(text: string, watch: Watch, done: Done): void;
   spread(text: string, samples: number, seed: number, watch: Watch, done: Done): void;
   window(text: string, done: Done): void;
+  compare(from: string, to: string, watch: Watch, done: Done): void;
   heap(): number;
 };
 
@@ -110,6 +111,10 @@ const worker: CoreWorker = {
   spread: (ticket, text, { samples, seed }: Draw, progress) =>
     watched(ticket, progress, (core, watch, done) => {
       core.spread(text, samples, seed, watch, done);
+    }),
+  compare: (ticket, from, to) =>
+    watched(ticket, undefined, (core, watch, done) => {
+      core.compare(from, to, watch, done);
     }),
   window: (text) =>
     ask((core, done) => {

@@ -1,6 +1,7 @@
 // Drives the demonstration in a phone-sized browser. PITGATE_URL says where it runs; the data should be fresh.
 import { approvalTests } from './approvals.mjs';
 import { startBrowser } from './browser.mjs';
+import { compareTests } from './compare.mjs';
 import { coreTests } from './core.mjs';
 import { fieldTests } from './fields.mjs';
 import { flightTests } from './flight.mjs';
@@ -19,6 +20,7 @@ const tests = [
   ...incidentTests(house),
   ...fieldTests(house),
   ...coreTests(house),
+  ...compareTests(house),
   ...pageTests(house),
 ];
 

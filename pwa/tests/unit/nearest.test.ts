@@ -34,6 +34,10 @@ class Bench {
           await progress?.(1, 2);
           return this.answers.shift() ?? answerOf('{}');
         },
+        compare: async (ticket: number, from: string, to: string) => {
+          this.asked.push(ticket);
+          return answerOf(JSON.stringify({ coreVersion: from + to }));
+        },
         window: () => new Promise<Answer>(() => undefined),
         cancel: async (ticket: number) => {
           this.cancelled.push(ticket);
@@ -105,6 +109,12 @@ describe('the core of the device', () => {
     expect(refused).toBeInstanceOf(Problem);
     expect((refused as Problem).fields).toEqual([{ field: 'model.name', description: 'is required' }]);
     expect((refused as Problem).status).toBe(400);
+  });
+
+  it('is asked of two documents at once, the first one first', async () => {
+    const from = { model: { displayName: 'Dabchick' } };
+    const answer = await core.compare(from, {}, never);
+    expect(answer.coreVersion).toBe(JSON.stringify(from) + '{}');
   });
 
   it('hears of a cancel and ends without an answer', async () => {

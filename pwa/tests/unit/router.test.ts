@@ -6,6 +6,7 @@ describe('matchPath', () => {
     ['/', 'home', {}],
     ['/models/new', 'newModel', {}],
     ['/models/m-1', 'changeModel', { model: 'm-1' }],
+    ['/models/m-1/compare', 'compareModel', { model: 'm-1' }],
     ['/approvals/a1', 'approval', { approval: 'a1' }],
     ['/approvals/a1/', 'approval', { approval: 'a1' }],
     ['/approvals/a1/change', 'changeApproval', { approval: 'a1' }],

@@ -53,7 +53,8 @@ function choiceText(choice: string, path: string): string {
   return /^[A-Z0-9_]+$/.test(rest) ? rest.replace(/_/g, ' ').toLowerCase() : rest;
 }
 
-function plain(value: unknown, path: string, units: UnitChoice): string {
+/** A value of the document that is no quantity, as words. */
+export function plain(value: unknown, path: string, units: UnitChoice): string {
   if (typeof value === 'number') return show(value, unitOf(path), units);
   if (typeof value === 'boolean') return value ? words.chain.yes : words.chain.no;
   if (typeof value === 'string') return choiceText(value, path);
@@ -78,7 +79,8 @@ function inputStep(id: string, document: AssessmentInput | undefined, units: Uni
   };
 }
 
-const basisText = (basis: Basis | undefined): string => words.basis[basis ?? 'BASIS_UNSPECIFIED'];
+/** How a number is known, in words. */
+export const basisText = (basis: Basis | undefined): string => words.basis[basis ?? 'BASIS_UNSPECIFIED'];
 
 /** What a reference of a chain stands for: a quantity of the report, else an input of the document, else its own words. */
 export function stepOf(
