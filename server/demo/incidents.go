@@ -26,8 +26,8 @@ var history = []past{
 			Narrative: "Third lap at about 60 m. In the second left turn the exhaust note broke off. I held the speed, turned back and put " +
 				"the model down in the crop short of the strip. The nose leg folded. There were bubbles in the line to the pump."},
 		review: &pb.Incident{State: pb.IncidentState_INCIDENT_STATE_UNDER_REVIEW, OccurrenceCategories: []string{"FUEL"},
-			Causes: []string{"The pick-up drew air in the turn with a third of the fuel left.", "Nothing between tank and pump kept the air back."},
-			Actions: []*pb.IncidentAction{{Text: "Propose a check for an air trap before the pump.", Owner: club.People.Name(ClubID, Mei),
+			Causes: []string{"The pick-up drew air in the turn with a third of the fuel left.", "A plain pick-up came free for longer than the air trap lasted."},
+			Actions: []*pb.IncidentAction{{Text: "Propose a check for the pick-up in the tank.", Owner: club.People.Name(ClubID, Mei),
 				DueDate: "2026-06-30"}}}},
 	{key: "link-loss", reporter: Ada, model: "dabchick", field: "long_acre", when: time.Date(2026, 3, 8, 10, 5, 0, 0, time.UTC),
 		report: &pb.Incident{Title: "No control for two seconds on the downwind leg", Injury: pb.Injury_INJURY_NONE, Place: "North of the barn",
@@ -70,9 +70,9 @@ func (l *loader) incidents() error {
 func (l *loader) lesson() error {
 	_, err := pb.NewIncidentsServiceClient(l.conn).CreateLesson(l.as(Mei), &pb.CreateLessonRequest{Parent: club.ClubName(ClubID),
 		RequestId: requestID("lesson"), Lesson: &pb.Lesson{
-			Text:      "A turbine model needs an air trap between tank and pump: without one, a turn with a part-empty tank can stop the engine.",
-			Predicate: "model.engines.exists(e, e.kind == EngineKind.ENGINE_KIND_TURBINE) && !model.fuel_system.air_trap",
-			Remedy:    "Fit an air trap as the last vessel before the pump and enter it under the fuel system.",
+			Text:      "A turbine's tank needs a felt pick-up beside the air trap: a plain pick-up that comes free in long turns fills the trap with air, and the engine stops.",
+			Predicate: "model.engines.exists(e, e.kind == EngineKind.ENGINE_KIND_TURBINE) && !model.fuel_system.felt_pickup",
+			Remedy:    "Fit a felt pick-up in the tank that feeds the trap and enter it under the fuel system.",
 			Incident:  l.made["flame-out"]}})
 	if err != nil {
 		return fmt.Errorf("lesson: %w", err)

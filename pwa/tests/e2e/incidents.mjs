@@ -70,7 +70,7 @@ export function incidentTests({ phone }) {
         await page.locator('input[name=predicate]').fill('model.no_such_part');
         await page.getByRole('button', { name: 'Try it on the club’s models' }).click();
         await see(page.locator('[data-trouble]'), 'refused predicate');
-        await page.locator('input[name=predicate]').fill('!model.fuel_system.air_trap');
+        await page.locator('input[name=predicate]').fill('!model.fuel_system.felt_pickup');
         await page.getByRole('button', { name: 'Try it on the club’s models' }).click();
         await see(page.locator('[data-tried]', { hasText: 'It would match' }), 'the trial');
       },
