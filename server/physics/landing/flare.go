@@ -143,18 +143,38 @@ func (f *flight) lowFlare() (start Point, arc motion.Solution, levels bool, err 
 	return start, arc, false, err
 }
 
-// meeting returns the flare from a height over the aim point, or from the next lower one by a millimetre each that meets the ground.
+// meeting returns the flare from the greatest height over the aim point, not above one, that meets the ground, to a millimetre: steps down grow until one
+// does, and halves are taken back up.
 func (f *flight) meeting(height float64) (start Point, arc motion.Solution, err error) {
-	for {
-		start = f.onSlope(height + f.ground(f.plan.AimPoint))
-		if arc, err = f.flare(start, stallTolerance); err != nil || height <= 0 {
-			return start, arc, err
-		}
-		if _, level := f.miss(&arc); !level {
-			return start, arc, nil
-		}
-		height -= closeEnough
+	start, arc, level, err := f.flareFrom(height)
+	above, step := height, closeEnough
+	for err == nil && level && height > 0 {
+		above, height = height, max(height-step, 0)
+		step *= 2
+		start, arc, level, err = f.flareFrom(height)
 	}
+	for err == nil && !level && above-height > 1.5*closeEnough {
+		middle := height + float64(0.5*(above-height))
+		from, along, runs, fault := f.flareFrom(middle)
+		switch {
+		case fault != nil:
+			return start, arc, fault
+		case runs:
+			above = middle
+		default:
+			height, start, arc = middle, from, along
+		}
+	}
+	return start, arc, err
+}
+
+// flareFrom follows the flare from a height over the aim point; level is false where it meets the ground first.
+func (f *flight) flareFrom(height float64) (start Point, arc motion.Solution, level bool, err error) {
+	start = f.onSlope(height + f.ground(f.plan.AimPoint))
+	if arc, err = f.flare(start, stallTolerance); err == nil {
+		_, level = f.miss(&arc)
+	}
+	return start, arc, level, err
 }
 
 // miss returns by how much the end of a flare misses the ground, m: its height where it ran along it, else the height its sink stands for, negative.
