@@ -18,6 +18,14 @@ export const ruleWords = {
       expired: 'Published, but run out',
       retired: 'Retired',
     },
+    standings: {
+      waiting: 'waits for a second person',
+      draft: 'draft',
+      force: 'in force',
+      coming: 'published, still to come',
+      expired: 'published, but run out',
+      retired: 'retired',
+    },
     groupLines: {
       waiting: 'One committee member proposed it; another one publishes it.',
       draft: 'Nothing of these counts yet.',
@@ -141,6 +149,7 @@ export const ruleWords = {
     notApplies: 'does not apply',
     applies: 'applies',
     weaker: 'less strict',
+    same: 'asks the same',
     confirmations: 'Things to confirm are listed with each pack.',
   },
   ruleForm: {
@@ -157,6 +166,8 @@ export const ruleWords = {
     authority: 'Authority',
     version: 'Version',
     inForce: 'First day in force',
+    inForceHint:
+      'Before it nothing of the pack counts, and the former version ends when this one is published.',
     expires: 'Last day',
     expiresHint: 'Empty: without end.',
     source: 'Document that it restates',

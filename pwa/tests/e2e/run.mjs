@@ -7,6 +7,7 @@ import { fieldTests } from './fields.mjs';
 import { flightTests } from './flight.mjs';
 import { incidentTests } from './incidents.mjs';
 import { pageTests } from './page.mjs';
+import { ruleTests } from './rules.mjs';
 import { sheetTests } from './sheet.mjs';
 
 const house = await startBrowser();
@@ -19,6 +20,7 @@ const tests = [
   ...approvalTests(house),
   ...incidentTests(house),
   ...fieldTests(house),
+  ...ruleTests(house),
   ...coreTests(house),
   ...compareTests(house),
   ...pageTests(house),

@@ -29,9 +29,11 @@ export const limitChoices: [name: string, text: string][] = (parts['Limits'] ?? 
 const factText = (fact: string): string =>
   choicesOf('RuleFact').find(([value]) => value === fact)?.[1] ?? fact;
 
-/** What a figure limits, in words: a figure of the computation, or a fact. */
+/** What a figure limits, in words and with a capital: a figure of the computation, or a fact. */
 export function limitedText(name: string): string {
-  return name.startsWith('RULE_FACT') ? factText(name) : sayOf('Limits', name).label;
+  if (!name.startsWith('RULE_FACT')) return sayOf('Limits', name).label;
+  const text = factText(name);
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** SI unit in which a rule's figure is kept. */

@@ -23,17 +23,17 @@ export function blankPack(day: string): RulePackContent {
   return { inForceDate: day, rules: [] };
 }
 
-/** The next version of a pack, in force from a day. An end that lies before that day is left out. */
-export function nextOf(content: RulePackContent, packs: RulePack[], day: string): RulePackContent {
+/**
+ * The next version of a pack. It keeps the first day of the former, since nothing of a pack counts before its first day and the former version ends with
+ * the publication. A last day that is over is left out.
+ */
+export function nextOf(content: RulePackContent, packs: RulePack[], today: string): RulePackContent {
   const taken = packs.filter((p) => p.content.id === content.id).map((p) => p.content.version ?? '');
-  const { expiresDate = '', ...rest } = content;
-  const version = taken.includes(content.version ?? '')
-    ? nextVersion(content.version ?? '', taken)
-    : undefined;
+  const { expiresDate = '', version = '', ...rest } = content;
   return {
     ...rest,
-    ...(version === undefined ? {} : { version, inForceDate: day }),
-    ...(expiresDate >= day ? { expiresDate } : {}),
+    version: taken.includes(version) ? nextVersion(version, taken) : version,
+    ...(expiresDate >= today ? { expiresDate } : {}),
   };
 }
 

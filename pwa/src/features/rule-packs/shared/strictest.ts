@@ -5,8 +5,9 @@ import { ruleWords } from '../../../app/ruleWords';
 const w = ruleWords.strictest;
 
 /** How the figure of one rule stands to the strictest. */
-export function standOf(asked: AskedFigure): string {
+export function standOf(asked: AskedFigure, strictest: number | undefined): string {
   if (asked.deciding) return w.deciding;
+  if (asked.applies && asked.value === strictest) return w.same;
   return asked.applies ? w.weaker : w.notApplies;
 }
 
