@@ -1,7 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { AssessmentInput, Report } from '../../src/app/wire';
-import { answerOf, lackOf, questions, scaleOf, wayOf } from '../../src/features/models/shared/compare';
+import {
+  answerOf,
+  lackOf,
+  questions,
+  scaleOf,
+  toldOn,
+  wayOf,
+} from '../../src/features/models/shared/compare';
 
 const demo = (name: string): AssessmentInput =>
   JSON.parse(
@@ -93,6 +100,11 @@ describe('answers side by side', () => {
     expect(low).toBeLessThan(1);
     expect(high).toBeGreaterThan(9);
     expect(scaleOf([undefined, {}])).toBeUndefined();
+  });
+
+  it('tell nothing for a value that would not show on the scale', () => {
+    expect(toldOn(0.000001, [0, 2])).toBe(0);
+    expect(toldOn(-0.01, [0, 2])).toBe(-0.01);
   });
 
   it('name what is missing once', () => {

@@ -150,6 +150,11 @@ export function scaleOf(answers: (Finding | undefined)[]): [number, number] | un
   return [low - room, high + room];
 }
 
+/** A value as it is told beside a scale: what would not show on it is nothing. */
+export function toldOn(value: number, [low, high]: [number, number]): number {
+  return Math.abs(value) < (high - low) / 2000 ? 0 : value;
+}
+
 /** What the findings of the launch of a report still lack, in words, each once. */
 export function lackOf(report: Report, input: AssessmentInput): string[] {
   const asked = questions.flatMap((q) => q.findings);
