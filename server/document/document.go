@@ -157,11 +157,17 @@ func Answers(in assess.Input) (assess.Report, error) {
 	return report, nil
 }
 
-// Remedies looks for the least changes that let the open findings of an input hold. Its errors are those of Assess and of the options.
+// Remedies looks for the least changes that let the open findings of an input hold, and tells each as edits of the document as well. Its errors are those of Assess and of the options.
 func Remedies(in assess.Input, options assess.RemedyOptions) ([]assess.Remedy, error) {
 	geometry, err := geometries.of(in)
 	if err != nil {
 		return nil, err
 	}
-	return geometry.Remedies(in, options)
+	list, err := geometry.Remedies(in, options)
+	for i := range list {
+		if changed, ok := list[i].Changed(); ok {
+			list[i].Edits = Edits(in, changed)
+		}
+	}
+	return list, err
 }

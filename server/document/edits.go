@@ -1,103 +1,122 @@
 package document
 
 import (
-	"encoding/json"
-	"fmt"
-	"maps"
-	"slices"
+	"reflect"
 	"strconv"
+	"strings"
 
 	"pitgate/server/physics/assess"
 )
 
-// Edits lists what turns one input into another, number by number, in the order of the paths. Lists are compared place by place. An error only comes for a
-// number that JSON cannot write.
-func Edits(from, to assess.Input) ([]assess.InputEdit, error) {
-	before, err := plainOf(from)
-	if err != nil {
-		return nil, err
-	}
-	after, err := plainOf(to)
-	if err != nil {
-		return nil, err
-	}
-	return editsAt("", before, after), nil
+// Edits lists what turns one input into another, number by number, in the order of the fields. Lists are compared place by place; places that the second
+// lacks are taken away.
+func Edits(from, to assess.Input) []assess.InputEdit {
+	return editsOf(nil, "", reflect.ValueOf(from), reflect.ValueOf(to))
 }
 
-// plainOf is an input as plain JSON.
-func plainOf(in assess.Input) (any, error) {
-	text, err := json.Marshal(in)
-	if err != nil {
-		return nil, fmt.Errorf("edits: %w", err)
+// editsOf compares two values of one type at a path; an invalid value stands for none.
+func editsOf(list []assess.InputEdit, path string, before, after reflect.Value) []assess.InputEdit {
+	before, after = bare(before), bare(after)
+	switch kindOf(before, after) {
+	case reflect.Invalid:
+		return list
+	case reflect.Struct:
+		return editsOfFields(list, path, before, after)
+	case reflect.Slice:
+		return editsOfPlaces(list, path, before, after)
+	default:
+		if before.IsValid() && after.IsValid() && before.Interface() == after.Interface() {
+			return list
+		}
+		return append(list, editTo(path, after))
 	}
-	var plain any
-	return plain, json.Unmarshal(text, &plain)
 }
 
-// editsAt compares two values at a path; nil stands for none.
-func editsAt(path string, before, after any) []assess.InputEdit {
-	was, wasBranch := branches(before)
-	is, isBranch := branches(after)
-	switch {
-	case !wasBranch && !isBranch && before == after:
-		return nil
-	case !wasBranch && !isBranch:
-		return []assess.InputEdit{editTo(path, after)}
-	case before != nil && after != nil && wasBranch != isBranch:
-		return []assess.InputEdit{editTo(path, after)}
+// bare follows a pointer; none is an invalid value, as are an empty text and an empty list, which no document holds.
+func bare(v reflect.Value) reflect.Value {
+	if v.IsValid() && v.Kind() == reflect.Pointer {
+		v = v.Elem()
 	}
-	var list []assess.InputEdit
-	names := map[string]bool{}
-	for name := range was {
-		names[name] = true
+	if v.IsValid() && (v.Kind() == reflect.String || v.Kind() == reflect.Slice) && v.Len() == 0 {
+		return reflect.Value{}
 	}
-	for name := range is {
-		names[name] = true
+	return v
+}
+
+func kindOf(before, after reflect.Value) reflect.Kind {
+	if before.IsValid() {
+		return before.Kind()
 	}
-	for _, name := range slices.Sorted(maps.Keys(names)) {
-		list = append(list, editsAt(below(path, name, before, after), was[name], is[name])...)
+	return after.Kind()
+}
+
+func editsOfFields(list []assess.InputEdit, path string, before, after reflect.Value) []assess.InputEdit {
+	of := before
+	if !before.IsValid() {
+		of = after
+	}
+	for i := range of.NumField() {
+		name, _, _ := strings.Cut(of.Type().Field(i).Tag.Get("json"), ",")
+		list = editsOf(list, joined(path, name), fieldOf(before, i), fieldOf(after, i))
 	}
 	return list
 }
 
-// branches are the entries of an object or of a list, by name or by place; false for a leaf.
-func branches(value any) (map[string]any, bool) {
-	switch v := value.(type) {
-	case map[string]any:
-		return v, true
-	case []any:
-		out := make(map[string]any, len(v))
-		for i := range v {
-			out[strconv.Itoa(i)] = v[i]
-		}
-		return out, true
+func fieldOf(v reflect.Value, i int) reflect.Value {
+	if !v.IsValid() {
+		return v
 	}
-	return nil, false
+	return v.Field(i)
 }
 
-// below is the path of an entry.
-func below(path, name string, sides ...any) string {
-	for _, side := range sides {
-		if _, list := side.([]any); list {
-			return path + "[" + name + "]"
-		}
+func editsOfPlaces(list []assess.InputEdit, path string, before, after reflect.Value) []assess.InputEdit {
+	was, is := lengthOf(before), lengthOf(after)
+	for i := range is {
+		list = editsOf(list, path+"["+strconv.Itoa(i)+"]", placeOf(before, i), after.Index(i))
 	}
+	for i := was - 1; i >= is; i-- {
+		list = append(list, assess.InputEdit{Input: path + "[" + strconv.Itoa(i) + "]"})
+	}
+	return list
+}
+
+func lengthOf(v reflect.Value) int {
+	if !v.IsValid() {
+		return 0
+	}
+	return v.Len()
+}
+
+func placeOf(v reflect.Value, i int) reflect.Value {
+	if i < lengthOf(v) {
+		return v.Index(i)
+	}
+	return reflect.Value{}
+}
+
+func joined(path, name string) string {
 	if path == "" {
 		return name
 	}
 	return path + "." + name
 }
 
-// editTo writes a leaf.
-func editTo(path string, value any) assess.InputEdit {
+// editTo writes what stands at a path; an invalid value takes it away.
+func editTo(path string, value reflect.Value) assess.InputEdit {
 	edit := assess.InputEdit{Input: path}
-	switch v := value.(type) {
-	case float64:
-		edit.Number = &v
-	case string:
-		edit.Text = &v
-	case bool:
-		edit.Flag = &v
+	if !value.IsValid() {
+		return edit
+	}
+	switch value.Kind() {
+	case reflect.String:
+		text := value.String()
+		edit.Text = &text
+	case reflect.Bool:
+		flag := value.Bool()
+		edit.Flag = &flag
+	default:
+		number := value.Convert(reflect.TypeFor[float64]()).Float()
+		edit.Number = &number
 	}
 	return edit
 }

@@ -53,8 +53,18 @@ func (r *remedySearch) told(t *target, m *mended) Remedy {
 	if len(m.changes) > 1 {
 		out.Note = "No single change helps; both by the same share of their range. " + out.Note
 	}
+	out.changed = r.changedBy(m.changes)
 	r.confirm(&out, t, m)
 	return out
+}
+
+// changedBy is the document with changes in it.
+func (r *remedySearch) changedBy(changes []change) *Input {
+	in := copyInput(r.in)
+	for _, c := range changes {
+		c.set(&in)
+	}
+	return &in
 }
 
 // without says that nothing helps, what was tried and what came nearest.
@@ -106,11 +116,7 @@ func (r *remedySearch) confirm(out *Remedy, t *target, m *mended) {
 	if r.options.Samples == 0 {
 		return
 	}
-	in := copyInput(r.in)
-	for _, c := range m.changes {
-		c.set(&in)
-	}
-	report, err := r.geometryOf(&in, m.changes).Spread(in, SpreadOptions{Samples: r.options.Samples, Seed: r.options.Seed})
+	report, err := r.geometryOf(out.changed, m.changes).Spread(*out.changed, SpreadOptions{Samples: r.options.Samples, Seed: r.options.Seed})
 	if err != nil {
 		return
 	}

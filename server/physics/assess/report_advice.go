@@ -54,6 +54,16 @@ type Remedy struct {
 	HoldsProbability *float64 `json:"holdsProbability,omitempty"`
 	// What turns the document into the changed one, for whoever does not know the knobs.
 	Edits []InputEdit `json:"edits,omitempty"`
+	// changed is the document with the changes in it; nil where nothing helps.
+	changed *Input
+}
+
+// Changed is the document with the remedy in it; false where nothing helps.
+func (r *Remedy) Changed() (Input, bool) {
+	if r.changed == nil {
+		return Input{}, false
+	}
+	return *r.changed, true
 }
 
 // RemedyChange: one changed input.
