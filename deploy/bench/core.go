@@ -29,6 +29,7 @@ var coreRows = []coreRow{
 	{"all answers once more for one changed input, maps kept", "assess.MovedPass", 2e6},
 	{"512 samples with all inputs moved at once, geometry kept, two workers", "assess.Spread", 250 * time.Millisecond},
 	{"one of these samples", "assess.SampledPass", 0},
+	{"remedies for all open findings of Redshank's ramp launch, geometry kept, two workers", "assess.Remedies", 500 * time.Millisecond},
 	{"geometry and lattice of one model", "assess.Prepare", 0},
 	{"lattice of 400 horseshoes", "lift.SolveFourHundred", 0},
 	{"one launch path, by method", "motion.Launch", 100 * time.Microsecond},

@@ -45,6 +45,23 @@ func Spread(text []byte, options assess.SpreadOptions) ([]byte, error) {
 	return jsonform.Marshal(report)
 }
 
+// Remedied is Report, or Spread where the options say a count of samples, with the least changes that let its open findings hold; finding names the one to
+// mend, or none for all. Its errors are those of Spread.
+func Remedied(text []byte, finding string, options assess.SpreadOptions) ([]byte, error) {
+	in, err := document.Decode(text)
+	if err != nil {
+		return nil, err
+	}
+	if options.Samples > MostSamples {
+		return nil, fmt.Errorf("samples %d: give %d at most", options.Samples, MostSamples)
+	}
+	report, err := document.Mended(in, options, assess.RemedyOptions{FindingID: finding, Watch: options.Watch})
+	if err != nil {
+		return nil, err
+	}
+	return jsonform.Marshal(report)
+}
+
 // Window finds the winds in which launch and circuit of one AssessmentInput hold. Its errors are those of Report.
 func Window(text []byte) ([]byte, error) {
 	in, err := document.Decode(text)

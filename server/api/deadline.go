@@ -29,7 +29,7 @@ func withDeadline(ctx context.Context, req any, info *grpc.UnaryServerInfo, next
 		pb.RulePacksService_RetireRulePack_FullMethodName:
 		limit = rulesCap
 	}
-	if preview, ok := req.(*pb.PreviewAssessmentRequest); ok && preview.GetSampleCount() > 0 {
+	if preview, ok := req.(*pb.PreviewAssessmentRequest); ok && (preview.GetSampleCount() > 0 || preview.GetIncludeRemedies()) {
 		limit = spreadCap
 	}
 	ctx, cancel := context.WithTimeout(ctx, limit)

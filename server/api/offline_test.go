@@ -96,6 +96,39 @@ func TestSampledPreviewIsTheAnswerOfTheDevice(t *testing.T) {
 	}
 }
 
+// TestRemediesAreTheAnswerOfTheDevice compares reports with remedies, byte for byte, with bands by first order and by samples, and wants the finding asked
+// for to be the only one mended.
+func TestRemediesAreTheAnswerOfTheDevice(t *testing.T) {
+	t.Parallel()
+	const name = "redshank_quarry_top.json"
+	in := documentsIn(t, "demo")[name]
+	text, err := os.ReadFile(filepath.Join("../../testdata/demo", name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	server := &backend{computing: make(chan struct{}, 1)}
+	for _, samples := range []int{0, 32} {
+		options := assess.SpreadOptions{Samples: samples, Seed: 3}
+		computed, err := server.computeRemedies(t.Context(), in, options, "launch.end_speed")
+		if err != nil {
+			t.Fatal(err)
+		}
+		device, err := answer.Remedied(text, "launch.end_speed", options)
+		if err != nil || !bytes.Equal(computed.Report, device) {
+			t.Errorf("%d samples: %d bytes of the server, %d of the device, error %v", samples, len(computed.Report), len(device), err)
+		}
+		var report assess.Report
+		if err := json.Unmarshal(device, &report); err != nil || len(report.Remedies) < 2 {
+			t.Fatalf("%d samples: %d remedies, error %v", samples, len(report.Remedies), err)
+		}
+		for _, remedy := range report.Remedies {
+			if remedy.FindingID != "launch.end_speed" {
+				t.Errorf("%d samples: mends %s", samples, remedy.FindingID)
+			}
+		}
+	}
+}
+
 // TestSampledPreviewEndsWithItsCaller cancels a run that nobody waits for any more.
 func TestSampledPreviewEndsWithItsCaller(t *testing.T) {
 	t.Parallel()

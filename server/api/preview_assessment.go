@@ -27,12 +27,37 @@ func (s *assessmentsService) PreviewAssessment(ctx context.Context, req *pb.Prev
 	if err := c.checkSamples(int(req.GetSampleCount())); err != nil {
 		return nil, err
 	}
-	computed, err := s.computeInput(ctx, req.GetInput(), assess.SpreadOptions{Samples: int(req.GetSampleCount()), Seed: req.GetSeed()})
+	computed, err := s.preview(ctx, req)
 	if err != nil {
 		return nil, err
 	}
 	report := &pb.AssessmentReport{}
 	return report, readDocument(computed.Report, report)
+}
+
+// preview computes what a request asks for, remedies included where it asks for them.
+func (b *backend) preview(ctx context.Context, req *pb.PreviewAssessmentRequest) (club.Assessment, error) {
+	options := assess.SpreadOptions{Samples: int(req.GetSampleCount()), Seed: req.GetSeed()}
+	if req.GetIncludeRemedies() {
+		return b.computeRemedies(ctx, req.GetInput(), options, req.GetRemedyFindingId())
+	}
+	return b.computeInput(ctx, req.GetInput(), options)
+}
+
+// computeRemedies is computeInput with the least changes that let open findings hold, or the one named.
+func (b *backend) computeRemedies(ctx context.Context, wire *pb.AssessmentInput, options assess.SpreadOptions, finding string) (club.Assessment, error) {
+	in, err := decodeInput(wire)
+	if err != nil {
+		return club.Assessment{}, err
+	}
+	release, err := b.waitInLine(ctx)
+	if err != nil {
+		return club.Assessment{}, err
+	}
+	defer release()
+	options.Watch = func(int, int) bool { return ctx.Err() == nil }
+	report, err := document.Mended(in, options, assess.RemedyOptions{FindingID: finding, Watch: options.Watch})
+	return answered(ctx, in, report, err)
 }
 
 // checkSamples refuses a count of samples that is too small to say anything, or larger than the caller may ask for; zero asks for none.
@@ -71,6 +96,11 @@ func (b *backend) computeInput(ctx context.Context, wire *pb.AssessmentInput, op
 func sampled(ctx context.Context, in assess.Input, options assess.SpreadOptions) (club.Assessment, error) {
 	options.Watch = func(int, int) bool { return ctx.Err() == nil }
 	report, err := document.AssessSpread(in, options)
+	return answered(ctx, in, report, err)
+}
+
+// answered is a report as it is kept, or why there is none.
+func answered(ctx context.Context, in assess.Input, report assess.Report, err error) (club.Assessment, error) {
 	switch {
 	case errors.Is(err, assess.ErrStopped):
 		return club.Assessment{}, ctx.Err()

@@ -171,3 +171,22 @@ func Remedies(in assess.Input, options assess.RemedyOptions) ([]assess.Remedy, e
 	}
 	return list, err
 }
+
+// Mended is Assess, or AssessSpread where samples are asked for, with the remedies of what the report leaves open.
+func Mended(in assess.Input, spread assess.SpreadOptions, remedy assess.RemedyOptions) (assess.Report, error) {
+	remedy.Strict = spread.Samples > 0
+	report, err := assessedBy(in, spread)
+	if err != nil {
+		return assess.Report{}, err
+	}
+	report.Remedies, err = Remedies(in, remedy)
+	return report, err
+}
+
+// assessedBy is AssessSpread where samples are asked for, else AssessWatched.
+func assessedBy(in assess.Input, spread assess.SpreadOptions) (assess.Report, error) {
+	if spread.Samples > 0 {
+		return AssessSpread(in, spread)
+	}
+	return AssessWatched(in, spread.Watch)
+}

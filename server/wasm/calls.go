@@ -35,6 +35,19 @@ func spread(_ js.Value, given []js.Value) any {
 	return nil
 }
 
+// remedies answers remedies(text, finding, samples, seed, watch, done).
+func remedies(_ js.Value, given []js.Value) any {
+	text, finding, watch, done := given[0].String(), given[1].String(), given[4], given[5]
+	options := assess.SpreadOptions{Samples: given[2].Int(), Seed: int32(given[3].Int())}
+	go reply(done, func() ([]byte, error) {
+		return watched(watch, func(w assess.Watch) ([]byte, error) {
+			options.Watch = w
+			return answer.Remedied([]byte(text), finding, options)
+		})
+	})
+	return nil
+}
+
 // watched runs what the host watches, where it gave a function for that.
 func watched(watch js.Value, run func(assess.Watch) ([]byte, error)) ([]byte, error) {
 	if watch.Type() != js.TypeFunction {

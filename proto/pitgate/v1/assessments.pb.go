@@ -136,9 +136,13 @@ type PreviewAssessmentRequest struct {
 	// and the committee for 4096; a run that does not end in time is refused.
 	SampleCount int32 `protobuf:"varint,3,opt,name=sample_count,json=sampleCount,proto3" json:"sample_count,omitempty"`
 	// Seed of the samples; the same seed gives the same report to the bit.
-	Seed          int32 `protobuf:"varint,4,opt,name=seed,proto3" json:"seed,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	Seed int32 `protobuf:"varint,4,opt,name=seed,proto3" json:"seed,omitempty"`
+	// True to look for the least changes that let open findings hold as well; a run that does not end in time is refused.
+	IncludeRemedies bool `protobuf:"varint,5,opt,name=include_remedies,json=includeRemedies,proto3" json:"include_remedies,omitempty"`
+	// The one finding to mend, such as "launch.end_speed". Absent: all that are open.
+	RemedyFindingId string `protobuf:"bytes,6,opt,name=remedy_finding_id,json=remedyFindingId,proto3" json:"remedy_finding_id,omitempty"`
+	unknownFields   protoimpl.UnknownFields
+	sizeCache       protoimpl.SizeCache
 }
 
 func (x *PreviewAssessmentRequest) Reset() {
@@ -197,6 +201,20 @@ func (x *PreviewAssessmentRequest) GetSeed() int32 {
 		return x.Seed
 	}
 	return 0
+}
+
+func (x *PreviewAssessmentRequest) GetIncludeRemedies() bool {
+	if x != nil {
+		return x.IncludeRemedies
+	}
+	return false
+}
+
+func (x *PreviewAssessmentRequest) GetRemedyFindingId() string {
+	if x != nil {
+		return x.RemedyFindingId
+	}
+	return ""
 }
 
 type PreviewWindowRequest struct {
@@ -1100,14 +1118,16 @@ const file_pitgate_v1_assessments_proto_rawDesc = "" +
 	"\acreator\x18\x06 \x01(\tB\x04\xe2A\x01\x03R\acreator\x12A\n" +
 	"\vcreate_time\x18\a \x01(\v2\x1a.google.protobuf.TimestampB\x04\xe2A\x01\x03R\n" +
 	"createTime\x12 \n" +
-	"\bapproval\x18\b \x01(\tB\x04\xe2A\x01\x03R\bapproval\"\xba\x01\n" +
+	"\bapproval\x18\b \x01(\tB\x04\xe2A\x01\x03R\bapproval\"\x9a\x02\n" +
 	"\x18PreviewAssessmentRequest\x12\x1c\n" +
 	"\x06parent\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x06parent\x12=\n" +
 	"\x05input\x18\x02 \x01(\v2\x1b.pitgate.v1.AssessmentInputB\n" +
 	"\xe2A\x01\x02\xbaH\x03\xc8\x01\x01R\x05input\x12-\n" +
 	"\fsample_count\x18\x03 \x01(\x05B\n" +
 	"\xbaH\a\x1a\x05\x18\x80 (\x00R\vsampleCount\x12\x12\n" +
-	"\x04seed\x18\x04 \x01(\x05R\x04seed\"s\n" +
+	"\x04seed\x18\x04 \x01(\x05R\x04seed\x12)\n" +
+	"\x10include_remedies\x18\x05 \x01(\bR\x0fincludeRemedies\x123\n" +
+	"\x11remedy_finding_id\x18\x06 \x01(\tB\a\xbaH\x04r\x02\x18PR\x0fremedyFindingId\"s\n" +
 	"\x14PreviewWindowRequest\x12\x1c\n" +
 	"\x06parent\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x06parent\x12=\n" +
 	"\x05input\x18\x02 \x01(\v2\x1b.pitgate.v1.AssessmentInputB\n" +

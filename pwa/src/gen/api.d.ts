@@ -4361,6 +4361,10 @@ export interface operations {
                 sampleCount?: number;
                 /** @description Seed of the samples; the same seed gives the same report to the bit. */
                 seed?: number;
+                /** @description True to look for the least changes that let open findings hold as well; a run that does not end in time is refused. */
+                includeRemedies?: boolean;
+                /** @description The one finding to mend, such as "launch.end_speed". Absent: all that are open. */
+                remedyFindingId?: string;
             };
             header?: never;
             path: {

@@ -16,6 +16,6 @@ func remedies(input assess.Input, computed assess.Report, finding string, count,
 		return nil, fmt.Errorf("finding %q: the report has none of this name", finding)
 	}
 	return document.Remedies(input, assess.RemedyOptions{
-		FindingID: finding, Workers: min(runtime.NumCPU(), 64), Samples: count, Seed: int32(seed),
+		FindingID: finding, Workers: min(runtime.NumCPU(), 64), Samples: count, Seed: int32(seed), Strict: count > 0,
 	})
 }

@@ -9,6 +9,8 @@ import (
 type RemedyOptions struct {
 	// FindingID is the one finding to mend; empty: all that are open.
 	FindingID string
+	// Strict opens findings, too, whose band holds but less often than their class asks for, as samples would tell of them.
+	Strict bool
 	// Workers is how many candidates are tried at once, at most 64; zero: one. The remedies do not depend on it.
 	Workers int
 	// Watch is told how many of how many tasks are done and can stop the search; nil where nobody does.
@@ -56,8 +58,8 @@ type target struct {
 }
 
 // Remedies looks for the least changes of one input, or of two where no single one does, that let every open finding of a document hold with the
-// probability that its class asks for. Open is a finding that fails, or that is tight by its band and holds less often than that; with samples, every one
-// that holds less often by its first-order spread. Each finding has its
+// probability that its class asks for. Open is a finding that fails, or that is tight by its band and holds less often than that; asked
+// strictly, every one that holds less often by its first-order spread. Each finding has its
 // remedies in their order of effort, or one without a change whose note says what was tried. See Run for the errors.
 //
 //	find x: margin(x) - z(P) u(x) = 0
@@ -136,7 +138,7 @@ func (r *remedySearch) open() {
 		}
 		t := target{finding: f, at: i, required: r.base.required(f.FindingClass)}
 		t.quantile, t.spread = quantileOf(t.required), r.deviation(i)
-		if f.Verdict == VerdictFails || t.height(&f, t.spread) < 0 && (r.options.Samples > 0 || r.tight(&t)) {
+		if f.Verdict == VerdictFails || t.height(&f, t.spread) < 0 && (r.options.Strict || r.tight(&t)) {
 			r.targets = append(r.targets, t)
 		}
 	}
