@@ -49,7 +49,7 @@ func (r *reassessor) reassessOnce(ctx context.Context, job jobs.ReassessApproval
 		return err
 	}
 	if a.approval.State.Open() {
-		if err := r.computeAgain(ctx, &a); err != nil {
+		if err := r.computeAgain(ctx, job.Club, &a); err != nil {
 			return err
 		}
 	}
@@ -62,7 +62,7 @@ func (r *reassessor) readAgain(ctx context.Context, job jobs.ReassessApproval) (
 		if a.done, err = tx.Reassessed(ctx, job.Run, job.Approval); err != nil || a.done {
 			return err
 		}
-		if a.run, err = tx.Run(ctx, job.Run); err != nil {
+		if a.run, err = tx.RunCause(ctx, job.Run); err != nil {
 			return err
 		}
 		if a.approval, err = tx.ApprovalToReassess(ctx, job.Approval); err != nil {
@@ -76,7 +76,7 @@ func (r *reassessor) readAgain(ctx context.Context, job jobs.ReassessApproval) (
 
 // computeAgain computes the approval's document by the rules in force and the present core, and compares with the newest answer kept for it. The whole
 // answer is computed only when verdicts changed.
-func (r *reassessor) computeAgain(ctx context.Context, a *again) error {
+func (r *reassessor) computeAgain(ctx context.Context, clubID string, a *again) error {
 	in, err := inputUnder(a.approval.AssessedApproval, a.rules)
 	if err != nil {
 		return err
@@ -84,9 +84,9 @@ func (r *reassessor) computeAgain(ctx context.Context, a *again) error {
 	if a.approval.CoreVersion == assess.Version && a.approval.InputDigest == document.Digest(in) {
 		return nil
 	}
-	var was assess.Report
-	if err := json.Unmarshal(a.approval.Report, &was); err != nil {
-		return fmt.Errorf("kept report: %w", err)
+	was, err := r.keptReport(ctx, clubID, a.approval.AssessmentID)
+	if err != nil {
+		return err
 	}
 	release, err := r.waitInLine(ctx)
 	if err != nil {
@@ -103,6 +103,22 @@ func (r *reassessor) computeAgain(ctx context.Context, a *again) error {
 	whole, err := assessed(in)
 	whole.ApprovalID, a.answer = a.approval.ID, &whole
 	return err
+}
+
+// keptReport reads the report of a kept answer.
+func (r *reassessor) keptReport(ctx context.Context, clubID, id string) (report assess.Report, err error) {
+	var kept club.Assessment
+	err = r.store.Read(ctx, clubID, func(tx *postgres.ReadTx) error {
+		kept, err = tx.Assessment(ctx, id)
+		return err
+	})
+	if err != nil {
+		return report, err
+	}
+	if err := json.Unmarshal(kept.Report, &report); err != nil {
+		return report, fmt.Errorf("kept report: %w", err)
+	}
+	return report, nil
 }
 
 // keepAgain keeps what became of the approval: the new answer and the changed verdicts, and the lapse when it no longer stands on what was signed.

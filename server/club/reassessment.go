@@ -74,7 +74,7 @@ type Reassessment struct {
 	CreateTime time.Time
 }
 
-// ReassessedApproval is an open approval with the newest answer that was kept for it.
+// ReassessedApproval is an approval with the newest answer that was kept for it; its report is read apart.
 type ReassessedApproval struct {
 	AssessedApproval
 	AssessmentID string

@@ -62,6 +62,12 @@ func (r *ReadTx) Run(ctx context.Context, id string) (club.ReassessmentRun, erro
 	}, nil
 }
 
+// RunCause reads why a run was opened, without counting how far it is.
+func (r *ReadTx) RunCause(ctx context.Context, id string) (club.ReassessmentRun, error) {
+	row, err := r.q.RunCause(ctx, r.clubID, id)
+	return club.ReassessmentRun{ID: id, Cause: club.Cause(row.Cause), Reason: row.Reason}, found(err, "reassessment run", id)
+}
+
 // LatestRun reads the last run of a cause; found is false when there was none.
 func (r *ReadTx) LatestRun(ctx context.Context, cause club.Cause) (run club.ReassessmentRun, found bool, err error) {
 	id, err := r.q.LatestRunID(ctx, r.clubID, string(cause))
@@ -85,7 +91,7 @@ func (r *ReadTx) ApprovalsToReassess(ctx context.Context) ([]string, error) {
 	return r.q.ApprovalsToReassess(ctx, r.clubID, statesThat(club.State.Open))
 }
 
-// ApprovalToReassess reads an approval with the newest answer kept for it. NotFound when nothing was computed for it.
+// ApprovalToReassess reads an approval with the document of the newest answer kept for it, without the report. NotFound when nothing was computed for it.
 func (r *ReadTx) ApprovalToReassess(ctx context.Context, id string) (club.ReassessedApproval, error) {
 	row, err := r.q.ApprovalToReassess(ctx, r.clubID, id)
 	if err != nil {
@@ -93,17 +99,20 @@ func (r *ReadTx) ApprovalToReassess(ctx context.Context, id string) (club.Reasse
 	}
 	return club.ReassessedApproval{AssessmentID: row.AssessmentID, AssessedApproval: club.AssessedApproval{
 		ID: row.ApprovalID, ModelDisplayName: row.ModelDisplayName, OwnerDisplayName: row.OwnerDisplayName, State: club.State(row.State),
-		HeldFrom: club.State(text(row.HeldFrom)), Limits: row.Limits, Input: row.Input, Report: row.Report, InputDigest: row.InputDigest,
+		HeldFrom: club.State(text(row.HeldFrom)), Limits: row.Limits, Input: row.Input, InputDigest: row.InputDigest,
 		CoreVersion: row.CoreVersion,
 	}}, nil
 }
 
-// LockToReassess locks an approval and reads it again, so that nothing about it changes until the transaction ends.
+// LockToReassess locks an approval, so that nothing about it changes until the transaction ends, and reads where it stands and the newest answer's id.
 func (t *Tx) LockToReassess(ctx context.Context, id string) (club.ReassessedApproval, error) {
-	if _, err := t.lockApproval(ctx, id); err != nil {
+	a, err := t.lockApproval(ctx, id)
+	if err != nil {
 		return club.ReassessedApproval{}, err
 	}
-	return t.ApprovalToReassess(ctx, id)
+	answer, err := t.q.NewestAnswer(ctx, t.clubID, &id)
+	return club.ReassessedApproval{AssessmentID: answer, AssessedApproval: club.AssessedApproval{ID: id, State: a.State, HeldFrom: a.HeldFrom}},
+		found(err, "computed approval", id)
 }
 
 // Reassessed tells whether an approval had its turn in a run.

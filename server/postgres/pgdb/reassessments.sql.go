@@ -12,7 +12,7 @@ import (
 
 const approvalToReassess = `-- name: ApprovalToReassess :one
 SELECT a.approval_id, a.state, a.held_from, a.limits, m.display_name AS model_display_name, p.display_name AS owner_display_name,
-    s.assessment_id, s.input, s.report, s.input_digest, s.core_version
+    s.assessment_id, s.input, s.input_digest, s.core_version
 FROM approvals a
 JOIN models m ON m.club_id = a.club_id AND m.model_id = a.model_id
 JOIN people p ON p.club_id = a.club_id AND p.person_id = a.owner_id
@@ -30,12 +30,11 @@ type ApprovalToReassessRow struct {
 	OwnerDisplayName string
 	AssessmentID     string
 	Input            []byte
-	Report           []byte
 	InputDigest      string
 	CoreVersion      string
 }
 
-// With the newest answer that was kept for it.
+// With the document of the newest answer that was kept for it.
 func (q *Queries) ApprovalToReassess(ctx context.Context, clubID string, approvalID string) (ApprovalToReassessRow, error) {
 	row := q.db.QueryRow(ctx, approvalToReassess, clubID, approvalID)
 	var i ApprovalToReassessRow
@@ -48,7 +47,6 @@ func (q *Queries) ApprovalToReassess(ctx context.Context, clubID string, approva
 		&i.OwnerDisplayName,
 		&i.AssessmentID,
 		&i.Input,
-		&i.Report,
 		&i.InputDigest,
 		&i.CoreVersion,
 	)
@@ -337,6 +335,18 @@ func (q *Queries) ListChanges(ctx context.Context, arg ListChangesParams) ([]Lis
 	return items, nil
 }
 
+const newestAnswer = `-- name: NewestAnswer :one
+SELECT s.assessment_id FROM assessments s WHERE s.club_id = $1 AND s.approval_id = $2
+ORDER BY s.create_time DESC, s.assessment_id DESC LIMIT 1
+`
+
+func (q *Queries) NewestAnswer(ctx context.Context, clubID string, approvalID *string) (string, error) {
+	row := q.db.QueryRow(ctx, newestAnswer, clubID, approvalID)
+	var assessment_id string
+	err := row.Scan(&assessment_id)
+	return assessment_id, err
+}
+
 const run = `-- name: Run :one
 SELECT r.club_id, r.run_id, r.cause, r.reason, r.core_version, r.by_jobs, r.approvals, r.create_time, (SELECT count(*) FROM reassessments d WHERE d.club_id = r.club_id AND d.run_id = r.run_id)::integer AS done_count,
     (SELECT count(*) FROM reassessments d WHERE d.club_id = r.club_id AND d.run_id = r.run_id AND d.outcome = 'changed')::integer AS changed_count,
@@ -374,6 +384,22 @@ func (q *Queries) Run(ctx context.Context, clubID string, runID string) (RunRow,
 		&i.ChangedCount,
 		&i.FailedCount,
 	)
+	return i, err
+}
+
+const runCause = `-- name: RunCause :one
+SELECT cause, reason FROM reassessment_runs WHERE club_id = $1 AND run_id = $2
+`
+
+type RunCauseRow struct {
+	Cause  string
+	Reason string
+}
+
+func (q *Queries) RunCause(ctx context.Context, clubID string, runID string) (RunCauseRow, error) {
+	row := q.db.QueryRow(ctx, runCause, clubID, runID)
+	var i RunCauseRow
+	err := row.Scan(&i.Cause, &i.Reason)
 	return i, err
 }
 

@@ -14,6 +14,9 @@ SELECT r.*, (SELECT count(*) FROM reassessments d WHERE d.club_id = r.club_id AN
     (SELECT count(*) FROM reassessments d WHERE d.club_id = r.club_id AND d.run_id = r.run_id AND d.outcome = 'failed')::integer AS failed_count
 FROM reassessment_runs r WHERE r.club_id = @club_id AND r.run_id = @run_id;
 
+-- name: RunCause :one
+SELECT cause, reason FROM reassessment_runs WHERE club_id = @club_id AND run_id = @run_id;
+
 -- name: LatestRunID :one
 SELECT run_id FROM reassessment_runs WHERE club_id = @club_id AND cause = @cause
 ORDER BY create_time DESC, run_id DESC LIMIT 1;
@@ -27,15 +30,19 @@ SELECT approval_id FROM approvals WHERE club_id = @club_id AND state = ANY(@stat
 ORDER BY create_time, approval_id;
 
 -- name: ApprovalToReassess :one
--- With the newest answer that was kept for it.
+-- With the document of the newest answer that was kept for it.
 SELECT a.approval_id, a.state, a.held_from, a.limits, m.display_name AS model_display_name, p.display_name AS owner_display_name,
-    s.assessment_id, s.input, s.report, s.input_digest, s.core_version
+    s.assessment_id, s.input, s.input_digest, s.core_version
 FROM approvals a
 JOIN models m ON m.club_id = a.club_id AND m.model_id = a.model_id
 JOIN people p ON p.club_id = a.club_id AND p.person_id = a.owner_id
 JOIN LATERAL (SELECT * FROM assessments s WHERE s.club_id = a.club_id AND s.approval_id = a.approval_id
               ORDER BY s.create_time DESC, s.assessment_id DESC LIMIT 1) s ON true
 WHERE a.club_id = @club_id AND a.approval_id = @approval_id;
+
+-- name: NewestAnswer :one
+SELECT s.assessment_id FROM assessments s WHERE s.club_id = @club_id AND s.approval_id = @approval_id
+ORDER BY s.create_time DESC, s.assessment_id DESC LIMIT 1;
 
 -- name: HasReassessment :one
 SELECT EXISTS (SELECT FROM reassessments WHERE club_id = @club_id AND run_id = @run_id AND approval_id = @approval_id);
