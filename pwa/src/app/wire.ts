@@ -39,6 +39,7 @@ export type ReportPath = Schemas['pitgate.v1.ReportPath'];
 export type ReportQuantity = Schemas['pitgate.v1.ReportQuantity'];
 export type ReportCurve = Schemas['pitgate.v1.ReportCurve'];
 export type CurvePoint = Schemas['pitgate.v1.CurvePoint'];
+export type BenchItem = Schemas['pitgate.v1.BenchItem'];
 export type BallastOption = Schemas['pitgate.v1.BallastOption'];
 export type LiftingSurface = Schemas['pitgate.v1.LiftingSurface'];
 export type Station = Schemas['pitgate.v1.Station'];
