@@ -16,6 +16,7 @@ func Bench(w io.Writer, r assess.Report) error {
 	if r.InputDigest != "" {
 		p.line("input %s", r.InputDigest)
 	}
+	p.paragraph("", "A reading outside its figure is entered in the document and everything is computed again.")
 	group := ""
 	for i := range r.BenchItems {
 		item := &r.BenchItems[i]
@@ -65,16 +66,27 @@ func unitOf(item *assess.BenchItem) string {
 func wanted(item *assess.BenchItem) string {
 	switch {
 	case item.Low != nil && item.High != nil && *item.Low == *item.High:
-		return measure(*item.Low, item.Unit) + ", " + item.Wanted
+		return onBench(*item.Low, item.Unit) + ", " + item.Wanted
 	case item.Low != nil && item.High != nil:
-		return number(*item.Low) + " to " + measure(*item.High, item.Unit) + ", " + item.Wanted
+		return onBench(*item.Low, item.Unit) + " to " + onBench(*item.High, item.Unit) + ", " + item.Wanted
 	case item.Low != nil:
-		return "at least " + measure(*item.Low, item.Unit) + ", " + item.Wanted
+		return "at least " + onBench(*item.Low, item.Unit) + ", " + item.Wanted
 	case item.High != nil:
-		return "at most " + measure(*item.High, item.Unit) + ", " + item.Wanted
+		return "at most " + onBench(*item.High, item.Unit) + ", " + item.Wanted
 	default:
 		return item.Wanted
 	}
+}
+
+// smallParts are units that are read in thousandths below a tenth.
+var smallParts = map[string]string{"m": "mm", "l": "ml"}
+
+// onBench writes a figure as it is read with a rule or a syringe.
+func onBench(value float64, unit string) string {
+	if part := smallParts[unit]; part != "" && value > -0.1 && value < 0.1 {
+		return measure(1000*value, part)
+	}
+	return measure(value, unit)
 }
 
 // Cards writes the cards in 80 columns, each figure ahead of what it is. Its error is that of the writer.

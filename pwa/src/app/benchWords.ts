@@ -20,6 +20,7 @@ export const benchWords = {
   why: 'Why',
   enters: 'Takes the place of',
   photo: 'Take a photo.',
+  outside: 'A reading outside its figure is entered in the document, and everything is computed again.',
   openPoint: 'bears on a finding that fails or is unknown',
   atLeast: (figure: string) => `at least ${figure}`,
   atMost: (figure: string) => `at most ${figure}`,

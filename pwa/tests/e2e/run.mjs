@@ -1,5 +1,6 @@
 // Drives the demonstration in a phone-sized browser. PITGATE_URL says where it runs; the data should be fresh.
 import { approvalTests } from './approvals.mjs';
+import { benchTests } from './bench.mjs';
 import { startBrowser } from './browser.mjs';
 import { compareTests } from './compare.mjs';
 import { coreTests } from './core.mjs';
@@ -16,6 +17,7 @@ let failed = 0;
 
 const tests = [
   ...sheetTests(house),
+  ...benchTests(house),
   ...flightTests(house),
   ...approvalTests(house),
   ...incidentTests(house),

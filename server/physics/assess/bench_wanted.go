@@ -4,7 +4,7 @@ package assess
 // was computed with: inside it the answers stand, outside it they are computed anew.
 
 const (
-	asTaken     = "as the report takes it; outside, enter the reading and compute again"
+	asTaken     = "as the report takes it"
 	noFigureYet = "the document has no figure yet: enter what is measured"
 )
 

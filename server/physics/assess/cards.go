@@ -107,8 +107,14 @@ func (w *cardWriter) open() {
 		default:
 		}
 	}
-	if fails+unknown > 0 {
-		w.say("Not yet", say("%d findings fail and %d are unknown: this card is no permission.", fails, unknown))
+	switch {
+	case fails > 0 && unknown > 0:
+		w.say("Not yet", say("Findings that fail: %d; unknown: %d. This card is no permission.", fails, unknown))
+	case fails > 0:
+		w.say("Not yet", say("Findings that fail: %d. This card is no permission.", fails))
+	case unknown > 0:
+		w.say("Not yet", say("Findings unknown: %d. This card is no permission.", unknown))
+	default:
 	}
 }
 
