@@ -15,7 +15,6 @@ export const benchWords = {
   printHint: 'The print has an empty box for tick, value and name at each point, and a page to each card.',
   heading: (model: string) => `Bench inspection: ${model === '' ? 'model without a name' : model}`,
   cardHeading: (card: string, model: string) => (model === '' ? card : `${card}: ${model}`),
-  wanted: 'Wanted',
   how: 'How',
   why: 'Why',
   enters: 'Takes the place of',

@@ -8,7 +8,7 @@ async function open(page, name) {
     await part(page, name).locator('summary').first().click();
 }
 
-/** Heights of the cards as they print, in the width that A4 leaves between its margins, in CSS pixels. */
+/** What A4 leaves between the margins of the print rules, in CSS pixels. */
 const paper = { width: 688, height: 1009 };
 
 /** The bench list and the cards of an approval: on a phone, and on paper. */
@@ -38,6 +38,7 @@ export function benchTests({ phone }) {
         const page = shared.page;
         await open(page, 'cards');
         const cards = part(page, 'cards').locator('[data-card]');
+        await see(cards.first(), 'a card');
         equal(
           (await cards.evaluateAll((all) => all.map((e) => e.dataset.card))).join(' '),
           'card.static_run card.taxi card.range_check card.first_flight',
