@@ -1,10 +1,11 @@
 package compare
 
 import (
-	"encoding/json"
 	"reflect"
 	"slices"
 	"strings"
+
+	"pitgate/server/document/jsonform"
 )
 
 // manyPoints is how many points of an outline may differ before the outline is told as a whole.
@@ -96,7 +97,7 @@ func (w *walk) named(a, b reflect.Value, namesA, namesB []string, at place) {
 
 // order writes names in their order.
 func order(names []string) *ComparedValue {
-	text, _ := json.Marshal(names)                                               // texts can always be written
+	text, _ := jsonform.Marshal(names)                                           // texts can always be written
 	return &ComparedValue{PartJSON: string(text), EntryCount: int32(len(names))} //nolint:gosec // a document's lists are bounded far below
 }
 

@@ -1,10 +1,10 @@
 package compare
 
 import (
-	"encoding/json"
 	"reflect"
 	"strings"
 
+	"pitgate/server/document/jsonform"
 	"pitgate/server/physics/assess"
 )
 
@@ -126,7 +126,7 @@ func valueOf(v reflect.Value) *ComparedValue {
 
 // wholePart writes a part or a list as JSON. Decoded documents hold no number that JSON cannot write.
 func wholePart(v reflect.Value) *ComparedValue {
-	text, _ := json.Marshal(v.Interface())
+	text, _ := jsonform.Marshal(v.Interface())
 	out := &ComparedValue{PartJSON: string(text)}
 	if v.Kind() == reflect.Slice {
 		out.EntryCount = int32(v.Len()) //nolint:gosec // a document's lists are bounded far below
