@@ -29,7 +29,7 @@ var mediaTypes = map[string]string{
 
 // pageHandler serves the page. A path without an extension that is no file is one of the page's own addresses and gets index.html.
 func pageHandler(page fs.FS) http.Handler {
-	forms := &variants{}
+	forms := &variants{page: page}
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if r.Method != http.MethodGet && r.Method != http.MethodHead {
 			w.Header().Set("Allow", "GET, HEAD")
@@ -58,6 +58,9 @@ func pageFile(page fs.FS, urlPath string) (string, []byte, bool) {
 	name := strings.TrimPrefix(path.Clean("/"+urlPath), "/")
 	if name == "" {
 		name = "index.html"
+	}
+	if path.Ext(name) == brotliEnding {
+		return name, nil, false // a form of a file is none of its own
 	}
 	content, err := fs.ReadFile(page, name)
 	if err != nil && path.Ext(name) == "" {

@@ -6,6 +6,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"io/fs"
 	"net/http"
 	"path"
 	"strings"
@@ -15,6 +16,9 @@ import (
 // compressAbove is the size in bytes from which a file is worth compressing.
 const compressAbove = 1024
 
+// brotliEnding is put to a file's name for its form in Brotli.
+const brotliEnding = ".br"
+
 // variant is one file of the page as it is sent.
 type variant struct {
 	content  []byte
@@ -22,34 +26,53 @@ type variant struct {
 	encoding string
 }
 
-// variants makes each file's forms once: plain, and compressed where that is smaller. The page inside the binary never changes.
-type variants struct{ made sync.Map }
+// variants makes each file's forms once: plain, and compressed where that is smaller. The page inside the binary never changes. Brotli is the page's
+// build's: it writes name.br beside a file whose name changes with its content.
+type variants struct {
+	page fs.FS
+	made sync.Map
+}
 
 // of picks the form for a request.
 func (v *variants) of(name string, content []byte, r *http.Request) variant {
 	encoding := ""
-	if compressible(name) && len(content) > compressAbove && takesGzip(r) {
+	switch {
+	case !compressible(name) || len(content) <= compressAbove:
+	case takes(r, "br") && v.hasBrotli(name):
+		encoding = "br"
+	case takes(r, "gzip"):
 		encoding = "gzip"
 	}
 	key := encoding + " " + name
 	if made, ok := v.made.Load(key); ok {
 		return made.(variant)
 	}
-	made := makeVariant(content, encoding)
+	made := v.make(name, content, encoding)
 	v.made.Store(key, made)
 	return made
 }
 
-// makeVariant compresses when asked for and it helps, and tags the form by a digest over the plain content.
-func makeVariant(content []byte, encoding string) variant {
+func (v *variants) hasBrotli(name string) bool {
+	info, err := fs.Stat(v.page, name+brotliEnding)
+	return err == nil && info.Mode().IsRegular()
+}
+
+// make compresses when asked for and it helps, and tags the form by a digest over the plain content.
+func (v *variants) make(name string, content []byte, encoding string) variant {
 	sum := sha256.Sum256(content)
 	tag := hex.EncodeToString(sum[:12])
-	if encoding == "gzip" {
-		if packed, err := packed(content); err == nil && len(packed) < len(content) {
-			return variant{packed, fmt.Sprintf("%q", tag+"-gzip"), encoding}
-		}
+	small, err := v.compressed(name, content, encoding)
+	if err == nil && encoding != "" && len(small) < len(content) {
+		return variant{small, fmt.Sprintf("%q", tag+"-"+encoding), encoding}
 	}
 	return variant{content, fmt.Sprintf("%q", tag), ""}
+}
+
+func (v *variants) compressed(name string, content []byte, encoding string) ([]byte, error) {
+	if encoding == "br" {
+		return fs.ReadFile(v.page, name+brotliEnding)
+	}
+	return packed(content)
 }
 
 // packed compresses as far as it goes; it is done once a file.
@@ -75,13 +98,19 @@ func compressible(name string) bool {
 	return false
 }
 
-// takesGzip tells whether the caller can unpack it.
-func takesGzip(r *http.Request) bool {
+// takes tells whether the caller can unpack an encoding.
+func takes(r *http.Request, encoding string) bool {
 	for coding := range strings.SplitSeq(r.Header.Get("Accept-Encoding"), ",") {
 		name, weight, _ := strings.Cut(strings.TrimSpace(coding), ";")
-		if strings.EqualFold(name, "gzip") && strings.TrimSpace(weight) != "q=0" {
+		if strings.EqualFold(strings.TrimSpace(name), encoding) && !refused(weight) {
 			return true
 		}
 	}
 	return false
+}
+
+// refused tells a weight of nothing: q=0, q=0.0 and so on.
+func refused(weight string) bool {
+	number, ok := strings.CutPrefix(strings.TrimSpace(weight), "q=")
+	return ok && strings.Trim(number, "0.") == ""
 }

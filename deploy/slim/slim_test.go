@@ -70,14 +70,14 @@ func TestBrokenModulesAreRefused(t *testing.T) {
 	}
 }
 
-// fixture is a table of two functions: runtime.here keeps its name, there.gone does not. Places are, from 1 on: depth, line, live
+// fixture is a table of two functions: runtime.bgsweep keeps its name, there.gone does not. Places are, from 1 on: depth, line, live
 // variables, where another thread may stop it.
 func fixture() []byte {
-	names := []byte("\x00runtime.here\x00there.gone\x00")
+	names := []byte("\x00runtime.bgsweep\x00there.gone\x00")
 	files := []byte("\x01\x00\x00\x00there.go\x00")
 	places := []byte{0, 2, 3, 0, 4, 5, 0, 6, 7, 0, 8, 9, 0}
 	functions := make([]byte, 2*8+4)
-	for i, name := range []uint32{1, 14} {
+	for i, name := range []uint32{1, 17} {
 		binary.LittleEndian.PutUint32(functions[8*i:], uint32(i))
 		binary.LittleEndian.PutUint32(functions[8*i+4:], uint32(len(functions)))
 		for _, word := range []uint32{uint32(i), name, 0, 0, 1, 4, 4, 2, 0, 77, 6 << 24, 10, 7, 50, 51, 52, 53, 54, 55} {
@@ -108,7 +108,7 @@ func TestForgetKeepsWhatAProgramNeeds(t *testing.T) {
 			t.Errorf("%q is still there", gone)
 		}
 	}
-	for _, stays := range []string{"before--", "runtime.here", "\x00\x02\x03\x00", "\x00\x06\x07\x00"} {
+	for _, stays := range []string{"before--", "runtime.bgsweep", "\x00\x02\x03\x00", "\x00\x06\x07\x00"} {
 		if !bytes.Contains(image, []byte(stays)) {
 			t.Errorf("%q is gone", stays)
 		}

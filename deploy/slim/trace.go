@@ -5,12 +5,13 @@ import (
 	"encoding/binary"
 	"errors"
 	"fmt"
-	"strings"
+	"regexp"
 )
 
-// kept are the packages whose functions keep their names: the runtime tells its own goroutines and two functions of reflect by them. Methods are never
-// told by their names.
-var kept = []string{"runtime.", "reflect."}
+// kept is in the names that the runtime tells functions by: its own goroutines, which do not count as the program's, and two functions of reflect.
+//
+// Source: isSystemGoroutine and argMapInternal in the runtime of the toolchain.
+var kept = regexp.MustCompile(`^(runtime\.(bgsweep|bgscavenge|gcBgMarkWorker|forcegchelper|updateMaxProcsGoroutine|.*gowrap[0-9]*)|reflect\.[a-zA-Z]+)$`)
 
 // magic begins the table: its layout, that of Go 1.20 and later, then smallest instruction and pointer size on this processor.
 var magic = []byte{0xf1, 0xff, 0xff, 0xff, 0, 0, 1, 8}
@@ -177,11 +178,8 @@ func (t table) mark(needed []bool, from int) error {
 func (t table) unname(f function) {
 	at := f.word(nameField)
 	name, _, _ := bytes.Cut(t.names[at:], []byte{0})
-	method := bytes.IndexByte(name, '(') >= 0
-	for _, prefix := range kept {
-		if !method && strings.HasPrefix(string(name), prefix) {
-			return
-		}
+	if kept.Match(name) {
+		return
 	}
 	clear(name)
 	binary.LittleEndian.PutUint32(f[nameField:], 0)
