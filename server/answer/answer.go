@@ -62,6 +62,19 @@ func Remedied(text []byte, finding string, options assess.SpreadOptions) ([]byte
 	return jsonform.Marshal(report)
 }
 
+// Values computes what of the report of one AssessmentInput comes first: values and verdicts, without bands and drawings. Its errors are those of Report.
+func Values(text []byte) ([]byte, error) {
+	in, err := document.Decode(text)
+	if err != nil {
+		return nil, err
+	}
+	report, err := document.Values(in)
+	if err != nil {
+		return nil, err
+	}
+	return jsonform.Marshal(report)
+}
+
 // Window finds the winds in which launch and circuit of one AssessmentInput hold. Its errors are those of Report.
 func Window(text []byte) ([]byte, error) {
 	in, err := document.Decode(text)

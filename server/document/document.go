@@ -143,6 +143,21 @@ func AssessSpread(in assess.Input, options assess.SpreadOptions) (assess.Report,
 	return report, nil
 }
 
+// Values is Assess without bands, lines, diagrams and quantities, in a fraction of the time: its values, limits and margins are the same, and its
+// verdicts are those of the values as given.
+func Values(in assess.Input) (assess.Report, error) {
+	geometry, err := geometries.of(in)
+	if err != nil {
+		return assess.Report{}, err
+	}
+	report, err := geometry.RunWith(in, assess.Options{})
+	if err != nil {
+		return assess.Report{}, err
+	}
+	report.InputDigest = Digest(in)
+	return report, nil
+}
+
 // Answers is Assess without lines, diagrams and quantities: its findings, bands and verdicts are the same.
 func Answers(in assess.Input) (assess.Report, error) {
 	geometry, err := geometries.of(in)

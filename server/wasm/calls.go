@@ -58,6 +58,13 @@ func watched(watch js.Value, run func(assess.Watch) ([]byte, error)) ([]byte, er
 	return run(asked.goOn)
 }
 
+// values answers values(text, done).
+func values(_ js.Value, given []js.Value) any {
+	text, done := given[0].String(), given[1]
+	go reply(done, func() ([]byte, error) { return answer.Values([]byte(text)) })
+	return nil
+}
+
 // window answers window(text, done).
 func window(_ js.Value, given []js.Value) any {
 	text, done := given[0].String(), given[1]

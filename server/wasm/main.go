@@ -10,6 +10,7 @@
 //	                             the same with bands and probabilities from samples; zero samples: the core's own count
 //	remedies(text, finding, samples, seed, watch, done)
 //	                             the same with the least changes that let open findings hold, or the one named; zero samples: bands without samples
+//	values(text, done)           its values and verdicts alone, which come sooner
 //	window(text, done)           the winds in which it holds
 //	compare(from, to, watch, done)  what changed between two documents and which findings moved
 //	heap()                       bytes in use, after a collection
@@ -30,6 +31,7 @@ func main() {
 	core.Set("report", js.FuncOf(report))
 	core.Set("spread", js.FuncOf(spread))
 	core.Set("remedies", js.FuncOf(remedies))
+	core.Set("values", js.FuncOf(values))
 	core.Set("window", js.FuncOf(window))
 	core.Set("compare", js.FuncOf(comparison))
 	core.Set("heap", js.FuncOf(heap))

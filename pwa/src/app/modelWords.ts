@@ -158,6 +158,7 @@ export const modelWords = {
     restored: 'Your draft from this device was restored.',
     live: 'Findings as you type',
     computing: 'Computing …',
+    early: 'Values as given; what the uncertain inputs make of them follows.',
     refused: 'Not computed: see what is wrong',
     stale: 'These findings are older than what you typed.',
     computedBy: {

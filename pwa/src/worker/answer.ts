@@ -17,6 +17,8 @@ export type CoreWorker = {
   spread(ticket: number, text: string, draw: Draw, progress?: Progress): Promise<Answer>;
   /** What changed between two documents, and which findings moved by it. */
   compare(ticket: number, from: string, to: string): Promise<Answer>;
+  /** Values and verdicts of one document, without bands and drawings: they come sooner than its report. */
+  values(text: string): Promise<Answer>;
   /** The winds in which one document holds. */
   window(text: string): Promise<Answer>;
   /** Stops a report between two passes. */

@@ -88,6 +88,15 @@ export class Core {
     }
   }
 
+  /** Values and verdicts of a document, without bands and drawings. */
+  async values(input: AssessmentInput, signal: AbortSignal): Promise<Report> {
+    const worker = await this.#worker();
+    signal.throwIfAborted();
+    const answer = await worker.values(JSON.stringify(input));
+    signal.throwIfAborted();
+    return this.#read(answer, signal);
+  }
+
   /** The winds in which a document holds; a cancelled one ends its worker, which has no place to stop. */
   async window(input: AssessmentInput, signal: AbortSignal): Promise<WindWindow> {
     const worker = await this.#worker();

@@ -11,6 +11,7 @@ type Program = {
   version: string;
   report(text: string, watch: Watch, done: Done): void;
   spread(text: string, samples: number, seed: number, watch: Watch, done: Done): void;
+  values(text: string, done: Done): void;
   window(text: string, done: Done): void;
   compare(from: string, to: string, watch: Watch, done: Done): void;
   heap(): number;
@@ -115,6 +116,10 @@ const worker: CoreWorker = {
   compare: (ticket, from, to) =>
     watched(ticket, undefined, (core, watch, done) => {
       core.compare(from, to, watch, done);
+    }),
+  values: (text) =>
+    ask((core, done) => {
+      core.values(text, done);
     }),
   window: (text) =>
     ask((core, done) => {

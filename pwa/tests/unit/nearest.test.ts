@@ -38,6 +38,7 @@ class Bench {
           this.asked.push(ticket);
           return answerOf(JSON.stringify({ coreVersion: from + to }));
         },
+        values: async () => this.answers.shift() ?? answerOf('{}'),
         window: () => new Promise<Answer>(() => undefined),
         cancel: async (ticket: number) => {
           this.cancelled.push(ticket);
@@ -115,6 +116,11 @@ describe('the core of the device', () => {
     const from = { model: { displayName: 'Dabchick' } };
     const answer = await core.compare(from, {}, never);
     expect(answer.coreVersion).toBe(JSON.stringify(from) + '{}');
+  });
+
+  it('gives values before the report', async () => {
+    bench.answers = [answerOf('{"findings":[]}')];
+    expect(await core.values({}, never)).toEqual({ findings: [] });
   });
 
   it('hears of a cancel and ends without an answer', async () => {

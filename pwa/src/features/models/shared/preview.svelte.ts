@@ -5,6 +5,7 @@ import { core } from '../../../worker/core.svelte';
 import { nearest, warm, type Place } from '../../../worker/nearest';
 import { ClubRules } from '../../rule-packs/shared/clubRules';
 import { composeLimits } from '../../rule-packs/shared/ruleApi';
+import { earlyReport } from './earlyReport';
 import { preview } from './modelApi';
 
 /** How long typing has to pause before the server is asked, and before the core of this device is, in ms. */
@@ -13,7 +14,7 @@ const pause = { server: 350, device: 20 };
 /** The findings that follow what is typed: the latest question wins, older ones are cancelled. */
 export class LivePreview {
   report: Report | null = $state.raw(null);
-  state: 'idle' | 'computing' | 'fresh' | 'stale' = $state('idle');
+  state: 'idle' | 'computing' | 'early' | 'fresh' | 'stale' = $state('idle');
   problem: Problem | null = $state.raw(null);
   /** Where the report was computed. */
   place: Place | null = $state(null);
@@ -48,6 +49,18 @@ export class LivePreview {
     this.#rules.stop();
   }
 
+  /** Shows values and verdicts before bands and drawings are computed. What goes wrong is told by the report, which is asked for next. */
+  async #showValues(input: AssessmentInput, signal: AbortSignal): Promise<void> {
+    const values = await core.values(input, signal).catch(() => null);
+    if (!values || signal.aborted) return;
+    [this.report, this.place, this.problem, this.state] = [
+      earlyReport(this.report, values),
+      'device',
+      null,
+      'early',
+    ];
+  }
+
   async #run(typed: AssessmentInput): Promise<void> {
     const running = new AbortController();
     this.#running = running;
@@ -62,6 +75,7 @@ export class LivePreview {
       there: (signal: AbortSignal) => preview(this.club, input, signal),
     };
     try {
+      if (core.version) await this.#showValues(input, running.signal);
       const { answer, place } = await nearest(core, question, running.signal);
       if (running.signal.aborted) return;
       this.took = performance.now() - start;
