@@ -10,6 +10,7 @@ export type AssessmentInput = Schemas['pitgate.v1.AssessmentInput'];
 export type ModelDescription = Schemas['pitgate.v1.ModelDescription'];
 export type FieldDescription = Schemas['pitgate.v1.FieldDescription'];
 export type LaunchPlan = Schemas['pitgate.v1.LaunchPlan'];
+export type Limits = Schemas['pitgate.v1.Limits'];
 export type LaunchMethod = Schemas['pitgate.v1.LaunchMethod'];
 export type WindWindow = Schemas['pitgate.v1.WindWindow'];
 export type WindWay = Schemas['pitgate.v1.WindWay'];
