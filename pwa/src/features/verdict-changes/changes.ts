@@ -6,7 +6,7 @@ const verdict = (v: Verdict | undefined): string =>
 
 /** One changed verdict in a line. */
 export const changeText = (c: VerdictChange): string =>
-  words.changes.turned(c.title ?? c.findingId ?? '', verdict(c.from), verdict(c.to));
+  words.changes.turned((c.title ?? c.findingId ?? '').replace(/\.$/, ''), verdict(c.from), verdict(c.to));
 
 /** What became of the approval. */
 export function outcomeText(c: VerdictChanges): string {
