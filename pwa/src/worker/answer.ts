@@ -19,6 +19,8 @@ export type CoreWorker = {
   compare(ticket: number, from: string, to: string): Promise<Answer>;
   /** Values and verdicts of one document, without bands and drawings: they come sooner than its report. */
   values(text: string): Promise<Answer>;
+  /** The report with the least changes that let its open findings hold; no samples: with bands by first order. */
+  remedies(ticket: number, text: string, draw: Draw, progress?: Progress): Promise<Answer>;
   /** The winds in which one document holds. */
   window(text: string): Promise<Answer>;
   /** Stops a report between two passes. */

@@ -56,10 +56,12 @@ export class Core {
     );
   }
 
-  /** The report of a document with bands and probabilities from samples; cancelled as a report is. */
+  /** The report of a document with bands and probabilities from samples, and with remedies when they are asked for; cancelled as a report is. */
   spread(input: AssessmentInput, draw: Draw, signal: AbortSignal, progress?: Progress): Promise<Report> {
     return this.#watched(signal, progress, (worker, ticket, told) =>
-      worker.spread(ticket, JSON.stringify(input), draw, told),
+      draw.remedies
+        ? worker.remedies(ticket, JSON.stringify(input), draw, told)
+        : worker.spread(ticket, JSON.stringify(input), draw, told),
     );
   }
 

@@ -12,6 +12,7 @@ type Program = {
   report(text: string, watch: Watch, done: Done): void;
   spread(text: string, samples: number, seed: number, watch: Watch, done: Done): void;
   values(text: string, done: Done): void;
+  remedies(text: string, finding: string, samples: number, seed: number, watch: Watch, done: Done): void;
   window(text: string, done: Done): void;
   compare(from: string, to: string, watch: Watch, done: Done): void;
   heap(): number;
@@ -120,6 +121,10 @@ const worker: CoreWorker = {
   values: (text) =>
     ask((core, done) => {
       core.values(text, done);
+    }),
+  remedies: (ticket, text, { samples, seed }: Draw, progress) =>
+    watched(ticket, progress, (core, watch, done) => {
+      core.remedies(text, '', samples, seed, watch, done);
     }),
   window: (text) =>
     ask((core, done) => {

@@ -39,6 +39,7 @@ class Bench {
           return answerOf(JSON.stringify({ coreVersion: from + to }));
         },
         values: async () => this.answers.shift() ?? answerOf('{}'),
+        remedies: async () => answerOf('{"remedies":[]}'),
         window: () => new Promise<Answer>(() => undefined),
         cancel: async (ticket: number) => {
           this.cancelled.push(ticket);
@@ -166,6 +167,12 @@ describe('a long run', () => {
     bench.broken = false;
     bench.answers = [{ kind: 'broken', text: 'out of memory' }];
     expect((await long(served)).place).toBe('server');
+  });
+
+  it('looks for remedies when they are asked for', async () => {
+    const report = await core.spread({}, { ...draw, remedies: true }, never);
+    expect(report.remedies).toEqual([]);
+    expect(bench.draws).toEqual([]);
   });
 
   it('goes nowhere once it is cancelled', async () => {

@@ -58,6 +58,11 @@ describe('a remedy', () => {
     expect(applied(document, { changes: longer.changes ?? [] })).toBeUndefined();
   });
 
+  it('takes away the last rows of a list', () => {
+    const edits = [{ input: 'model.radio.antennas[0]' }];
+    expect(applied(document, { edits })?.model?.radio?.antennas).toEqual([]);
+  });
+
   it('is taken over as estimated, since nobody measured it', () => {
     expect(takenOver(document, longer)?.launchPlan?.ramp?.lengthMeters).toEqual({
       value: 12,

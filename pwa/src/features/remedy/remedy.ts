@@ -43,11 +43,25 @@ export function titlesOf(report: Report, ids: string[] | undefined): string {
 const valueOf = (edit: InputEdit): number | string | boolean | undefined =>
   edit.number ?? edit.text ?? edit.flag;
 
+/** The document with one edit in it; a row of a list that is taken away closes up. */
+function edited(document: AssessmentInput, edit: InputEdit): AssessmentInput {
+  const path = dotted(edit.input ?? '');
+  const value = valueOf(edit);
+  const [, list = '', place] = /^(.*)\.(\d+)$/.exec(path) ?? [];
+  const rows = getIn(document, list);
+  if (value !== undefined || place === undefined || !Array.isArray(rows)) return setIn(document, path, value);
+  return setIn(
+    document,
+    list,
+    rows.filter((_, i) => i !== Number(place)),
+  );
+}
+
 /** The document with a remedy in it; undefined when the remedy does not say how the document changes. */
 export function applied(document: AssessmentInput, remedy: Remedy): AssessmentInput | undefined {
   const edits = remedy.edits ?? [];
   if (edits.length === 0) return undefined;
-  return edits.reduce((doc, edit) => setIn(doc, dotted(edit.input ?? ''), valueOf(edit)), document);
+  return edits.reduce(edited, document);
 }
 
 /** True when a remedy changes the field, which is not the draft's to change. */

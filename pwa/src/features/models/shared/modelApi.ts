@@ -42,7 +42,9 @@ export function preview(
   signal: AbortSignal,
   draw?: Draw,
 ): Promise<Report> {
-  const query = draw ? { sampleCount: draw.samples, seed: draw.seed } : {};
+  const query = draw
+    ? { sampleCount: draw.samples, seed: draw.seed, ...(draw.remedies ? { includeRemedies: true } : {}) }
+    : {};
   return ask(
     api.POST('/v1/clubs/{parent}/assessments:preview', {
       params: { path: { parent: club }, query },
