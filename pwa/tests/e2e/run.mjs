@@ -10,6 +10,7 @@ import { incidentTests } from './incidents.mjs';
 import { pageTests } from './page.mjs';
 import { ruleTests } from './rules.mjs';
 import { sheetTests } from './sheet.mjs';
+import { spreadTests } from './spread.mjs';
 
 const house = await startBrowser();
 let passed = 0;
@@ -25,6 +26,7 @@ const tests = [
   ...ruleTests(house),
   ...coreTests(house),
   ...compareTests(house),
+  ...spreadTests(house),
   ...pageTests(house),
 ];
 
