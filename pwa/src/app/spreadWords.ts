@@ -70,7 +70,7 @@ export const spreadWords = {
     fixes: (n: number, more: string) =>
       n === 1 ? `Makes one finding hold: ${more}.` : `Makes ${String(n)} findings hold: ${more}.`,
     breaks: (n: number, more: string) => (n === 1 ? `Breaks one: ${more}.` : `Breaks ${String(n)}: ${more}.`),
-    breaksNone: 'Breaks none.',
+    breaksNone: 'Breaks none, by first-order bands; trying it draws samples.',
     odds: (n: string) => `It would then hold in ${n} of 100.`,
     try: 'Try it',
     trying: 'Computing the changed document',

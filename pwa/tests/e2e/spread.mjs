@@ -35,11 +35,17 @@ export function spreadTests({ phone }) {
         await see(page.locator('[data-finding]'), 'findings');
         await page.evaluate(() => navigator.serviceWorker.ready);
         const mass = page.locator('[data-entry="model.mass.emptyMassKg"] input').first();
+        const given = await mass.inputValue();
         for (let kg = 4.3; kg < 5 && (await page.locator('[data-place=device]').count()) === 0; kg += 0.01) {
           await mass.fill(kg.toFixed(2));
           await page.waitForTimeout(600);
         }
         await see(page.locator('[data-place=device]'), 'findings of the device');
+        await mass.fill(given);
+        await see(
+          page.locator('#live[aria-busy=false] [data-finding="launch.end_speed"][data-verdict=fails]'),
+          'the failing end speed',
+        );
         for (const name of ['spread', 'remedies']) await open(page, name);
         await see(part(page, 'remedies').getByText('Not looked for yet'), 'the empty state');
       },
