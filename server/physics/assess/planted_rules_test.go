@@ -189,6 +189,26 @@ func TestRuleThatDoesNotApplySaysWhy(t *testing.T) {
 	}
 }
 
+// TestRuleOfAnotherLaunchDoesNotApply wants a limit on the use of a strip to pass a ramp by, and to say so.
+func TestRuleOfAnotherLaunchDoesNotApply(t *testing.T) {
+	t.Parallel()
+	in := ruled(t, "redshank_quarry_top", "larkmoor-club")
+	report, err := assess.Run(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range in.Limits.Rules {
+		if rule := &in.Limits.Rules[i]; rule.Limit == "maximumStripUseRatio" {
+			f := findingOf(t, report, rule.Finding())
+			if f.Verdict != assess.VerdictHolds || !strings.Contains(f.Note, "Does not apply: launch.distance") {
+				t.Errorf("the strip's share on a ramp: %s, %q", f.Verdict, f.Note)
+			}
+			return
+		}
+	}
+	t.Fatal("the club's pack has no rule for the strip's share")
+}
+
 // TestConditionThatCannotBeTold takes the mass away: whether a rule by mass applies is unknown then, not no.
 func TestConditionThatCannotBeTold(t *testing.T) {
 	t.Parallel()

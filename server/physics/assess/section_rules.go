@@ -45,6 +45,9 @@ func (p *pass) ruleFinding(rule *AppliedRule, path string, settled []Finding) Fi
 		f.Verdict, f.Note = VerdictHolds, say("Does not apply: %s.", told.Why)
 	case len(told.Missing) > 0:
 		f.lacks(told.Missing, "It cannot be told whether the rule applies.")
+	case rule.notAsked(settled):
+		told.Applies = false
+		f.Verdict, f.Note = VerdictHolds, say("Does not apply: %s is not asked of this model and launch.", rule.BearsOn())
 	default:
 		p.ruleVerdict(&f, rule, settled)
 	}
@@ -53,6 +56,12 @@ func (p *pass) ruleFinding(rule *AppliedRule, path string, settled []Finding) Fi
 	}
 	f.standing(rule, path, days, told.Applies && !days.early)
 	return f
+}
+
+// notAsked reports whether a rule limits what this report has no reason to answer, such as the strip of a model that a ramp launches: whatever cannot
+// be answered for want of an input stands in the report as unknown.
+func (r *AppliedRule) notAsked(settled []Finding) bool {
+	return r.Kind == RuleKindLimit && ruleFacts[r.Limit] == "" && place(r.BearsOn()) < len(catalogue) && findingIn(settled, r.BearsOn()) == nil
 }
 
 // lacks makes a finding unknown and names what is missing.
