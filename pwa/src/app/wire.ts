@@ -74,7 +74,6 @@ export type IncidentAction = Schemas['pitgate.v1.IncidentAction'];
 export type Injury = Schemas['pitgate.v1.Injury'];
 export type Lesson = Schemas['pitgate.v1.Lesson'];
 export type TryLessonResponse = Schemas['pitgate.v1.TryLessonResponse'];
-export type Limits = Schemas['pitgate.v1.Limits'];
 export type Rule = Schemas['pitgate.v1.AppliedRule'];
 export type RuleCondition = Schemas['pitgate.v1.RuleCondition'];
 export type RuleConfirmation = Schemas['pitgate.v1.RuleConfirmation'];
