@@ -54,7 +54,7 @@ var plantedLinks = []struct {
 	}, []string{"link_loss.footprint", "radio.failsafe"}},
 	{"fail-safe after five seconds", "sandmartin_long_acre", nil, func(in *assess.Input) {
 		in.Model.Radio.FailSafeDelaySeconds = quantity(5)
-	}, []string{"radio.failsafe"}},
+	}, []string{"link_loss.footprint", "radio.failsafe"}},
 	{"turbine left idling", "sandmartin_long_acre", nil, func(in *assess.Input) {
 		in.Model.Radio.FailSafeAction = assess.FailSafeActionIdleNeutral
 	}, []string{"link_loss.footprint", "radio.failsafe"}},

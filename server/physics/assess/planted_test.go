@@ -49,7 +49,7 @@ var plantedFaults = []struct {
 	{"fail-safe hold", nil, func(in *assess.Input) { in.Model.Radio.FailSafeAction = assess.FailSafeActionHold },
 		[]string{"radio.failsafe", "link_loss.footprint"}, "the last command held"},
 	{"fail-safe 5 s", nil, func(in *assess.Input) { in.Model.Radio.FailSafeDelaySeconds = quantity(5) },
-		[]string{"radio.failsafe", "rule.us-association-turbine.fail-safe"}, "after 5.0 s"},
+		[]string{"radio.failsafe", "link_loss.footprint", "rule.us-association-turbine.fail-safe"}, "after 5.0 s"},
 	{"pack 40 % at -6 C", frosty, func(in *assess.Input) { in.Model.Packs[1].ChargeRatio = quantity(0.4) }, []string{"packs.engine_control"}, "usable at -6 C"},
 	{"engine over the association's limit", nil, func(in *assess.Input) { ruleIn(in, "thrust-single").Value = number(90) },
 		[]string{"rule.us-association-turbine.thrust-single"}, "90 N is asked"},

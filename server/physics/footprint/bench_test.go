@@ -11,8 +11,8 @@ import (
 // all are all the actions.
 var all = []Action{FlyAway, CutNeutral, CutSpiral, IdleNeutral, Hold, Breakup}
 
-// sample is a made-up model of 12 kg.
-func sample() Model {
+// madeUp is a made-up model of 12 kg.
+func madeUp() Model {
 	return Model{
 		Mass: 12, Area: 0.65, Width: 2, CD0: 0.035, StoppedDrag: 0.01, InducedFactor: 0.068967, CLMax: 1.1, LevelTime: 5,
 		SpiralBank: 0.7, RollTime: 0.5, DragArea: 0.2, RunDown: 2, IdleThrust: 4, FullThrust: 100,
@@ -35,7 +35,7 @@ func circle(height float64) []Release {
 func planned(action Action, height float64) Plan {
 	return Plan{
 		Loss: Loss{
-			Action: action, Model: sample(), Delay: 1, Density: 1.2,
+			Action: action, Model: madeUp(), Delay: 1, Density: 1.2,
 			Wind: Wind{Speed: 6, From: 4, Profile: weather.NewProfile(weather.OpenGrass, 0)},
 		},
 		Path: circle(height),

@@ -10,7 +10,7 @@ import (
 func TestDecoupledFallComesNearTheEquations(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ mass, drag, height, speed float64 }{{15, 0.2, 100, 60}, {15, 0.2, 50, 60}, {5, 0.08, 100, 30}, {10, 0.05, 120, 50}} {
-		model := sample()
+		model := madeUp()
 		model.Mass, model.DragArea = c.mass, c.drag
 		full := fly(t, Loss{Action: Breakup, Model: model, Density: 1.225}, Release{Height: c.height, Speed: c.speed})
 		short, err := DecoupledFrom(c.mass, c.drag, 1.225, standardGravity, c.height, c.speed)
@@ -59,7 +59,7 @@ func TestCriticalAreaGrowsWithSpeedMassAndWidth(t *testing.T) {
 func TestTopSpeedBalancesThrustAndDrag(t *testing.T) {
 	t.Parallel()
 	for _, slope := range []float64{0, 0.3} {
-		model := sample()
+		model := madeUp()
 		model.ThrustSlope = slope
 		speed := TopSpeed(model, 1.2, standardGravity)
 		pressure := 0.5 * 1.2 * speed * speed
@@ -67,7 +67,7 @@ func TestTopSpeedBalancesThrustAndDrag(t *testing.T) {
 		drag := pressure * model.Area * (model.CD0 + model.InducedFactor*lift*lift)
 		near(t, "thrust over drag", (model.FullThrust-slope*speed)/drag, 1, 1e-6)
 	}
-	weak := sample()
+	weak := madeUp()
 	weak.FullThrust = 5
 	near(t, "without enough thrust", TopSpeed(weak, 1.2, standardGravity), 0, 0)
 }
@@ -148,7 +148,7 @@ func TestStoppedEnginePushesNothing(t *testing.T) {
 	t.Parallel()
 	from := Release{Height: 60, Speed: 30}
 	fall := func(slope, runDown float64) Impact {
-		loss := Loss{Action: CutNeutral, Density: 1.2, Model: sample()}
+		loss := Loss{Action: CutNeutral, Density: 1.2, Model: madeUp()}
 		loss.Model.ThrustSlope, loss.Model.RunDown, loss.Model.NeutralLift = slope, runDown, 0.9
 		impact, err := loss.From(from)
 		if err != nil {

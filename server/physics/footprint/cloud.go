@@ -17,11 +17,7 @@ type Cloud struct {
 	Aloft int
 
 	width, mass float64
-	deepest     []int
 }
-
-// order ranks the impacts by their depth in the cloud.
-func (c *Cloud) order() { c.deepest = deepestFirst(c.Places()) }
 
 // Places returns the places of the impacts.
 func (c Cloud) Places() []field.Point {
@@ -32,27 +28,40 @@ func (c Cloud) Places() []field.Point {
 	return out
 }
 
-// Middle returns the mean place of the impacts.
-func (c Cloud) Middle() field.Point { return middleOf(c.Places()) }
+// Middle returns the mean place of the impacts; the origin when there are none.
+func (c Cloud) Middle() field.Point {
+	var sum field.Point
+	for i := range c.Impacts {
+		sum = sum.Plus(c.Impacts[i].Place)
+	}
+	return sum.Times(1 / float64(max(len(c.Impacts), 1)))
+}
 
 // Outline returns a convex outline, counter-clockwise, that holds at least a share of the impacts with the margin about each of them.
 //
-// Formula: the convex hull of the ceil(s n) impacts deepest in the cloud (half-space depth), grown by the margin, corners of the growth outside the
-// disc. Outlines of greater shares hold those of lesser shares. Valid for: shares above 0 to 1; a convex outline also holds places between the
-// impacts that none of them reaches. Source: Tukey, Mathematics and the picturing of data, 1975.
+// Formula: the outline lies as far out in each of 72 directions as the cloud reaches with k impacts beyond, plus the margin; k is the greatest for which
+// at most (1 - s) n impacts, less one standard error of that number, lie beyond in any direction (half-space depth). That reach is the mean of the impacts number k/2 to 3k/2 from the far end,
+// which scatters less than one of them. Outlines of greater shares hold those of lesser shares. Valid for: shares above 0 to 1; a convex outline also
+// holds places between the impacts that none of them reaches. Source: Tukey, Mathematics and the picturing of data, 1975.
 func (c Cloud) Outline(share float64) (field.Polygon, error) {
 	if !(share > 0 && share <= 1) {
 		return nil, fmt.Errorf("share: %g is outside 0 to 1", share)
 	}
-	if len(c.deepest) == 0 {
+	if len(c.Impacts) == 0 {
 		return nil, errors.New("cloud: has no impacts")
 	}
-	count := int(math.Ceil(float64(share*float64(len(c.deepest))) - 1e-9))
-	places := make([]field.Point, 0, count)
-	for _, i := range c.deepest[:max(count, 1)] {
-		places = append(places, c.Impacts[i].Place)
-	}
-	return grown(places, max(c.Margin, leastMargin)), nil
+	return drawnAround(c.Places(), mostOutside(share, len(c.Impacts)), max(c.Margin, leastMargin)), nil
+}
+
+// mostOutside returns how many impacts may lie outside an outline.
+//
+//	(1 - s) n - sqrt(s (1 - s) n), none below zero
+//
+// The root is one standard error of the count, by which the impacts drawn may be fewer than those to come. Source: binomial distribution.
+func mostOutside(share float64, impacts int) int {
+	n := float64(impacts)
+	out := float64((1-share)*n) - math.Sqrt(float64(share*(1-share)*n))
+	return min(max(int(math.Floor(out+1e-9)), 0), impacts-1)
 }
 
 // ShareInside returns the share of impacts inside or on an outline.

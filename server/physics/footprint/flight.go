@@ -27,10 +27,13 @@ type flight struct {
 	throttle         float64 // thrust that the throttle gives at the loss, N
 	began            float64 // time the law began
 	time             float64
+	speed            float64 // airspeed where rate was asked last, m/s
+	coarse           bool    // in strides
 	integrator       motion.Integrator
 	// equations is rate, and room what the integration works in; both serve one flight after another.
 	equations motion.Rate
 	room      motion.Room
+	parts     [3]law
 }
 
 // newFlight returns room for flights.
@@ -48,7 +51,7 @@ func (f *flight) prepare(l *Loss, r Release) {
 		precision = defaultPrecision
 	}
 	*f = flight{
-		equations: f.equations, room: f.room,
+		equations: f.equations, room: f.room, coarse: f.coarse,
 		wind: l.Wind.prepare(), gravity: l.gravity(), perMass: l.Density * m.Area / (2 * m.Mass), mass: m.Mass,
 		cd0: m.CD0, induced: m.InducedFactor, stopped: m.StoppedDrag, tumble: m.DragArea / m.Area, clMax: m.CLMax,
 		damping: 2 * math.Sqrt2 * m.PathDamping / l.gravity(), slope: m.ThrustSlope / m.Mass, start0: r.Speed,
@@ -77,6 +80,9 @@ const firstStep = 0.3
 func (f *flight) follow(part law, state *motion.State) (bool, error) {
 	if !(part.lasts > 0) {
 		return false, nil
+	}
+	if f.coarse {
+		return f.stride(part, state)
 	}
 	f.take(part)
 	end := min(f.time+part.lasts, longestFlight)
@@ -117,6 +123,7 @@ func (f *flight) rate(t float64, s motion.State) motion.State {
 	level := math.Sqrt(float64(x*x) + float64(y*y))
 	square := float64(x*x) + float64(y*y) + float64(z*z)
 	speed := math.Sqrt(square)
+	f.speed = speed
 	out := motion.State{s[3], s[4], s[5], 0, 0, -f.gravity}
 	if speed == 0 {
 		return out

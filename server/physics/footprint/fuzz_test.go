@@ -24,7 +24,7 @@ func FuzzLoss(f *testing.F) {
 	f.Add(5, 20.0, 0.2, 0.0, 0.5, 1.0, 3.0, 0.5, 0.0, -1.5, 0.0, 0.0, 0.0, 0.0)
 	f.Add(0, 25.0, 1.0, 0.02, 0.05, 0.0, 0.0, 20.0, 1000.0, 0.0, 0.0, 5.0, 1.0, 0.1)
 	f.Fuzz(func(t *testing.T, action int, mass, area, drag, induced, neutral, delay, speed, height, climb, bank, wind, from, roughness float64) {
-		model := sample()
+		model := madeUp()
 		model.Mass, model.Area, model.CD0, model.InducedFactor, model.NeutralLift = mass, area, drag, induced, neutral
 		loss := Loss{
 			Action: Action(action), Model: model, Delay: delay, Density: 1.2,
@@ -52,7 +52,6 @@ func FuzzOutline(f *testing.F) {
 		for i := 1; i < len(places) && i < 400; i += 2 {
 			cloud.Impacts = append(cloud.Impacts, Impact{Place: field.Point{X: float64(places[i-1]), Y: 3 * float64(places[i])}})
 		}
-		cloud.order()
 		outline, err := cloud.Outline(share)
 		if err != nil {
 			return

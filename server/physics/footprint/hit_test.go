@@ -31,7 +31,6 @@ func dropped(count int) Cloud {
 	for i := range count {
 		cloud.Impacts = append(cloud.Impacts, Impact{Place: field.Point{X: 10 * float64(i)}, Velocity: Vector{Z: -20}, Speed: 20, Angle: math.Pi / 2, Landed: true})
 	}
-	cloud.order()
 	return cloud
 }
 

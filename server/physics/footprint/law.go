@@ -87,24 +87,24 @@ func (l Loss) mistrimmed(lift float64) float64 {
 	return min(float64(lift*(1+l.mistrim)), l.Model.CLMax)
 }
 
-// laws returns the parts of the flight from a state, in order of time.
-func (l Loss) laws(r Release) []law {
+// laws returns the parts of the flight from a state, in order of time, in room that they may take.
+func (l *Loss) laws(r Release, room []law) []law {
 	lift := l.liftOf(r, r.Bank)
 	thrust := l.thrustOf(r, lift)
 	before := law{lift: lift, bank: held(r.Bank), thrust: held(thrust), lasts: l.Delay}
 	switch l.Action {
 	case CutNeutral:
-		return []law{before, l.neutral(r, thrust, 0)}
+		return append(room, before, l.neutral(r, thrust, 0))
 	case CutSpiral:
-		return []law{before, l.spiral(r, thrust)}
+		return append(room, before, l.spiral(r, thrust))
 	case IdleNeutral:
-		return append([]law{before}, l.idling(r, thrust)...)
+		return append(append(room, before), l.idling(r, thrust)...)
 	case Hold:
 		return l.holding(r, lift, thrust)
 	case Breakup:
-		return []law{before, {lasts: untilGround}}
+		return append(room, before, law{lasts: untilGround})
 	default:
-		return []law{l.neutral(r, thrust, 0)}
+		return append(room, l.neutral(r, thrust, 0))
 	}
 }
 

@@ -114,7 +114,7 @@ func (l *Loss) fall(f *flight, r Release) (Impact, error) {
 	if state[2] <= 0 && state[5] <= 0 {
 		return f.impact(state, elapsed, true), nil
 	}
-	for _, part := range l.laws(r) {
+	for _, part := range l.laws(r, f.parts[:0]) {
 		landed, err := f.follow(part, &state)
 		if err != nil {
 			return Impact{}, err

@@ -35,7 +35,7 @@ func near(t *testing.T, what string, got, want, tolerance float64) {
 
 // gliding is a loss with the engine already stopped, and the state of its steady glide at a bank.
 func gliding(bank, height float64) (Loss, Release) {
-	model := sample()
+	model := madeUp()
 	model.RunDown, model.LevelTime, model.NeutralLift, model.SpiralLift, model.SpiralBank = 0, 0, 0.5, 0.5, bank
 	drag := model.CD0 + model.StoppedDrag + model.InducedFactor*0.25
 	angle := math.Atan(drag / (0.5 * math.Cos(bank)))
@@ -86,7 +86,7 @@ func TestSteadySpiralFollowsItsClosedForm(t *testing.T) {
 
 func TestEnergyStaysWithoutDrag(t *testing.T) {
 	t.Parallel()
-	model := sample()
+	model := madeUp()
 	model.CD0, model.StoppedDrag, model.InducedFactor, model.NeutralLift, model.RunDown = 0, 0, 0, 0.3, 0
 	for _, bank := range []float64{0, 0.5, -1} {
 		model.LevelTime = 3
@@ -101,7 +101,7 @@ func TestEnergyStaysWithoutDrag(t *testing.T) {
 func TestDragAlwaysTakesEnergy(t *testing.T) {
 	t.Parallel()
 	for _, action := range []Action{CutNeutral, CutSpiral, Breakup} {
-		model := sample()
+		model := madeUp()
 		model.RunDown = 0
 		from := Release{Height: 90, Speed: 40, Climb: 0.2, Bank: 0.3}
 		got := fly(t, Loss{Action: action, Model: model, Density: 1.2}, from)
@@ -123,7 +123,7 @@ func hodograph(t *testing.T, v Vector, rate float64) float64 {
 
 func TestHodographStaysTheSame(t *testing.T) {
 	t.Parallel()
-	model := sample()
+	model := madeUp()
 	rate := DragRate(model.Mass, model.DragArea, 1.2)
 	from := Release{Speed: 55, Climb: 0.6, Heading: 1}
 	want := hodograph(t, from.velocity(), rate)
@@ -136,7 +136,7 @@ func TestHodographStaysTheSame(t *testing.T) {
 
 func TestFallsWithVanishingDragAreFallsInVacuum(t *testing.T) {
 	t.Parallel()
-	model := sample()
+	model := madeUp()
 	model.DragArea = 1e-12
 	for _, climb := range []float64{-0.7, 0, 0.5} {
 		want, err := InVacuum(80, 35, climb, standardGravity)
@@ -153,7 +153,7 @@ func TestFallsWithVanishingDragAreFallsInVacuum(t *testing.T) {
 
 func TestLongFallsReachTerminalSpeed(t *testing.T) {
 	t.Parallel()
-	model := sample()
+	model := madeUp()
 	model.DragArea = 1.5
 	got := fly(t, Loss{Action: Breakup, Model: model, Density: 1.2}, Release{Height: 1000, Speed: 40})
 	near(t, "speed", got.Speed, TerminalSpeed(model.Mass, 1.5, 1.2, standardGravity), 1e-6)
@@ -164,7 +164,7 @@ func TestLongFallsReachTerminalSpeed(t *testing.T) {
 func TestSlowPitchingHasItsPeriodAndDamping(t *testing.T) {
 	t.Parallel()
 	for _, added := range []float64{0, 0.1, 0.3} {
-		model := sample()
+		model := madeUp()
 		model.PathDamping = added
 		loss := Loss{Action: Hold, Model: model, Density: 1.2}
 		from := Release{Height: 500, Speed: 40}
@@ -192,7 +192,7 @@ func TestSlowPitchingHasItsPeriodAndDamping(t *testing.T) {
 
 func TestHoldCirclesDownwind(t *testing.T) {
 	t.Parallel()
-	model := sample()
+	model := madeUp()
 	model.HoldEndurance = 100
 	loss := Loss{Action: Hold, Model: model, Density: 1.2, Wind: Wind{Speed: 5, From: 0}}
 	from := Release{Height: 60, Speed: 35, Bank: 0.7}
@@ -205,7 +205,7 @@ func TestHoldCirclesDownwind(t *testing.T) {
 func TestUniformWindCarriesTheImpact(t *testing.T) {
 	t.Parallel()
 	for _, action := range all {
-		loss := Loss{Action: action, Model: sample(), Density: 1.2, Delay: 1}
+		loss := Loss{Action: action, Model: madeUp(), Density: 1.2, Delay: 1}
 		from := Release{Height: 50, Speed: 32, Heading: 0.7, Climb: 0.05, Bank: 0.4}
 		calm := fly(t, loss, from)
 		loss.Wind = Wind{Speed: 6, From: 2}
@@ -219,7 +219,7 @@ func TestUniformWindCarriesTheImpact(t *testing.T) {
 func TestMirroredLossIsMirrored(t *testing.T) {
 	t.Parallel()
 	for _, action := range all {
-		loss := Loss{Action: action, Model: sample(), Density: 1.2, Delay: 1, Wind: Wind{Speed: 6, From: 2, Profile: weather.NewProfile(weather.Parkland, 0)}}
+		loss := Loss{Action: action, Model: madeUp(), Density: 1.2, Delay: 1, Wind: Wind{Speed: 6, From: 2, Profile: weather.NewProfile(weather.Parkland, 0)}}
 		from := Release{Height: 50, Speed: 32, Heading: 0.7, Bank: 0.4, Place: field.Point{X: 5, Y: 7}}
 		one := fly(t, loss, from)
 		from.Heading, from.Bank, from.Place.X, loss.Wind.From = -from.Heading, -from.Bank, -from.Place.X, -loss.Wind.From
@@ -233,7 +233,7 @@ func TestMirroredLossIsMirrored(t *testing.T) {
 func TestTurnedLossIsTurned(t *testing.T) {
 	t.Parallel()
 	for _, action := range all {
-		loss := Loss{Action: action, Model: sample(), Density: 1.2, Delay: 1, Wind: Wind{Speed: 6, From: 2, Profile: weather.NewProfile(weather.Parkland, 0)}}
+		loss := Loss{Action: action, Model: madeUp(), Density: 1.2, Delay: 1, Wind: Wind{Speed: 6, From: 2, Profile: weather.NewProfile(weather.Parkland, 0)}}
 		from := Release{Height: 50, Speed: 32, Heading: 0.7, Bank: 0.4}
 		one := fly(t, loss, from)
 		from.Heading, loss.Wind.From = from.Heading+math.Pi/2, loss.Wind.From+math.Pi/2
@@ -248,7 +248,7 @@ func TestFartherFromHigherUp(t *testing.T) {
 	for _, action := range []Action{FlyAway, CutNeutral, IdleNeutral, Breakup} {
 		before := 0.0
 		for height := 10.0; height <= 320; height *= 2 {
-			impact := fly(t, Loss{Action: action, Model: sample(), Density: 1.2}, Release{Height: height, Speed: 30})
+			impact := fly(t, Loss{Action: action, Model: madeUp(), Density: 1.2}, Release{Height: height, Speed: 30})
 			if far := impact.Place.Length(); !(far > before) {
 				t.Errorf("%v from %g m comes %g m after %g m", action, height, far, before)
 			} else {
@@ -262,7 +262,7 @@ func TestLongerDelayCarriesFarther(t *testing.T) {
 	t.Parallel()
 	before := 0.0
 	for _, delay := range []float64{0, 0.5, 1, 2, 5, 20} {
-		impact := fly(t, Loss{Action: Breakup, Model: sample(), Density: 1.2, Delay: delay}, Release{Height: 50, Speed: 30})
+		impact := fly(t, Loss{Action: Breakup, Model: madeUp(), Density: 1.2, Delay: delay}, Release{Height: 50, Speed: 30})
 		if delay > 0 {
 			near(t, "delay at speed", impact.Place.Length(), before+30*delay, 1e-5)
 			continue
@@ -273,7 +273,7 @@ func TestLongerDelayCarriesFarther(t *testing.T) {
 
 func TestFlyAwaysStayWithinTheirReach(t *testing.T) {
 	t.Parallel()
-	loss := Loss{Action: FlyAway, Model: sample(), Density: 1.2, Wind: Wind{Speed: 8, From: 1, Profile: weather.NewProfile(weather.OpenGrass, 0)}}
+	loss := Loss{Action: FlyAway, Model: madeUp(), Density: 1.2, Wind: Wind{Speed: 8, From: 1, Profile: weather.NewProfile(weather.OpenGrass, 0)}}
 	speed := TopSpeed(loss.Model, loss.Density, standardGravity)
 	for heading := 0.0; heading < 6; heading += 0.5 {
 		from := Release{Height: 100, Speed: 30, Heading: heading, Place: field.Point{X: 40, Y: -20}}
@@ -312,7 +312,7 @@ func TestCoarseStepsComeNearFineOnes(t *testing.T) {
 
 func TestOnTheGroundIsDown(t *testing.T) {
 	t.Parallel()
-	impact := fly(t, Loss{Action: CutNeutral, Model: sample(), Density: 1.2}, Release{Speed: 10, Place: field.Point{X: 3}})
+	impact := fly(t, Loss{Action: CutNeutral, Model: madeUp(), Density: 1.2}, Release{Speed: 10, Place: field.Point{X: 3}})
 	if impact.Place != (field.Point{X: 3}) || impact.Time != 0 {
 		t.Errorf("a model on the ground comes down at %v after %g s", impact.Place, impact.Time)
 	}
@@ -320,7 +320,7 @@ func TestOnTheGroundIsDown(t *testing.T) {
 
 func TestImpossibleInputIsRefusedByName(t *testing.T) {
 	t.Parallel()
-	good := Loss{Action: Hold, Model: sample(), Density: 1.2}
+	good := Loss{Action: Hold, Model: madeUp(), Density: 1.2}
 	for name, spoil := range map[string]func(*Loss, *Release){
 		"mass":             func(l *Loss, _ *Release) { l.Model.Mass = 0 },
 		"area":             func(l *Loss, _ *Release) { l.Model.Area = math.NaN() },
@@ -348,7 +348,7 @@ func TestImpossibleInputIsRefusedByName(t *testing.T) {
 
 func TestIdleWithoutThrustRunsDownAndLevelsAsACutDoes(t *testing.T) {
 	t.Parallel()
-	model := sample()
+	model := madeUp()
 	model.IdleThrust, model.IdleEndurance, model.StoppedDrag = 0, 0, 0
 	from := Release{Height: 50, Speed: 32, Bank: 0.5}
 	cut := fly(t, Loss{Action: CutNeutral, Model: model, Density: 1.2}, from)

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"pitgate/server/physics/field"
+	"pitgate/server/physics/sample"
 )
 
 // Spread is one standard deviation of what the samples vary, normal and cut at three; zero leaves a value as it is.
@@ -36,15 +37,19 @@ type Plan struct {
 	EitherSpiral bool
 
 	Spread  Spread
-	Samples int     // zero means 1000
+	Samples int     // zero means 1024
 	Margin  float64 // by which outlines are drawn around impacts, m; zero means half the model's width, at least 0.5 m
 }
 
 // Limits of a plan.
 const (
-	defaultSamples = 1000
-	mostSamples    = 20000
+	defaultSamples = 1024
+	mostSamples    = sample.MaximumCount
 	leastMargin    = 0.5
+	// dimensions is the number of values of a point.
+	dimensions = 14
+	// pointsSeed fixes the scrambling, so that the same plan gives the same points on every machine and day.
+	pointsSeed = 0x9e3779b9
 )
 
 // Check returns an error that names the first impossible value.
@@ -89,9 +94,10 @@ func (s Spread) check() error {
 
 // Sample flies the samples.
 //
-// Formula: the points of a scrambled Halton sequence with a fixed seed stand for the place along the path and the spreads; each is flown by Loss.From.
-// The same plan gives the same cloud, bit for bit, on every machine. Valid for: as Loss.From; independent spreads.
-// Source: Halton, Numerische Mathematik 2 (1960) 84-90.
+// Formula: the points of a scrambled Sobol sequence with a fixed seed stand for the place along the path and the spreads; each falls by the equations of
+// Loss.From in strides, which puts nineteen of twenty within 0.6 m of From. The same plan gives the same cloud, bit for bit, on every machine. Numbers of samples that are
+// powers of two are spread most evenly. Precision is not read. Valid for: as Loss.From; independent spreads.
+// Source: I. M. Sobol, USSR Comput. Math. Math. Phys. 7 (1967) 86.
 func (p Plan) Sample() (Cloud, error) {
 	if err := p.Check(); err != nil {
 		return Cloud{}, err
@@ -100,10 +106,15 @@ func (p Plan) Sample() (Cloud, error) {
 	if count == 0 {
 		count = defaultSamples
 	}
+	points, err := sample.New(dimensions, max(count, sample.MinimumCount), pointsSeed)
+	if err != nil {
+		return Cloud{}, fmt.Errorf("samples: %w", err)
+	}
 	cloud := Cloud{Impacts: make([]Impact, 0, count), Margin: p.margin(), width: p.Model.Width, mass: p.Model.Mass}
-	route, points, flown := newRoute(p.Path), newSequence(sequenceSeed), newFlight()
+	route, flown := newRoute(p.Path), newFlight()
+	flown.coarse = true
 	for i := range count {
-		loss, release := p.vary(route, points.point(i))
+		loss, release := p.vary(route, pointOf(points, i))
 		impact, err := loss.fall(flown, release)
 		if err != nil {
 			return Cloud{}, fmt.Errorf("sample %d: %w", i+1, err)
@@ -113,8 +124,16 @@ func (p Plan) Sample() (Cloud, error) {
 		}
 		cloud.Impacts = append(cloud.Impacts, impact)
 	}
-	cloud.order()
 	return cloud, nil
+}
+
+// pointOf returns point i, each value within 0 to 1, ends excluded.
+func pointOf(points *sample.Points, i int) [dimensions]float64 {
+	var u [dimensions]float64
+	for d := range u {
+		u[d] = points.Along(d)[i]
+	}
+	return u
 }
 
 // margin returns the margin of the outlines.

@@ -92,6 +92,9 @@ func (r Reach) Outline() field.Polygon {
 	return out
 }
 
+// roundCorners is the number of corners a disc is drawn with.
+const roundCorners = 16
+
 // aroundCircle returns the corners of a regular polygon around the unit circle, counter-clockwise: its sides touch the circle.
 func aroundCircle(corners int) []field.Point {
 	half := math.Pi / float64(corners)

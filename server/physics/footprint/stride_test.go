@@ -1,0 +1,46 @@
+package footprint
+
+import (
+	"slices"
+	"testing"
+
+	"pitgate/server/physics/sample"
+)
+
+// TestStridesComeDownWhereFineStepsDo flies losses of a plan by both integrations.
+func TestStridesComeDownWhereFineStepsDo(t *testing.T) {
+	t.Parallel()
+	for _, action := range all {
+		for _, height := range []float64{5, 60, 120} {
+			apart := stridesApart(t, planned(action, height))
+			n := len(apart)
+			if half, most, worst := apart[n/2], apart[n*19/20], apart[n-1]; half > 0.2 || most > 0.6 || worst > 2 {
+				t.Errorf("%v from %g m: half within %.2f m, 19 of 20 within %.2f m, all within %.2f m", action, height, half, most, worst)
+			}
+		}
+	}
+}
+
+// stridesApart returns the distances between where strides and fine steps come down, least first.
+func stridesApart(t *testing.T, plan Plan) []float64 {
+	t.Helper()
+	points, err := sample.New(dimensions, 128, 7)
+	if err != nil {
+		t.Fatal(err)
+	}
+	route, fine, coarse := newRoute(plan.Path), newFlight(), newFlight()
+	coarse.coarse = true
+	var apart []float64
+	for i := range points.Count() {
+		loss, release := plan.vary(route, pointOf(points, i))
+		loss.Precision = 1e-5
+		a, errA := loss.fall(fine, release)
+		b, errB := loss.fall(coarse, release)
+		if errA != nil || errB != nil {
+			t.Fatal(errA, errB)
+		}
+		apart = append(apart, a.Place.Distance(b.Place))
+	}
+	slices.Sort(apart)
+	return apart
+}
