@@ -30,6 +30,7 @@ type flight struct {
 	speed            float64 // airspeed where rate was asked last, m/s
 	coarse           bool    // in strides
 	integrator       motion.Integrator
+	table            factors // of the wind, where there is one
 	// equations is rate, and room what the integration works in; both serve one flight after another.
 	equations motion.Rate
 	room      motion.Room
@@ -51,13 +52,14 @@ func (f *flight) prepare(l *Loss, r Release) {
 		precision = defaultPrecision
 	}
 	*f = flight{
-		equations: f.equations, room: f.room, coarse: f.coarse,
+		equations: f.equations, room: f.room, coarse: f.coarse, table: f.table,
 		wind: l.Wind.prepare(), gravity: l.gravity(), perMass: l.Density * m.Area / (2 * m.Mass), mass: m.Mass,
 		cd0: m.CD0, induced: m.InducedFactor, stopped: m.StoppedDrag, tumble: m.DragArea / m.Area, clMax: m.CLMax,
 		damping: 2 * math.Sqrt2 * m.PathDamping / l.gravity(), slope: m.ThrustSlope / m.Mass, start0: r.Speed,
 		throttle:   l.thrustOf(r, l.liftOf(r, r.Bank)),
 		integrator: motion.Integrator{Tolerance: precision, EndOnly: true, Room: &f.room},
 	}
+	f.wind.table = f.table
 }
 
 // start returns the first state.

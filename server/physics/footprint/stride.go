@@ -9,7 +9,7 @@ import (
 
 const (
 	// stride is a step of a sampled fall over the time in which weight and forces would stop the model.
-	stride = 0.4
+	stride = 0.8
 	// longestStride and shortestStride bound the steps, s.
 	longestStride, shortestStride = 1.0, 1e-4
 	// mostStrides bounds the steps of one part of a fall.
@@ -18,9 +18,9 @@ const (
 
 // stride flies a law from a state in steps of the classical fourth order and reports whether the ground was reached: as follow, coarser and quicker.
 //
-//	h = 0.4 V/(|a| + g)
+//	h = 0.8 V/(|a| + g)
 //
-// where h is the step, V the airspeed and a the acceleration at its beginning: a quarter of a radian of a steep turn. Right after a change of thrust or
+// where h is the step, V the airspeed and a the acceleration at its beginning: half a radian of a steep turn, at most a second. Right after a change of thrust or
 // bank a step is no longer than half its time constant. Valid for: as Plan.Sample. Source: Kutta, Zeitschrift für Mathematik und Physik 46 (1901) 435.
 func (f *flight) stride(part law, state *motion.State) (bool, error) {
 	if !(part.lasts > 0) {

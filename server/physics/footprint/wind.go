@@ -50,6 +50,32 @@ type air struct {
 	toward  field.Point // velocity at the reference height
 	profile weather.Profile
 	calm    bool
+	table   factors
+}
+
+// factors are the profile's factors at heights a quarter of a metre apart, from zero up.
+type factors []float64
+
+// spacing is the inverse of the distance between the heights of factors, 1/m.
+const spacing = 4
+
+// tabled returns the factors up to a height.
+func tabled(profile weather.Profile, highest float64) factors {
+	out := make(factors, int(spacing*highest)+2)
+	for i := range out {
+		out[i] = profile.Factor(max(float64(i)/spacing, leastWindHeight))
+	}
+	return out
+}
+
+// at returns the factor at a height, straight between those of the table; false beyond its end.
+func (t factors) at(height float64) (factor float64, ok bool) {
+	x := max(float64(spacing*height), 0)
+	i := int(x)
+	if !(x < float64(len(t)-1)) {
+		return 0, false
+	}
+	return t[i] + float64((x-float64(i))*(t[i+1]-t[i])), true
 }
 
 // prepare returns the wind with its direction worked out.
@@ -63,6 +89,9 @@ func (a *air) at(height float64) (x, y float64) {
 	if a.calm {
 		return 0, 0
 	}
-	factor := a.profile.Factor(max(height, leastWindHeight))
+	factor, ok := a.table.at(height)
+	if !ok {
+		factor = a.profile.Factor(max(height, leastWindHeight))
+	}
 	return float64(a.toward.X * factor), float64(a.toward.Y * factor)
 }
