@@ -95,9 +95,9 @@ func (s Spread) check() error {
 // Sample flies the samples.
 //
 // Formula: the points of a scrambled Sobol sequence with a fixed seed stand for the place along the path and the spreads; each falls by the equations of
-// Loss.From in strides, which puts nineteen of twenty within half a metre of From, within 4 m where a command is held for minutes. The same plan gives the same cloud, bit for bit, on every machine. Numbers of samples that are
-// powers of two are spread most evenly. Precision is not read. Valid for: as Loss.From; independent spreads.
-// Source: I. M. Sobol, USSR Comput. Math. Math. Phys. 7 (1967) 86.
+// Loss.From in strides, which puts nineteen of twenty within a metre of From, within 4 m where a command is held for minutes. The same plan gives the
+// same cloud, bit for bit, on every machine. Numbers of samples that are powers of two are spread most evenly. Precision is not read.
+// Valid for: as Loss.From; independent spreads. Source: I. M. Sobol, USSR Comput. Math. Math. Phys. 7 (1967) 86.
 func (p Plan) Sample() (Cloud, error) {
 	if err := p.Check(); err != nil {
 		return Cloud{}, err

@@ -9,7 +9,7 @@ import (
 
 const (
 	// stride is a step of a sampled fall over the time in which weight and forces would stop the model.
-	stride = 0.8
+	stride = 0.5
 	// longestStride and shortestStride bound the steps, s.
 	longestStride, shortestStride = 1.0, 1e-4
 	// mostStrides bounds the steps of one part of a fall.
@@ -18,10 +18,11 @@ const (
 
 // stride flies a law from a state in steps of the classical fourth order and reports whether the ground was reached: as follow, coarser and quicker.
 //
-//	h = 0.8 V/(|a| + g)
+//	h = 0.5 V/(|a| + g)
 //
-// where h is the step, V the airspeed and a the acceleration at its beginning: half a radian of a steep turn, at most a second. Right after a change of thrust or
-// bank a step is no longer than half its time constant. Valid for: as Plan.Sample. Source: Kutta, Zeitschrift für Mathematik und Physik 46 (1901) 435.
+// where h is the step, V the airspeed and a the acceleration at its beginning: a third of a radian of a steep turn, at most a second. Right after a
+// change of thrust or bank a step is no longer than half its time constant. Valid for: as Plan.Sample.
+// Source: Kutta, Zeitschrift für Mathematik und Physik 46 (1901) 435.
 func (f *flight) stride(part law, state *motion.State) (bool, error) {
 	if !(part.lasts > 0) {
 		return false, nil
@@ -90,7 +91,7 @@ func moved(s, rate *motion.State, step float64) motion.State {
 // Source: cubic of Hermite; bisection.
 func (f *flight) touch(state, rate, next, after *motion.State, step float64) {
 	low, high := 0.0, 1.0
-	for range 30 {
+	for range 16 {
 		middle := float64(0.5 * (low + high))
 		if hermite(state[2], rate[2], next[2], after[2], middle, step) > 0 {
 			low = middle

@@ -1,6 +1,7 @@
 package footprint
 
 import (
+	"math"
 	"slices"
 	"testing"
 
@@ -46,4 +47,16 @@ func stridesApart(t *testing.T, plan Plan) []float64 {
 	}
 	slices.Sort(apart)
 	return apart
+}
+
+// TestStridesFollowASteepSpiral flies a spiral with 60 degrees of bank from a fast circuit, to either side.
+func TestStridesFollowASteepSpiral(t *testing.T) {
+	t.Parallel()
+	plan := planned(CutSpiral, 80)
+	plan.EitherSpiral = true
+	plan.Model.SpiralBank, plan.Model.RollTime, plan.Model.SpiralLift, plan.Model.RunDown = math.Pi/3, 0, 0.6*plan.Model.CLMax, 1
+	apart := stridesApart(t, plan)
+	if n := len(apart); apart[n/2] > 0.5 || apart[n*19/20] > 1 {
+		t.Errorf("half within %.2f m, 19 of 20 within %.2f m", apart[n/2], apart[n*19/20])
+	}
 }
