@@ -107,8 +107,8 @@ func Comparison(from, to []byte, watch assess.Watch) ([]byte, error) {
 
 // inSide puts the side in front of every fault's path.
 func inSide(side string, err error) error {
-	var faults document.Errors
-	if !errors.As(err, &faults) {
+	faults, invalid := errors.AsType[document.Errors](err)
+	if !invalid {
 		return err
 	}
 	out := make(document.Errors, len(faults))
@@ -144,8 +144,8 @@ type FieldViolation struct {
 // RefusalOf puts an error of Report or Window into words.
 func RefusalOf(err error) Refusal {
 	refusal := Refusal{Code: "INVALID_ARGUMENT", Reason: "INVALID_DOCUMENT", Message: "the document has faults"}
-	var faults document.Errors
-	if !errors.As(err, &faults) {
+	faults, invalid := errors.AsType[document.Errors](err)
+	if !invalid {
 		refusal.Reason, refusal.Message = "NOT_COMPUTABLE", "document: "+err.Error()
 		refusal.FieldViolations = []FieldViolation{{"document", err.Error()}}
 		return refusal

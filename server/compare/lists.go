@@ -16,7 +16,7 @@ func (w *walk) lists(a, b reflect.Value, at place) {
 	namesA, keyed := namesOf(a)
 	namesB, keyedToo := namesOf(b)
 	switch {
-	case reflect.DeepEqual(a.Interface(), b.Interface()):
+	case same(a, b):
 	case keyed && keyedToo:
 		w.named(a, b, namesA, namesB, at)
 	case a.Len() == b.Len() && !outlineMoved(a, b):
@@ -91,12 +91,12 @@ func (w *walk) named(a, b reflect.Value, namesA, namesB []string, at place) {
 	}
 	if !slices.Equal(keptInA, keptInB) {
 		w.found = append(w.found, Difference{Kind: ChangeKindReordered, FromPath: at.from, ToPath: at.to, PartName: at.name,
-			From: order(keptInA), To: order(keptInB)})
+			From: inOrder(keptInA), To: inOrder(keptInB)})
 	}
 }
 
-// order writes names in their order.
-func order(names []string) *ComparedValue {
+// inOrder writes names in their order.
+func inOrder(names []string) *ComparedValue {
 	text, _ := jsonform.Marshal(names)                                           // texts can always be written
 	return &ComparedValue{PartJSON: string(text), EntryCount: int32(len(names))} //nolint:gosec // a document's lists are bounded far below
 }
@@ -114,7 +114,7 @@ func outlineMoved(a, b reflect.Value) bool {
 	}
 	moved := 0
 	for i := range a.Len() {
-		if !reflect.DeepEqual(a.Index(i).Interface(), b.Index(i).Interface()) {
+		if !same(a.Index(i), b.Index(i)) {
 			moved++
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"pitgate/server/physics/assess"
+	"pitgate/server/physics/order"
 )
 
 // bareStepRatio is by how much of value or limit, whichever is greater, a value without a band may change before it counts as moved.
@@ -54,7 +55,7 @@ func Moves(ra, rb assess.Report, differences []Difference) []Move {
 			out[i].ChangedInputs = readOf(differences, chainA.inputs(out[i].From), chainB.inputs(out[i].To))
 		}
 	}
-	slices.SortStableFunc(out, worseFirst)
+	order.Stable(out, worseFirst)
 	return out
 }
 

@@ -56,7 +56,7 @@ func (w *walk) both(a, b reflect.Value, at place) {
 		w.quantities(a.Interface().(assess.Quantity), b.Interface().(assess.Quantity), at)
 	case a.Kind() == reflect.Struct:
 		w.parts(a, b, at)
-	case !a.Equal(b):
+	case a.Interface() != b.Interface():
 		w.changed(a, b, at)
 	}
 }
@@ -124,10 +124,18 @@ func valueOf(v reflect.Value) *ComparedValue {
 	return wholePart(v)
 }
 
-// wholePart writes a part or a list as JSON. Decoded documents hold no number that JSON cannot write.
-func wholePart(v reflect.Value) *ComparedValue {
+// same tells whether two parts or lists are written the same.
+func same(a, b reflect.Value) bool { return written(a) == written(b) }
+
+// written is a part or a list as JSON. Decoded documents hold no number that JSON cannot write.
+func written(v reflect.Value) string {
 	text, _ := jsonform.Marshal(v.Interface())
-	out := &ComparedValue{PartJSON: string(text)}
+	return string(text)
+}
+
+// wholePart writes a part or a list.
+func wholePart(v reflect.Value) *ComparedValue {
+	out := &ComparedValue{PartJSON: written(v)}
 	if v.Kind() == reflect.Slice {
 		out.EntryCount = int32(v.Len()) //nolint:gosec // a document's lists are bounded far below
 	}

@@ -115,8 +115,16 @@ func editTo(path string, value reflect.Value) assess.InputEdit {
 		flag := value.Bool()
 		edit.Flag = &flag
 	default:
-		number := value.Convert(reflect.TypeFor[float64]()).Float()
+		number := numberOf(value)
 		edit.Number = &number
 	}
 	return edit
+}
+
+// numberOf reads a number of either kind that a document holds.
+func numberOf(value reflect.Value) float64 {
+	if value.CanInt() {
+		return float64(value.Int())
+	}
+	return value.Float()
 }

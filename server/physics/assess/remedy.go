@@ -3,6 +3,8 @@ package assess
 import (
 	"cmp"
 	"slices"
+
+	"pitgate/server/physics/order"
 )
 
 // RemedyOptions say for what and how remedies are looked for.
@@ -142,7 +144,7 @@ func (r *remedySearch) open() {
 			r.targets = append(r.targets, t)
 		}
 	}
-	slices.SortStableFunc(r.targets, func(a, b target) int {
+	order.Stable(r.targets, func(a, b target) int {
 		return cmp.Compare(severity[a.finding.Verdict], severity[b.finding.Verdict])
 	})
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"pitgate/server/physics/order"
 	"pitgate/server/physics/sample"
 )
 
@@ -97,7 +98,7 @@ func (r *remedySearch) readSpreads() bool {
 				r.spreads[i] = append(r.spreads[i], steps[s][i])
 			}
 		}
-		slices.SortStableFunc(r.spreads[i], func(a, b effect) int { return cmp.Compare(math.Abs(b.step), math.Abs(a.step)) })
+		order.Stable(r.spreads[i], func(a, b effect) int { return cmp.Compare(math.Abs(b.step), math.Abs(a.step)) })
 	}
 	return true
 }

@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"pitgate/server/physics/order"
 )
 
 const (
@@ -200,7 +202,7 @@ func (r *remedySearch) pairs(t *target) []course {
 			best = append(best, top)
 		}
 	}
-	slices.SortStableFunc(best, func(a, b gain) int { return cmp.Compare(b.gain, a.gain) })
+	order.Stable(best, func(a, b gain) int { return cmp.Compare(b.gain, a.gain) })
 	best = best[:min(len(best), pairedKnobs)]
 	var list []course
 	for i := range best {
@@ -223,7 +225,7 @@ func shared(whole []change, share float64) []change {
 
 // follow finds where each way comes to hold and what it does to all other findings, the least effort first.
 func (r *remedySearch) follow(t *target, ways []course) []mended {
-	slices.SortStableFunc(ways, func(a, b course) int {
+	order.Stable(ways, func(a, b course) int {
 		one, other := a.changes(a.good), b.changes(b.good)
 		return cmp.Or(cmp.Compare(effortOf(one), effortOf(other)), cmp.Compare(sizeOf(one), sizeOf(other)))
 	})
@@ -242,7 +244,7 @@ func (r *remedySearch) follow(t *target, ways []course) []mended {
 		counts[kind]++
 		found = append(found, m)
 	}
-	slices.SortStableFunc(found, func(a, b mended) int {
+	order.Stable(found, func(a, b mended) int {
 		return cmp.Or(cmp.Compare(min(len(a.breaks), 1), min(len(b.breaks), 1)), cmp.Compare(a.effort, b.effort), cmp.Compare(a.size, b.size))
 	})
 	return found

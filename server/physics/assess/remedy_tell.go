@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+
+	"pitgate/server/physics/order"
 )
 
 // slow are findings whose sections take longest.
@@ -95,7 +97,7 @@ func (r *remedySearch) without(t *target) Remedy {
 		return out
 	}
 	out.Note = say("No single change helps, and no change of two among those tried: %s.", strings.Join(tried, ", "))
-	slices.SortStableFunc(nearest, func(a, b reached) int { return cmp.Compare(b.share, a.share) })
+	order.Stable(nearest, func(a, b reached) int { return cmp.Compare(b.share, a.share) })
 	if len(nearest) > 0 && t.finding.Margin != nil && nearest[0].share > t.height(&t.finding, t.spread) {
 		out.Note += say(" Nearest comes: %s.", nearest[0].change.words())
 	}

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"pitgate/server/physics/elementary"
+	"pitgate/server/physics/order"
 )
 
 // sorted sorts numbers in place and returns them.
@@ -243,7 +244,7 @@ func (s *swept) taken(offset float64) [][2]float64 {
 		a, b := between(e.A.Y, e.B.Y, from), between(e.A.Y, e.B.Y, to)
 		taken = append(taken, [2]float64{min(a, b), max(a, b)})
 	}
-	slices.SortFunc(taken, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
+	order.Sort(taken, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
 	s.room = taken
 	return taken
 }

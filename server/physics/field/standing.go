@@ -5,7 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"slices"
+
+	"pitgate/server/physics/order"
 )
 
 // Place is a point of a flight path over the field.
@@ -173,7 +174,7 @@ func meetings(legs []leg, stretches []stretch) []meeting {
 			out = append(out, meeting{i, j, apart, l.bound(apart, s.top)})
 		}
 	}
-	slices.SortFunc(out, func(a, b meeting) int {
+	order.Sort(out, func(a, b meeting) int {
 		return cmp.Or(cmp.Compare(a.bound, b.bound), cmp.Compare(a.leg, b.leg), cmp.Compare(a.stretch, b.stretch))
 	})
 	return out

@@ -1,6 +1,10 @@
 package motion
 
-import "sort"
+import (
+	"cmp"
+
+	"pitgate/server/physics/order"
+)
 
 // Direction is which way an event's value must pass zero.
 type Direction int
@@ -57,7 +61,7 @@ func (w *watch) scan(s *Solution) bool {
 	if len(found) == 0 {
 		return false
 	}
-	sort.SliceStable(found, func(i, j int) bool { return found[i].Time < found[j].Time })
+	order.Stable(found, func(a, b Crossing) int { return cmp.Compare(a.Time, b.Time) })
 	for i, c := range found {
 		if w.events[c.Event].Terminal {
 			s.Crossings = s.Crossings[:known+i+1]

@@ -22,38 +22,59 @@ const (
 	NoteDragOutside = "outside the tables or past the stall: doubtful"
 )
 
-// dragRow is the least profile drag of symmetrical sections of one thickness.
+// dragKnots are the least profile drag of symmetrical sections of one thickness; the spread of a knot is a share of its value.
+type dragKnots struct {
+	thickness float64
+	knots     []knot
+}
+
+// dragRow is the same as a curve.
 type dragRow struct {
 	thickness float64
 	least     curve
 }
 
-// reads is a drag knot whose spread is a share of its value.
-func reads(reynolds, value, share float64) knot { return knot{reynolds, value, float64(share * value)} }
-
-// dragRows: 9 and 10.1 % measured to Re 3e5; 12 % between two measured sections to 2e5 and SAND80-2114 above, which lies up to a quarter
-// lower than one of them; 15 to 21 % SAND80-2114.
-var dragRows = []dragRow{
-	{0.09, newCurve(reads(4e4, 0.0165, 0.3), reads(5.97e4, 0.0125, 0.2), reads(1.003e5, 0.0096, 0.15), reads(1.506e5, 0.0085, 0.12), reads(1.99e5, 0.0081, 0.1),
-		reads(3.029e5, 0.0068, 0.1), reads(7e5, 0.0062, 0.15), reads(1e6, 0.0060, 0.15), reads(5e6, 0.0059, 0.15))},
-	{0.101, newCurve(reads(4e4, 0.0185, 0.3), reads(6.14e4, 0.0145, 0.2), reads(1.015e5, 0.0105, 0.15), reads(2.033e5, 0.0082, 0.12), reads(3.048e5, 0.0073, 0.1),
-		reads(7e5, 0.0065, 0.15), reads(1e6, 0.0063, 0.15), reads(5e6, 0.0062, 0.15))},
-	{0.12, newCurve(reads(4e4, 0.0200, 0.3), reads(5.65e4, 0.0178, 0.2), reads(9.9e4, 0.0134, 0.15), reads(1.51e5, 0.0113, 0.15), reads(2.01e5, 0.0100, 0.12),
-		reads(3.6e5, 0.0084, 0.15), reads(7e5, 0.0070, 0.15), reads(1e6, 0.0067, 0.12), reads(2e6, 0.0065, 0.12), reads(5e6, 0.0064, 0.12))},
-	{0.15, newCurve(reads(4e4, 0.0196, 0.3), reads(8e4, 0.0147, 0.2), reads(1.6e5, 0.0116, 0.15), reads(3.6e5, 0.0091, 0.15), reads(7e5, 0.0077, 0.15),
-		reads(1e6, 0.0074, 0.12), reads(2e6, 0.0070, 0.12), reads(5e6, 0.0068, 0.12))},
-	{0.18, newCurve(reads(4e4, 0.0214, 0.3), reads(8e4, 0.0162, 0.2), reads(1.6e5, 0.0128, 0.15), reads(3.6e5, 0.0101, 0.15), reads(7e5, 0.0085, 0.15),
-		reads(1e6, 0.0082, 0.12), reads(2e6, 0.0077, 0.12), reads(5e6, 0.0073, 0.12))},
-	{0.21, newCurve(reads(4e4, 0.0232, 0.3), reads(8e4, 0.0177, 0.2), reads(1.6e5, 0.0139, 0.15), reads(3.6e5, 0.0111, 0.15), reads(7e5, 0.0094, 0.15),
-		reads(1e6, 0.0089, 0.12), reads(2e6, 0.0082, 0.12), reads(5e6, 0.0078, 0.12))},
+// newShares builds a curve from knots whose spread is a share of their value.
+func newShares(knots ...knot) curve {
+	c := newCurve(knots...)
+	for i, value := range c.value {
+		c.spread[i] = float64(c.spread[i] * value)
+	}
+	return c
 }
+
+// dragTables: 9 and 10.1 % measured to Re 3e5; 12 % between two measured sections to 2e5 and SAND80-2114 above, which lies up to a quarter
+// lower than one of them; 15 to 21 % SAND80-2114.
+var dragTables = []dragKnots{
+	{0.09, []knot{{4e4, 0.0165, 0.3}, {5.97e4, 0.0125, 0.2}, {1.003e5, 0.0096, 0.15}, {1.506e5, 0.0085, 0.12}, {1.99e5, 0.0081, 0.1},
+		{3.029e5, 0.0068, 0.1}, {7e5, 0.0062, 0.15}, {1e6, 0.0060, 0.15}, {5e6, 0.0059, 0.15}}},
+	{0.101, []knot{{4e4, 0.0185, 0.3}, {6.14e4, 0.0145, 0.2}, {1.015e5, 0.0105, 0.15}, {2.033e5, 0.0082, 0.12}, {3.048e5, 0.0073, 0.1},
+		{7e5, 0.0065, 0.15}, {1e6, 0.0063, 0.15}, {5e6, 0.0062, 0.15}}},
+	{0.12, []knot{{4e4, 0.0200, 0.3}, {5.65e4, 0.0178, 0.2}, {9.9e4, 0.0134, 0.15}, {1.51e5, 0.0113, 0.15}, {2.01e5, 0.0100, 0.12},
+		{3.6e5, 0.0084, 0.15}, {7e5, 0.0070, 0.15}, {1e6, 0.0067, 0.12}, {2e6, 0.0065, 0.12}, {5e6, 0.0064, 0.12}}},
+	{0.15, []knot{{4e4, 0.0196, 0.3}, {8e4, 0.0147, 0.2}, {1.6e5, 0.0116, 0.15}, {3.6e5, 0.0091, 0.15}, {7e5, 0.0077, 0.15},
+		{1e6, 0.0074, 0.12}, {2e6, 0.0070, 0.12}, {5e6, 0.0068, 0.12}}},
+	{0.18, []knot{{4e4, 0.0214, 0.3}, {8e4, 0.0162, 0.2}, {1.6e5, 0.0128, 0.15}, {3.6e5, 0.0101, 0.15}, {7e5, 0.0085, 0.15},
+		{1e6, 0.0082, 0.12}, {2e6, 0.0077, 0.12}, {5e6, 0.0073, 0.12}}},
+	{0.21, []knot{{4e4, 0.0232, 0.3}, {8e4, 0.0177, 0.2}, {1.6e5, 0.0139, 0.15}, {3.6e5, 0.0111, 0.15}, {7e5, 0.0094, 0.15},
+		{1e6, 0.0089, 0.12}, {2e6, 0.0082, 0.12}, {5e6, 0.0078, 0.12}}},
+}
+
+// dragRows are the curves of the tables.
+var dragRows = func() []dragRow {
+	rows := make([]dragRow, len(dragTables))
+	for i, t := range dragTables {
+		rows[i] = dragRow{t.thickness, newShares(t.knots...)}
+	}
+	return rows
+}()
 
 // camberDrag is the least drag of sections of 2 % camber and more over that of symmetrical ones: a laminar bubble below Re 1.5e5.
 var camberDrag = newCurve(knot{6e4, 1.9, 0.35}, knot{1e5, 1.6, 0.25}, knot{2e5, 1.12, 0.12}, knot{3e5, 1.07, 0.08}, knot{1e6, 1.05, 0.08})
 
 // sheetDrag is the least drag of the measured sheet of 5.9 % camber.
-var sheetDrag = newCurve(reads(4e4, 0.026, 0.3), reads(5.93e4, 0.0213, 0.15), reads(9.95e4, 0.0166, 0.12), reads(1.985e5, 0.0137, 0.1),
-	reads(2.975e5, 0.0123, 0.1), reads(1e6, 0.0105, 0.25))
+var sheetDrag = newShares(knot{4e4, 0.026, 0.3}, knot{5.93e4, 0.0213, 0.15}, knot{9.95e4, 0.0166, 0.12}, knot{1.985e5, 0.0137, 0.1},
+	knot{2.975e5, 0.0123, 0.1}, knot{1e6, 0.0105, 0.25})
 
 // ProfileDrag returns the profile drag coefficient of a section at a Reynolds number and lift coefficient.
 //
@@ -159,8 +180,8 @@ func dragAt(thickness, logReynolds float64) (value, spread float64) {
 }
 
 // plateCurveDrag is the least drag of a plate 2 % thick, measured from Re 1e5 to 3e5, the rest from memory.
-var plateCurveDrag = newCurve(reads(2e4, 0.024, 0.3), reads(6e4, 0.0160, 0.3), reads(1.001e5, 0.0143, 0.2), reads(1.997e5, 0.0139, 0.2), reads(3.004e5, 0.0133, 0.2),
-	reads(1e6, 0.0125, 0.3))
+var plateCurveDrag = newShares(knot{2e4, 0.024, 0.3}, knot{6e4, 0.0160, 0.3}, knot{1.001e5, 0.0143, 0.2}, knot{1.997e5, 0.0139, 0.2}, knot{3.004e5, 0.0133, 0.2},
+	knot{1e6, 0.0125, 0.3})
 
 // plateFriction returns the least drag of a plate.
 func plateFriction(logReynolds float64) float64 {

@@ -133,7 +133,7 @@ func (f Foil) tableLimit(thickness, logReynolds float64) Limit {
 		return reflexLimit(thickness, camber, logReynolds)
 	}
 	if camber < 0 {
-		return upsideDown(rowsLimit(symmetricalRows, thickness, logReynolds), camber)
+		return upsideDown(rowsLimit(camberRows[0], thickness, logReynolds), camber)
 	}
 	return camberedLimit(thickness, camber, logReynolds)
 }
@@ -164,12 +164,12 @@ func sheetLimit(camber, logReynolds float64) Limit {
 
 // reflexLimit returns the limit of a reflexed section: what camber adds to the symmetrical one is that of the measured section.
 func reflexLimit(thickness, camber, logReynolds float64) Limit {
-	limit := rowsLimit(symmetricalRows, thickness, logReynolds)
+	limit := rowsLimit(camberRows[0], thickness, logReynolds)
 	if camber < 0 {
 		return upsideDown(limit, camber)
 	}
 	value, spread := reflexCurve.at(logReynolds)
-	plain := rowsLimit(symmetricalRows, reflexThickness, logReynolds)
+	plain := rowsLimit(camberRows[0], reflexThickness, logReynolds)
 	share := camber / reflexCamber
 	limit.Value += float64(max(0, value-plain.Value) * min(2, share))
 	limit.Spread = max(limit.Spread, spread) + float64(0.03*math.Abs(1-min(2, share)))
@@ -198,7 +198,7 @@ func noteOf(spread float64) string {
 // 4 % camber near -1.1 where the symmetrical one reaches 1.5).
 func upsideDown(limit Limit, camber float64) Limit {
 	limit.Value = float64(limit.Value * max(0.3, 1-float64(6*math.Abs(camber))))
-	limit.Spread = max(limit.Spread, memorySpread) + float64(2*math.Abs(camber))
+	limit.Spread = max(limit.Spread, memory) + float64(2*math.Abs(camber))
 	if limit.Inside {
 		limit.Note = NoteUpsideDown
 	}

@@ -35,7 +35,7 @@ func TestMaximumLift(t *testing.T) {
 			t.Errorf("%+v at Re %v: %+v, want marked as outside", c.section, c.reynolds, got)
 		}
 	}
-	if got := MaximumLift(planform.Section{Designation: "0018"}, 3e5, Roughness{}); !got.Inside || got.Note != NoteSymmetrical || got.Spread != sandiaSpread {
+	if got := MaximumLift(planform.Section{Designation: "0018"}, 3e5, Roughness{}); !got.Inside || got.Note != NoteSymmetrical || got.Spread != sandia {
 		t.Errorf("table row: %+v", got)
 	}
 }
