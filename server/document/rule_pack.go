@@ -10,7 +10,7 @@ type RulePack struct {
 	Authority string `json:"authority,omitempty" range:"min_len=1,max_len=120"`
 	Version   string `json:"version,omitempty" range:"min_len=1,max_len=40"`
 	// First day in force, e.g. "2026-03-01".
-	InForceDate string `json:"inForceDate,omitempty" range:"min_len=10,max_len=10"`
+	InForceDate string `json:"inForceDate,omitempty" range:"min_len=1,max_len=10"`
 	// Last day; empty: without end.
 	ExpiresDate string `json:"expiresDate,omitempty" range:"max_len=10"`
 	// The document that it restates.

@@ -66,7 +66,7 @@ func TestWhatCannotBeWritten(t *testing.T) {
 
 func FuzzMarshal(f *testing.F) {
 	f.Add("Larkmoor", 0.1)
-	f.Add("<&\u2028\x00\xff", -0.0)
+	f.Add("<&\u2028\x00\xff", math.Copysign(0, -1))
 	f.Add("", 5e-324)
 	f.Fuzz(func(t *testing.T, text string, number float64) {
 		if math.IsNaN(number) || math.IsInf(number, 0) {

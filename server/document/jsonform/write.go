@@ -37,8 +37,9 @@ func appendValue(out []byte, v reflect.Value) ([]byte, error) {
 		return strconv.AppendInt(out, v.Int(), 10), nil
 	case reflect.Float64:
 		return appendNumber(out, v.Float())
+	default:
+		return out, errKind
 	}
-	return out, errKind
 }
 
 func appendObject(out []byte, v reflect.Value) ([]byte, error) {
@@ -67,8 +68,9 @@ func empty(v reflect.Value) bool {
 		return false
 	case reflect.Slice, reflect.Array:
 		return v.Len() == 0
+	default:
+		return v.IsZero()
 	}
-	return v.IsZero()
 }
 
 func appendList(out []byte, v reflect.Value) ([]byte, error) {

@@ -52,7 +52,8 @@ func (in Integrator) Solve(rate Rate, start float64, state State, end float64, e
 	if !(step > 0) {
 		step = in.firstStep(state, k[0], end-start)
 	}
-	refused, cornered := 0, false
+	refused := 0
+	var cornered bool
 	for range in.MaxSteps {
 		if solution.end >= end {
 			return solution, nil
