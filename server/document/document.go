@@ -9,8 +9,6 @@ import (
 	"encoding/hex"
 	"fmt"
 
-	"github.com/gowebpki/jcs"
-
 	"pitgate/server/document/jsonform"
 	"pitgate/server/physics/assess"
 )
@@ -89,11 +87,7 @@ type Part interface {
 // Canonical writes the RFC 8785 form of a decoded document or of a decoded part of one: keys sorted, one spelling of every number, no space. An
 // error only comes for a number that JSON cannot write, which no decoded document holds.
 func Canonical[D assess.Input | Part](decoded D) ([]byte, error) {
-	plain, err := jsonform.Marshal(decoded)
-	if err != nil {
-		return nil, fmt.Errorf("canonical form: %w", err)
-	}
-	form, err := jcs.Transform(plain)
+	form, err := jsonform.Canonical(decoded)
 	if err != nil {
 		return nil, fmt.Errorf("canonical form: %w", err)
 	}

@@ -7,6 +7,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"github.com/gowebpki/jcs"
 )
 
 type inner struct {
@@ -85,5 +87,19 @@ func same(t *testing.T, value any) {
 	got, err := Marshal(value)
 	if err != nil || !bytes.Equal(got, want) {
 		t.Errorf("got %.400q, %v\nwant %.400q", got, err, want)
+	}
+	sameCanonical(t, value, want)
+}
+
+// sameCanonical holds the canonical form to what another program makes of the plain one; that one takes no bare numbers and truth values.
+func sameCanonical(t *testing.T, value any, plain []byte) {
+	t.Helper()
+	want, err := jcs.Transform([]byte(`{"value":` + string(plain) + `}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := Canonical(value)
+	if got = []byte(`{"value":` + string(got) + `}`); err != nil || !bytes.Equal(got, want) {
+		t.Errorf("canonical: got %.400q, %v\nwant %.400q", got, err, want)
 	}
 }

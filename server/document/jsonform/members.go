@@ -4,6 +4,8 @@ import (
 	"reflect"
 	"strings"
 	"sync"
+
+	"pitgate/server/physics/order"
 )
 
 // member is one field of a struct as it is written.
@@ -13,14 +15,28 @@ type member struct {
 	omitEmpty bool
 }
 
-// known are the members of the structs written so far, by type.
-var known sync.Map
+// known are the members of the structs written so far in each style, by type.
+var known, knownSorted sync.Map
 
-func membersOf(t reflect.Type) []member {
-	if found, ok := known.Load(t); ok {
+func (s style) membersOf(t reflect.Type) []member {
+	cache := &known
+	if s.canonical {
+		cache = &knownSorted
+	}
+	if found, ok := cache.Load(t); ok {
 		members, _ := found.([]member)
 		return members
 	}
+	members := listMembers(t)
+	if s.canonical {
+		order.Stable(members, func(a, b member) int { return strings.Compare(a.head, b.head) })
+	}
+	cache.Store(t, members)
+	return members
+}
+
+// listMembers lists the members of a struct in the order of its fields.
+func listMembers(t reflect.Type) []member {
 	members := make([]member, 0, t.NumField())
 	for i := range t.NumField() {
 		name, option, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
@@ -30,8 +46,7 @@ func membersOf(t reflect.Type) []member {
 		if name == "-" || !t.Field(i).IsExported() {
 			continue
 		}
-		members = append(members, member{i, string(append(appendText(nil, name), ':')), option == "omitempty"})
+		members = append(members, member{i, string(append(style{}.appendText(nil, name), ':')), option == "omitempty"})
 	}
-	known.Store(t, members)
 	return members
 }

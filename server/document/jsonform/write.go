@@ -11,41 +11,49 @@ import (
 
 // Marshal writes a value made of structs, pointers, lists, texts, truth values and numbers. A field is left out when its tag says omitempty and nothing is
 // in it. An error comes for a number that JSON cannot write and for a value of another kind.
-func Marshal(value any) ([]byte, error) { return appendValue(nil, reflect.ValueOf(value)) }
+func Marshal(value any) ([]byte, error) { return style{}.appendValue(nil, reflect.ValueOf(value)) }
+
+// Canonical writes the same in the form of RFC 8785: members in the order of their names, one spelling of every number and of every text.
+func Canonical(value any) ([]byte, error) {
+	return style{canonical: true}.appendValue(nil, reflect.ValueOf(value))
+}
+
+// style is how values are written: in the order of their fields and for a page, or in the form of RFC 8785.
+type style struct{ canonical bool }
 
 var (
 	errNumber = errors.New("jsonform: a number is infinite or none")
 	errKind   = errors.New("jsonform: a value is of a kind that is not written")
 )
 
-func appendValue(out []byte, v reflect.Value) ([]byte, error) {
+func (s style) appendValue(out []byte, v reflect.Value) ([]byte, error) {
 	switch v.Kind() {
 	case reflect.Struct:
-		return appendObject(out, v)
+		return s.appendObject(out, v)
 	case reflect.Slice, reflect.Array:
-		return appendList(out, v)
+		return s.appendList(out, v)
 	case reflect.Pointer:
 		if v.IsNil() {
 			return append(out, "null"...), nil
 		}
-		return appendValue(out, v.Elem())
+		return s.appendValue(out, v.Elem())
 	case reflect.String:
-		return appendText(out, v.String()), nil
+		return s.appendText(out, v.String()), nil
 	case reflect.Bool:
 		return strconv.AppendBool(out, v.Bool()), nil
 	case reflect.Int, reflect.Int32, reflect.Int64:
 		return strconv.AppendInt(out, v.Int(), 10), nil
 	case reflect.Float64:
-		return appendNumber(out, v.Float())
+		return s.appendNumber(out, v.Float())
 	default:
 		return out, errKind
 	}
 }
 
-func appendObject(out []byte, v reflect.Value) ([]byte, error) {
+func (s style) appendObject(out []byte, v reflect.Value) ([]byte, error) {
 	out = append(out, '{')
 	first := len(out)
-	for _, f := range membersOf(v.Type()) {
+	for _, f := range s.membersOf(v.Type()) {
 		value := v.Field(f.index)
 		if f.omitEmpty && empty(value) {
 			continue
@@ -54,7 +62,7 @@ func appendObject(out []byte, v reflect.Value) ([]byte, error) {
 			out = append(out, ',')
 		}
 		var err error
-		if out, err = appendValue(append(out, f.head...), value); err != nil {
+		if out, err = s.appendValue(append(out, f.head...), value); err != nil {
 			return out, err
 		}
 	}
@@ -73,7 +81,7 @@ func empty(v reflect.Value) bool {
 	}
 }
 
-func appendList(out []byte, v reflect.Value) ([]byte, error) {
+func (s style) appendList(out []byte, v reflect.Value) ([]byte, error) {
 	if v.Kind() == reflect.Slice && v.IsNil() {
 		return append(out, "null"...), nil
 	}
@@ -83,7 +91,7 @@ func appendList(out []byte, v reflect.Value) ([]byte, error) {
 			out = append(out, ',')
 		}
 		var err error
-		if out, err = appendValue(out, v.Index(i)); err != nil {
+		if out, err = s.appendValue(out, v.Index(i)); err != nil {
 			return out, err
 		}
 	}
@@ -91,10 +99,13 @@ func appendList(out []byte, v reflect.Value) ([]byte, error) {
 }
 
 // appendNumber writes the shortest digits that read as the same number, with an exponent where ECMAScript writes one.
-func appendNumber(out []byte, number float64) ([]byte, error) {
+func (s style) appendNumber(out []byte, number float64) ([]byte, error) {
 	size := math.Abs(number)
 	if !(size <= math.MaxFloat64) {
 		return out, errNumber
+	}
+	if size == 0 && s.canonical {
+		return append(out, '0'), nil // of either sign
 	}
 	if size == 0 || (size >= 1e-6 && size < 1e21) {
 		return strconv.AppendFloat(out, number, 'f', -1, 64), nil

@@ -5,12 +5,12 @@ import "strings"
 const controlGroup = "Controls"
 
 // controlFindings are what rests on throw and direction of a control.
-var controlFindings = map[ControlRole][]string{
-	ControlRoleElevator: {"balance.trim", "balance.launch_trim", "pitch.sensitivity"}, ControlRoleAileron: {"roll.rate", "roll.reversal"},
-	ControlRoleRudder: {"weather.crosswind"}, ControlRoleFlap: {"liftoff.margin", "landing.distance"},
-	ControlRoleElevon:      {"balance.trim", "balance.launch_trim", "pitch.sensitivity", "roll.rate"},
-	ControlRoleFlaperon:    {"roll.rate", "landing.distance"},
-	ControlRoleRuddervator: {"balance.trim", "pitch.sensitivity", "weather.crosswind"},
+var controlFindings = pairings[ControlRole, []string]{
+	{ControlRoleElevator, []string{"balance.trim", "balance.launch_trim", "pitch.sensitivity"}}, {ControlRoleAileron, []string{"roll.rate", "roll.reversal"}},
+	{ControlRoleRudder, []string{"weather.crosswind"}}, {ControlRoleFlap, []string{"liftoff.margin", "landing.distance"}},
+	{ControlRoleElevon, []string{"balance.trim", "balance.launch_trim", "pitch.sensitivity", "roll.rate"}},
+	{ControlRoleFlaperon, []string{"roll.rate", "landing.distance"}},
+	{ControlRoleRuddervator, []string{"balance.trim", "pitch.sensitivity", "weather.crosswind"}},
 }
 
 var benchControlRows = []benchRow{
@@ -96,12 +96,12 @@ func setsPitch(v *benchView, s *benchSubject) bool {
 }
 
 // directions say what is to be seen from behind, by role.
-var directions = map[ControlRole]string{
-	ControlRoleElevator: "stick back: trailing edge up", ControlRoleAileron: "stick to starboard: starboard up, port down",
-	ControlRoleRudder: "stick to starboard: trailing edge to starboard", ControlRoleFlap: "both down by the same angle",
-	ControlRoleElevon:      "stick back: both up; stick to starboard: starboard up, port down",
-	ControlRoleFlaperon:    "stick to starboard: starboard up, port down; flaps: both down",
-	ControlRoleRuddervator: "stick back: both up; rudder to starboard: both trailing edges to starboard",
+var directions = pairings[ControlRole, string]{
+	{ControlRoleElevator, "stick back: trailing edge up"}, {ControlRoleAileron, "stick to starboard: starboard up, port down"},
+	{ControlRoleRudder, "stick to starboard: trailing edge to starboard"}, {ControlRoleFlap, "both down by the same angle"},
+	{ControlRoleElevon, "stick back: both up; stick to starboard: starboard up, port down"},
+	{ControlRoleFlaperon, "stick to starboard: starboard up, port down; flaps: both down"},
+	{ControlRoleRuddervator, "stick back: both up; rudder to starboard: both trailing edges to starboard"},
 }
 
 // wantedDirection says which way the control moves; ahead of the wing the pitch control moves the other way.
@@ -109,7 +109,7 @@ func wantedDirection(_ *benchView, s *benchSubject) benchWanted {
 	if s.control.Role == ControlRoleElevator && s.surface.Role == SurfaceRoleCanard {
 		return benchWanted{text: "stick back: trailing edge down, since it stands ahead of the wing"}
 	}
-	if text, known := directions[s.control.Role]; known {
+	if text, known := directions.find(s.control.Role); known {
 		return benchWanted{text: text}
 	}
 	return benchWanted{text: "as the stick says"}

@@ -109,7 +109,7 @@ func (v *benchView) item(row *benchRow, s *benchSubject) BenchItem {
 	}
 	wanted, findings := row.wanted(v, s), row.findings
 	if row.byRole {
-		findings = controlFindings[s.control.Role]
+		findings = controlFindings.of(s.control.Role)
 	}
 	item := BenchItem{
 		ID: row.id + numbersIn(s.path), Group: row.group, Title: row.title, Input: s.input, How: row.how, Wanted: wanted.text, Low: wanted.low, High: wanted.high,
@@ -137,7 +137,7 @@ func (v *benchView) asked(ids []string) []string {
 }
 
 // benchVerdicts are the verdicts in a sentence.
-var benchVerdicts = map[Verdict]string{VerdictHolds: "holds", VerdictTight: "tight", VerdictFails: "fails", VerdictUnknown: "unknown"}
+var benchVerdicts = pairings[Verdict, string]{{VerdictHolds, "holds"}, {VerdictTight, "tight"}, {VerdictFails, "fails"}, {VerdictUnknown, "unknown"}}
 
 // why says what an inspection is for and how the findings stand that rest on it.
 func (v *benchView) why(text string, ids []string) string {
@@ -147,7 +147,7 @@ func (v *benchView) why(text string, ids []string) string {
 	parts := make([]string, 0, len(ids))
 	for _, id := range ids {
 		f := v.found[id]
-		parts = append(parts, f.Title+": "+benchVerdicts[f.Verdict])
+		parts = append(parts, f.Title+": "+benchVerdicts.of(f.Verdict))
 	}
 	return text + " On it rest: " + strings.Join(parts, "; ") + "."
 }

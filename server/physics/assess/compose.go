@@ -8,7 +8,7 @@ import (
 )
 
 // severity is the order of verdicts in a report, worst first.
-var severity = map[Verdict]int{VerdictFails: 0, VerdictTight: 1, VerdictUnknown: 2, VerdictHolds: 3}
+var severity = pairings[Verdict, int]{{VerdictFails, 0}, {VerdictTight, 1}, {VerdictUnknown, 2}, {VerdictHolds, 3}}
 
 // report gathers what the base pass found.
 func (p *pass) report() Report {
@@ -18,7 +18,7 @@ func (p *pass) report() Report {
 		Cautions: slices.Clone(cautions), Counts: &VerdictCounts{},
 	}
 	order.Stable(r.Findings, func(a, b Finding) int {
-		return cmp.Or(cmp.Compare(severity[a.Verdict], severity[b.Verdict]), cmp.Compare(place(a.ID), place(b.ID)))
+		return cmp.Or(cmp.Compare(severity.of(a.Verdict), severity.of(b.Verdict)), cmp.Compare(place(a.ID), place(b.ID)))
 	})
 	for i := range r.Findings {
 		r.Counts.add(r.Findings[i].Verdict)

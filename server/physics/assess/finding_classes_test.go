@@ -12,7 +12,8 @@ func TestEveryFindingHasItsClass(t *testing.T) {
 		}
 	}
 	count := 0
-	for class, ids := range findingClasses {
+	for _, row := range findingClasses {
+		class, ids := row.key, row.value
 		count += len(ids)
 		for _, id := range ids {
 			if !known[id] {

@@ -2,17 +2,20 @@ package assess
 
 import "math"
 
+// byState is a number for each state of a surface.
+type byState = pairings[SurfaceState, float64]
+
 // rollingFriction is rolling resistance over normal force of full-size tyres by surface and its state.
 //
 // Source: Raymer, Aircraft Design: A Conceptual Approach, Table 17.1 (paved, hard turf, firm dirt, soft turf, wet grass); short and
 // long grass and soft ground from memory of McCormick's table; what is soft or under snow by judgement, no source.
-var rollingFriction = map[Surface]map[SurfaceState]float64{
-	SurfacePaved:      {SurfaceStateDry: 0.04, SurfaceStateWet: 0.05, SurfaceStateSoft: 0.05, SurfaceStateFrozen: 0.02, SurfaceStateSnow: 0.10},
-	SurfaceHardTurf:   {SurfaceStateDry: 0.05, SurfaceStateWet: 0.07, SurfaceStateSoft: 0.10, SurfaceStateFrozen: 0.05, SurfaceStateSnow: 0.15},
-	SurfaceShortGrass: {SurfaceStateDry: 0.05, SurfaceStateWet: 0.08, SurfaceStateSoft: 0.12, SurfaceStateFrozen: 0.05, SurfaceStateSnow: 0.15},
-	SurfaceLongGrass:  {SurfaceStateDry: 0.10, SurfaceStateWet: 0.12, SurfaceStateSoft: 0.15, SurfaceStateFrozen: 0.10, SurfaceStateSnow: 0.20},
-	SurfaceFirmDirt:   {SurfaceStateDry: 0.04, SurfaceStateWet: 0.06, SurfaceStateSoft: 0.10, SurfaceStateFrozen: 0.04, SurfaceStateSnow: 0.15},
-	SurfaceSoftGround: {SurfaceStateDry: 0.20, SurfaceStateWet: 0.25, SurfaceStateSoft: 0.30, SurfaceStateFrozen: 0.10, SurfaceStateSnow: 0.25},
+var rollingFriction = pairings[Surface, byState]{
+	{SurfacePaved, byState{{SurfaceStateDry, 0.04}, {SurfaceStateWet, 0.05}, {SurfaceStateSoft, 0.05}, {SurfaceStateFrozen, 0.02}, {SurfaceStateSnow, 0.10}}},
+	{SurfaceHardTurf, byState{{SurfaceStateDry, 0.05}, {SurfaceStateWet, 0.07}, {SurfaceStateSoft, 0.10}, {SurfaceStateFrozen, 0.05}, {SurfaceStateSnow, 0.15}}},
+	{SurfaceShortGrass, byState{{SurfaceStateDry, 0.05}, {SurfaceStateWet, 0.08}, {SurfaceStateSoft, 0.12}, {SurfaceStateFrozen, 0.05}, {SurfaceStateSnow, 0.15}}},
+	{SurfaceLongGrass, byState{{SurfaceStateDry, 0.10}, {SurfaceStateWet, 0.12}, {SurfaceStateSoft, 0.15}, {SurfaceStateFrozen, 0.10}, {SurfaceStateSnow, 0.20}}},
+	{SurfaceFirmDirt, byState{{SurfaceStateDry, 0.04}, {SurfaceStateWet, 0.06}, {SurfaceStateSoft, 0.10}, {SurfaceStateFrozen, 0.04}, {SurfaceStateSnow, 0.15}}},
+	{SurfaceSoftGround, byState{{SurfaceStateDry, 0.20}, {SurfaceStateWet, 0.25}, {SurfaceStateSoft, 0.30}, {SurfaceStateFrozen, 0.10}, {SurfaceStateSnow, 0.25}}},
 }
 
 // fullSizeWheel is the diameter from which the table holds without a factor, m.
@@ -65,7 +68,7 @@ func (p *pass) rollingFriction(id string, surface Surface, surfaceName string, n
 	if state == "" {
 		n.lack("day.surfaceState")
 	}
-	table := rollingFriction[surface][state] * p.factor("method: rolling friction", spreadFriction)
+	table := rollingFriction.of(surface).of(state) * p.factor("method: rolling friction", spreadFriction)
 	if surface == SurfacePaved {
 		return table
 	}

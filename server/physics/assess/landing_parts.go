@@ -120,7 +120,7 @@ func (p *pass) limitPath(f figure) []string {
 }
 
 // landedWords name how the model comes to rest.
-var landedWords = map[bool]string{false: "on wheels", true: "on its belly or skid"}
+var landedWords = pairings[bool, string]{{false, "on wheels"}, {true, "on its belly or skid"}}
 
 func (p *pass) tellLanding(read []string) {
 	l := &p.landing
@@ -131,7 +131,7 @@ func (p *pass) tellLanding(read []string) {
 	p.tell("landing.heading", math.Mod(degrees(l.place.heading)+360, 360), l.place.path)
 	p.tell("landing.headwind", l.air.Headwind)
 	p.tell("drag.zero_lift_landing", l.model.CD0)
-	p.tellText("landing.conditions", landedWords[l.plan.Belly], read...)
+	p.tellText("landing.conditions", landedWords.of(l.plan.Belly), read...)
 	if l.broken() != "" {
 		return
 	}

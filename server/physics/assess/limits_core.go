@@ -38,12 +38,12 @@ var (
 	stallSpeedFigure      = figure{name: "maximumStallSpeedMetersPerSecond", of: func(l *Limits) *float64 { return l.MaximumStallSpeedMetersPerSecond }}
 )
 
-var coreFigures = []figure{
-	liftoffFigure, stripUseFigure, launchEndFigure, sinkFigure, clearanceFigure, thrustFigure, turnFigure, leastMargin, mostMargin,
-	tipFigure, reserveFigure, loadFigure, finFigure, rollFigure, dampingFigure, reversalFigure, massFigure, approachFigure, landingUseFigure, reachFigure,
-	sunFigure, ageFigure, designGustFigure, freePlayFigure,
-	radioMarginFigure, failSafeFigure, busFigure, packUseFigure,
-	thirdPartyFigure, modelLossFigure, handlingFigure, trapFigure,
+var coreFigures = []*figure{
+	&liftoffFigure, &stripUseFigure, &launchEndFigure, &sinkFigure, &clearanceFigure, &thrustFigure, &turnFigure, &leastMargin, &mostMargin,
+	&tipFigure, &reserveFigure, &loadFigure, &finFigure, &rollFigure, &dampingFigure, &reversalFigure, &massFigure, &approachFigure, &landingUseFigure, &reachFigure,
+	&sunFigure, &ageFigure, &designGustFigure, &freePlayFigure,
+	&radioMarginFigure, &failSafeFigure, &busFigure, &packUseFigure,
+	&thirdPartyFigure, &modelLossFigure, &handlingFigure, &trapFigure,
 }
 
 // with returns the figure with another default.

@@ -1,5 +1,7 @@
 package assess
 
+import "slices"
+
 // Quantities of link loss, separation, sun and wake.
 
 const (
@@ -35,7 +37,7 @@ var dayFigures = []figureKind{
 	{"link_loss.energy", "Kinetic energy at the ground, not exceeded by 95 % of the losses", "J", "m v^2/2 of the impacts", pointMass, cloudSources},
 	{"link_loss.critical_area", "Ground on which a person would be struck, not exceeded by 95 % of the losses", "m2",
 		"glide below a person's height and slide to 290 J", sora, cloudSources},
-	{"link_loss.farthest", "Farthest impact from the pilot", "m", lossSamples, pointMass, append([]string{"field.pilotPosition"}, cloudSources...)},
+	{"link_loss.farthest", "Farthest impact from the pilot", "m", lossSamples, pointMass, slices.Concat([]string{"field.pilotPosition"}, cloudSources)},
 	{"link_loss.margin", "Distance of the nearest people from the outline", "m", "least distance, negative by how deep the outline reaches", "plane geometry", cloudSources},
 	{"link_loss.share.*.name", "Place that some of the losses meet", "", "the document", "the document", []string{"link_loss.outline_area"}},
 	{"link_loss.share.*", "Share of the losses that meet a place", "1", "impacts whose way on and near the ground meets it, over all", sora, cloudSources},
@@ -43,7 +45,7 @@ var dayFigures = []figureKind{
 		"European acceptable means of compliance published with SORA 2.5", []string{"wing.span"}},
 	{"crosswind.limit", "Wind across that full rudder holds at lift-off", "m/s", "w = V tan(d Cn_d/Cn_b)", "Etkin and Reid, Dynamics of Flight, section 3.8",
 		[]string{"fin.stiffness", "yaw.rudder_power", "launch.end_speed"}},
-	{"yaw.rudder_power", "Yawing moment with the rudder", "1/rad", "Cn_delta of the lattice", latticeSource, append([]string{"method: control power"}, yawSources...)},
+	{"yaw.rudder_power", "Yawing moment with the rudder", "1/rad", "Cn_delta of the lattice", latticeSource, slices.Concat([]string{"method: control power"}, yawSources)},
 	{"sun.elevation", "Height of the sun as seen through the air", "deg", "sin(h) = sin(f) sin(d) + cos(f) cos(d) cos(H), refraction added", meeus + ", chapters 13 and 16", sunSources},
 	{"sun.elevation_true", "Height of the sun's centre without the air", "deg", "sin(h) = sin(f) sin(d) + cos(f) cos(d) cos(H)", meeus + ", chapter 13", sunSources},
 	{"sun.azimuth", "Direction of the sun from true north", "deg", "tan(A) = -cos(d) sin(H)/(sin(d) cos(f) - cos(d) cos(H) sin(f))", meeus + ", chapter 13", sunSources},
@@ -52,5 +54,5 @@ var dayFigures = []figureKind{
 	{"weather.later_worst_time", "Time until the wind to come is worst", "min", "time of the greatest excess over the limits", "sampling", laterSources},
 	{"weather.later_gust", "Gust when the first limit is no longer held, else when the margin is least", "m/s", "straight line between the changes listed", "linear interpolation", laterSources},
 	{"weather.later_crosswind", "Gust across the launch at that time", "m/s", "w = G sin(from - heading)", "plane trigonometry",
-		append([]string{"launch.heading"}, laterSources...)},
+		slices.Concat([]string{"launch.heading"}, laterSources)},
 }

@@ -1,5 +1,7 @@
 package assess
 
+import "slices"
+
 // Quantities of control and natural motions.
 
 const (
@@ -55,16 +57,16 @@ var handlingFigures = []figureKind{
 	{"motion.spiral_rate", "Growth of a small bank", "1/s", handlingRoots, nelson + ", section 5.5", yawMotion},
 	{"motion.spiral_tendency", "What a small bank does by itself", "", "sign and size of that root; within a minute of doubling or halving", "judgement", []string{"motion.spiral_rate"}},
 	{"fin.part.fin", "Yawing moment with sideslip of fins and surfaces", "1/rad", "Cn_beta of the lattice less the wing's", latticeSource,
-		append([]string{"method: fin in the stream"}, yawSources...)},
+		slices.Concat([]string{"method: fin in the stream"}, yawSources)},
 	{"fin.part.bodies", "Yawing moment with sideslip of the bodies", "1/rad", "Cn_beta = -1.3 volume/(S b) (depth/width)", "Raymer, Aircraft Design: A Conceptual Approach, Eq. 16.49",
 		[]string{"model.bodies", "wing.area", "wing.span", "method: bodies in yaw"}},
 	{"fin.part.wing", "Yawing moment with sideslip of the wing", "1/rad", "Cn_beta = CL^2 (1/(4 pi A) and the part of the sweep)", "Raymer, Aircraft Design: A Conceptual Approach, Eq. 16.45", yawSources},
 	{"fin.stiffness", "Yawing moment with sideslip", "1/rad", "Cn_beta = sum of the parts", "sum", []string{"fin.part.fin", "fin.part.bodies", "fin.part.wing"}},
 	{"yaw.side_force_sideslip", "Side force with sideslip", "1/rad", "CY_beta of the lattice", latticeSource, yawSources},
 	{"yaw.roll_sideslip", "Rolling moment with sideslip", "1/rad", "Cl_beta of the lattice", latticeSource, yawSources},
-	{"yaw.damping", "Damping of yaw rate", "1/rad", "Cn_r of the lattice and the profile drag of the wing", latticeSource, append([]string{"drag.zero_lift"}, yawSources...)},
-	{"roll.power", "Rolling moment with the ailerons", "1/rad", "Cl_delta of the lattice", latticeSource, append([]string{"method: control power"}, yawSources...)},
-	{"roll.damping", "Damping of roll rate", "1/rad", "Cl_p with p b/(2 V) of the lattice", latticeSource, append([]string{"method: roll damping"}, yawSources...)},
+	{"yaw.damping", "Damping of yaw rate", "1/rad", "Cn_r of the lattice and the profile drag of the wing", latticeSource, slices.Concat([]string{"drag.zero_lift"}, yawSources)},
+	{"roll.power", "Rolling moment with the ailerons", "1/rad", "Cl_delta of the lattice", latticeSource, slices.Concat([]string{"method: control power"}, yawSources)},
+	{"roll.damping", "Damping of roll rate", "1/rad", "Cl_p with p b/(2 V) of the lattice", latticeSource, slices.Concat([]string{"method: roll damping"}, yawSources)},
 	{"roll.rate", "Roll rate at full throw in the circuit", "deg/s", "p = (Cl_delta delta/-Cl_p) 2 V/b", nelson + ", Eq. 5.8", []string{"roll.power", "roll.damping", "circuit.airspeed", "wing.span"}},
 	{"roll.time_to_bank", "Time to 45 degrees of bank at full throw", "s", "bank = p (t - tau (1 - e^(-t/tau)))", nelson + ", Eq. 5.15",
 		[]string{"roll.rate", "roll.damping", "mass.takeoff", inertiaRoll}},

@@ -1,5 +1,7 @@
 package assess
 
+import "slices"
+
 // Quantities of landing, launches given up and flights whose engine stops.
 
 const (
@@ -13,8 +15,8 @@ var (
 	landingSources  = []string{"landing.conditions"}
 	keepClear       = []string{"field.peopleLines", "field.pits", "field.parking", "field.keepOuts"}
 	engineOutModel  = []string{"mass.takeoff", "wing.area", "wing.span", "drag.zero_lift_launch", "drag.lift_factor", "lift.maximum_coefficient", "air.density"}
-	engineOutGround = append([]string{"landing.roll", "wind.mean", "day.windDirectionDegrees", "field.landingAreas", "field.strips", "field.obstacles",
-		"launch.conditions", "circuit.radius", "launchPlan.circuit.heightMeters", "launchPlan.circuit.reactionSeconds", reactionMethod}, engineOutModel...)
+	engineOutGround = slices.Concat([]string{"landing.roll", "wind.mean", "day.windDirectionDegrees", "field.landingAreas", "field.strips", "field.obstacles",
+		"launch.conditions", "circuit.radius", "launchPlan.circuit.heightMeters", "launchPlan.circuit.reactionSeconds", reactionMethod}, engineOutModel)
 )
 
 var landingFigures = []figureKind{
@@ -52,7 +54,7 @@ var landingFigures = []figureKind{
 		[]string{"launch.accelerate_stop"}},
 	{"launch.abort_speed", "Airspeed there", "m/s", "stopping place = length available, by bisection", failureSource, []string{"launch.accelerate_stop"}},
 	{"launch.failure_time", "Time of the worst loss of thrust", "s", "least distance to people and keep-outs among the times looked at", failureSource,
-		append([]string{"launch.conditions", "launchPlan.circuit.reactionSeconds", "model.gear.slidingFrictionRatio"}, keepClear...)},
+		slices.Concat([]string{"launch.conditions", "launchPlan.circuit.reactionSeconds", "model.gear.slidingFrictionRatio"}, keepClear)},
 	{"launch.failure_energy", "Greatest energy with which a launch without thrust meets the ground", "J", "m v^2/2", failureSource, []string{"launch.conditions"}},
 	{"launch.failure_sink", "Deepest fall after a loss of thrust", "m", "highest place after the loss less the end", failureSource, []string{"launch.conditions"}},
 	{"engine_out.glide_ratio", "Distance over height of the glide that goes farthest in still air", "1", "greatest (V cos g)/(V sin g)", "steady glide", engineOutModel},

@@ -145,6 +145,6 @@ func (r *remedySearch) open() {
 		}
 	}
 	order.Stable(r.targets, func(a, b target) int {
-		return cmp.Compare(severity[a.finding.Verdict], severity[b.finding.Verdict])
+		return cmp.Compare(severity.of(a.finding.Verdict), severity.of(b.finding.Verdict))
 	})
 }

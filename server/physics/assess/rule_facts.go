@@ -117,7 +117,7 @@ func (p *pass) condition(c *RuleCondition) Application {
 	if c.Fact == "" {
 		return Application{Applies: true}
 	}
-	words, fact := factWords[c.Fact], p.fact(c.Fact)
+	words, fact := factWords.of(c.Fact), p.fact(c.Fact)
 	switch {
 	case len(fact.missing) > 0:
 		return Application{Applies: true, Missing: fact.missing}
@@ -148,7 +148,7 @@ func (p *pass) kindOfEngines(kinds []EngineKind) Application {
 	}
 	names := make([]string, 0, len(kinds))
 	for _, kind := range kinds {
-		names = append(names, engineWords[kind])
+		names = append(names, engineWords.of(kind))
 	}
 	return Application{Why: "no engine is a " + strings.Join(names, " or ")}
 }

@@ -3,44 +3,47 @@ package assess
 import "strings"
 
 // ruleFindings says which finding answers for a field of Limits whose figure can be held against that finding's value as it stands.
-var ruleFindings = map[string]string{
-	"minimumLiftoffRatio": "liftoff.margin", "minimumApproachRatio": "approach.margin", "minimumLaunchEndRatio": "launch.end_speed",
-	"minimumTurnRatio": "stall.turn", "minimumClearanceMeters": "climb.clearance", "maximumLaunchSinkMeters": "launch.sink",
-	"minimumThrustRatio": "thrust.ratio", "maximumSpeedMetersPerSecond": "speed.top", "maximumMassKg": "mass.class",
-	"maximumHeightMeters": "height.limit", "maximumGustMetersPerSecond": "weather.gust",
-	"maximumCrosswindMetersPerSecond": "weather.crosswind", "minimumVisibilityMeters": "weather.visibility",
-	"minimumPeopleDistanceMeters": "separation.people", "minimumStructureDistanceMeters": "separation.structures",
-	"maximumDensityAltitudeMeters": "air.density", "maximumStallSpeedMetersPerSecond": "stall.speed",
-	"minimumTipStallMarginDegrees": "stall.tip", "minimumReachRatio": "engine_out.reach", "minimumSunOffsetDegrees": "weather.sun",
-	"minimumTemperatureCelsius": "weather.temperature", "maximumTemperatureCelsius": "weather.temperature",
-	"maximumWeatherAgeMinutes": "weather.age",
+var ruleFindings = pairings[string, string]{
+	{"minimumLiftoffRatio", "liftoff.margin"}, {"minimumApproachRatio", "approach.margin"}, {"minimumLaunchEndRatio", "launch.end_speed"},
+	{"minimumTurnRatio", "stall.turn"}, {"minimumClearanceMeters", "climb.clearance"}, {"maximumLaunchSinkMeters", "launch.sink"},
+	{"minimumThrustRatio", "thrust.ratio"}, {"maximumSpeedMetersPerSecond", "speed.top"}, {"maximumMassKg", "mass.class"},
+	{"maximumHeightMeters", "height.limit"}, {"maximumGustMetersPerSecond", "weather.gust"},
+	{"maximumCrosswindMetersPerSecond", "weather.crosswind"}, {"minimumVisibilityMeters", "weather.visibility"},
+	{"minimumPeopleDistanceMeters", "separation.people"}, {"minimumStructureDistanceMeters", "separation.structures"},
+	{"maximumDensityAltitudeMeters", "air.density"}, {"maximumStallSpeedMetersPerSecond", "stall.speed"},
+	{"minimumTipStallMarginDegrees", "stall.tip"}, {"minimumReachRatio", "engine_out.reach"}, {"minimumSunOffsetDegrees", "weather.sun"},
+	{"minimumTemperatureCelsius", "weather.temperature"}, {"maximumTemperatureCelsius", "weather.temperature"},
+	{"maximumWeatherAgeMinutes", "weather.age"},
 }
 
 // ruleShares are the fields of Limits that are a share of a length: their finding's limit grows with them.
-var ruleShares = map[string]string{"maximumStripUseRatio": "launch.distance", "maximumLandingUseRatio": "landing.distance"}
+var ruleShares = pairings[string, string]{{"maximumStripUseRatio", "launch.distance"}, {"maximumLandingUseRatio", "landing.distance"}}
 
 // ruleFacts are the fields of Limits that a fact answers for.
-var ruleFacts = map[string]RuleFact{"maximumFailSafeSeconds": RuleFactFailSafeDelay}
+var ruleFacts = pairings[string, RuleFact]{{"maximumFailSafeSeconds", RuleFactFailSafeDelay}}
 
 // factFindings says which finding a fact bears on.
-var factFindings = map[RuleFact]string{
-	RuleFactTakeoffMass: "mass.class", RuleFactEmptyMass: "mass.class", RuleFactStaticThrust: "thrust.ratio", RuleFactHeight: "height.limit",
-	RuleFactFailSafeDelay: "link_loss.footprint",
+var factFindings = pairings[RuleFact, string]{
+	{RuleFactTakeoffMass, "mass.class"}, {RuleFactEmptyMass, "mass.class"}, {RuleFactStaticThrust, "thrust.ratio"}, {RuleFactHeight, "height.limit"},
+	{RuleFactFailSafeDelay, "link_loss.footprint"},
 }
+
+// factWord names a fact and its unit.
+type factWord struct{ name, unit string }
 
 // factWords names the facts as a sentence does, with their unit.
-var factWords = map[RuleFact]struct{ name, unit string }{
-	RuleFactTakeoffMass: {"take-off mass", "kg"}, RuleFactEmptyMass: {"mass without fuel", "kg"}, RuleFactStaticThrust: {"static thrust", "N"},
-	RuleFactEngineCount: {"number of engines", "1"}, RuleFactCircuitAirspeed: {"airspeed of the circuit", "m/s"},
-	RuleFactHeight: {"height of the circuit", "m"}, RuleFactFailSafeDelay: {"delay of the fail-safe", "s"},
+var factWords = pairings[RuleFact, factWord]{
+	{RuleFactTakeoffMass, factWord{"take-off mass", "kg"}}, {RuleFactEmptyMass, factWord{"mass without fuel", "kg"}}, {RuleFactStaticThrust, factWord{"static thrust", "N"}},
+	{RuleFactEngineCount, factWord{"number of engines", "1"}}, {RuleFactCircuitAirspeed, factWord{"airspeed of the circuit", "m/s"}},
+	{RuleFactHeight, factWord{"height of the circuit", "m"}}, {RuleFactFailSafeDelay, factWord{"delay of the fail-safe", "s"}},
 }
 
-var engineWords = map[EngineKind]string{
-	EngineKindTurbine: "turbine", EngineKindDuctedFan: "ducted fan", EngineKindPropeller: "propeller",
+var engineWords = pairings[EngineKind, string]{
+	{EngineKindTurbine, "turbine"}, {EngineKindDuctedFan, "ducted fan"}, {EngineKindPropeller, "propeller"},
 }
 
 // Unit returns the SI symbol of a fact; empty for none.
-func (f RuleFact) Unit() string { return factWords[f].unit }
+func (f RuleFact) Unit() string { return factWords.of(f).unit }
 
 // Key names a rule among all packs: "<pack>.<rule>".
 func (r *AppliedRule) Key() string { return r.Pack + "." + r.ID }
@@ -55,7 +58,7 @@ func (r *AppliedRule) Finding() string {
 
 // BearsOn returns the finding that the rule bears on: as given, else by its limit or fact, else its own.
 func (r *AppliedRule) BearsOn() string {
-	for _, id := range []string{r.FindingID, ruleFindings[r.Limit], ruleShares[r.Limit], factFindings[ruleFacts[r.Limit]], factFindings[r.Fact]} {
+	for _, id := range []string{r.FindingID, ruleFindings.of(r.Limit), ruleShares.of(r.Limit), factFindings.of(ruleFacts.of(r.Limit)), factFindings.of(r.Fact)} {
 		if id != "" {
 			return id
 		}

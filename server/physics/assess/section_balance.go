@@ -8,9 +8,9 @@ import (
 	"pitgate/server/physics/weighing"
 )
 
-var handlingClasses = map[HandlingClass]stability.Class{
-	HandlingClassTrainer: stability.Trainer, HandlingClassSport: stability.Sport, HandlingClassFast: stability.Fast,
-	HandlingClassCanard: stability.Canard, HandlingClassTailless: stability.Tailless,
+var handlingClasses = pairings[HandlingClass, stability.Class]{
+	{HandlingClassTrainer, stability.Trainer}, {HandlingClassSport, stability.Sport}, {HandlingClassFast, stability.Fast},
+	{HandlingClassCanard, stability.Canard}, {HandlingClassTailless, stability.Tailless},
 }
 
 // window returns the static margin's limits: the document's, else those recommended for the model's kind of flying, else the core's.
@@ -19,7 +19,7 @@ func (p *pass) window() (least, most limit) {
 	if p.in.Model == nil || p.in.Model.HandlingClass == "" {
 		return least, most
 	}
-	recommended := stability.RecommendedMargin(handlingClasses[p.in.Model.HandlingClass])
+	recommended := stability.RecommendedMargin(handlingClasses.of(p.in.Model.HandlingClass))
 	rule := "recommended for the kind of flying: " + recommended.Source + " (" + recommended.Status + ")"
 	const path = "model.handlingClass"
 	if least.path == "" {

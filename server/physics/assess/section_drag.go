@@ -24,9 +24,9 @@ type dragSection struct {
 	speed   float64 // at which top was built up, m/s
 }
 
-var finishes = map[Finish]string{
-	FinishPolished: drag.FinishPolished, FinishSmooth: drag.FinishSmooth,
-	FinishCoveredOpenStructure: drag.FinishOpenFrame, FinishTapedFoam: drag.FinishTapedFoam,
+var finishes = pairings[Finish, string]{
+	{FinishPolished, drag.FinishPolished}, {FinishSmooth, drag.FinishSmooth},
+	{FinishCoveredOpenStructure, drag.FinishOpenFrame}, {FinishTapedFoam, drag.FinishTapedFoam},
 }
 
 func (p *pass) readDrag() {
@@ -108,7 +108,7 @@ func (p *pass) buildUp(aircraft drag.Aircraft, speed float64) (float64, []drag.C
 func (p *pass) aircraft() drag.Aircraft {
 	model := p.in.Model
 	a := drag.Aircraft{
-		Surfaces: p.whole.surfaces, Finish: finishes[model.Finish], Leakage: gapsAndLeakage, Gear: p.gear(model.Gear), Duct: p.duct(model.Duct),
+		Surfaces: p.whole.surfaces, Finish: finishes.of(model.Finish), Leakage: gapsAndLeakage, Gear: p.gear(model.Gear), Duct: p.duct(model.Duct),
 	}
 	for i := range model.Bodies {
 		a.Bodies = append(a.Bodies, bodyOf(&model.Bodies[i]))

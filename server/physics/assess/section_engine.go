@@ -20,8 +20,8 @@ type engineSection struct {
 	spool        float64 // time from idle to full, s
 }
 
-var engineKinds = map[EngineKind]engine.Kind{
-	EngineKindTurbine: engine.Turbine, EngineKindDuctedFan: engine.DuctedFan, EngineKindPropeller: engine.Propeller,
+var engineKinds = pairings[EngineKind, engine.Kind]{
+	{EngineKindTurbine, engine.Turbine}, {EngineKindDuctedFan, engine.DuctedFan}, {EngineKindPropeller, engine.Propeller},
 }
 
 func (p *pass) readEngines() {
@@ -52,7 +52,7 @@ func (p *pass) readEngines() {
 func (p *pass) addEngine(i int, n, spool *need) {
 	e, name := &p.in.Model.Engines[i], at("model.engines", i)
 	thrust, idle := thrustFigureOf(e, name), idleFigureOf(e, name)
-	kind, ok := engineKinds[e.Kind]
+	kind, ok := engineKinds.find(e.Kind)
 	if !ok {
 		n.lack(name + ".kind")
 	}

@@ -172,8 +172,8 @@ func (p *pass) describeSurface(n *need) {
 }
 
 // grip is what the state of the ground leaves of the braking coefficient (judgement, no source).
-var grip = map[SurfaceState]float64{
-	SurfaceStateWet: 0.6, SurfaceStateSoft: 0.6, SurfaceStateFrozen: 0.3, SurfaceStateSnow: 0.4,
+var grip = pairings[SurfaceState, float64]{
+	{SurfaceStateWet, 0.6}, {SurfaceStateSoft, 0.6}, {SurfaceStateFrozen, 0.3}, {SurfaceStateSnow, 0.4},
 }
 
 // braking returns the braking coefficient on the day's ground; zero without brakes.
@@ -183,7 +183,7 @@ func (p *pass) braking() float64 {
 	}
 	braking := max(0, p.optional("model.gear.brakingRatio", p.in.Model.Gear.BrakingRatio, 0))
 	if p.in.Day != nil {
-		if share, ok := grip[p.in.Day.SurfaceState]; ok {
+		if share, ok := grip.find(p.in.Day.SurfaceState); ok {
 			p.note("day.surfaceState")
 			return braking * share
 		}

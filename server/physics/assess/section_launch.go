@@ -48,14 +48,14 @@ type launchSection struct {
 	tailSeen bool           // it was computed
 }
 
-var launchMethods = map[LaunchMethod]motion.Method{
-	LaunchMethodWheels: motion.Wheels, LaunchMethodRamp: motion.Ramp, LaunchMethodBungee: motion.Bungee,
-	LaunchMethodHand: motion.Hand, LaunchMethodCatapult: motion.Catapult,
+var launchMethods = pairings[LaunchMethod, motion.Method]{
+	{LaunchMethodWheels, motion.Wheels}, {LaunchMethodRamp, motion.Ramp}, {LaunchMethodBungee, motion.Bungee},
+	{LaunchMethodHand, motion.Hand}, {LaunchMethodCatapult, motion.Catapult},
 }
 
 // launchWords name the methods in a report.
-var launchWords = map[motion.Method]string{
-	motion.Wheels: "on wheels", motion.Ramp: "from a ramp", motion.Bungee: "by bungee", motion.Hand: "by hand", motion.Catapult: "by catapult",
+var launchWords = pairings[motion.Method, string]{
+	{motion.Wheels, "on wheels"}, {motion.Ramp, "from a ramp"}, {motion.Bungee, "by bungee"}, {motion.Hand, "by hand"}, {motion.Catapult, "by catapult"},
 }
 
 // launchPlan returns the plan, empty when there is none.
@@ -70,7 +70,7 @@ func (p *pass) launchPlan() *LaunchPlan {
 func (p *pass) readLaunch() {
 	n, mark := p.need(), p.mark()
 	plan := p.launchPlan()
-	method, known := launchMethods[plan.Method]
+	method, known := launchMethods.find(plan.Method)
 	p.launch.known, p.launch.method = known, method
 	place := p.need()
 	if !known {
@@ -241,7 +241,7 @@ func (p *pass) tellLaunch(read []string) {
 	p.tell("launch.heading", math.Mod(degrees(p.launch.heading)+360, 360), p.launch.placeRead...)
 	p.tell("launch.headwind", p.launch.head)
 	p.tell("launch.crosswind", p.launch.cross)
-	p.tellText("launch.conditions", launchWords[p.launch.method], append(read, "launchPlan.method")...)
+	p.tellText("launch.conditions", launchWords.of(p.launch.method), append(read, "launchPlan.method")...)
 	p.tell("launch.peak_acceleration", r.PeakAcceleration)
 	if p.launch.how.ReleaseForce > 0 && !r.NeverReleased {
 		p.tell("launch.hold_time", r.HoldTime, "launchPlan.ramp.releaseForceNewtons")

@@ -128,7 +128,7 @@ func (p *pass) finishEffect(reynolds float64) section.Effect {
 func (p *pass) roughness() section.Roughness {
 	var rough section.Roughness
 	if p.in.Model != nil {
-		rough.Finish = finishes[p.in.Model.Finish]
+		rough.Finish = finishes.of(p.in.Model.Finish)
 	}
 	rough.Frost = p.in.Day != nil && p.in.Day.Frost == FrostPresent
 	return rough

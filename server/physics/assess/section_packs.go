@@ -165,13 +165,13 @@ func (p *pass) drawsMost(s *packsSection, list []*supplied, found *answer) {
 const mostVolts = 1000.0
 
 // packWords say what turning a knob of a pack means: the new figure and the old one.
-var packWords = map[packs.Knob]string{
-	packs.KnobCharge:   "%.0f %% charge in place of %.0f %%",
-	packs.KnobWarmth:   "the pack at %.0f C in place of %.0f C",
-	packs.KnobCapacity: "%.2f Ah in place of %.2f Ah",
-	packs.KnobLead:     "leads of %.2f mm2 in place of %.2f mm2",
-	packs.KnobPeak:     "a peak of %.1f A in place of %.1f A",
-	packs.KnobCells:    "%.0f cells in series in place of %.0f",
+var packWords = pairings[packs.Knob, string]{
+	{packs.KnobCharge, "%.0f %% charge in place of %.0f %%"},
+	{packs.KnobWarmth, "the pack at %.0f C in place of %.0f C"},
+	{packs.KnobCapacity, "%.2f Ah in place of %.2f Ah"},
+	{packs.KnobLead, "leads of %.2f mm2 in place of %.2f mm2"},
+	{packs.KnobPeak, "a peak of %.1f A in place of %.1f A"},
+	{packs.KnobCells, "%.0f cells in series in place of %.0f"},
 }
 
 // packOrder lists the knobs by what they ask of a builder, least first.
@@ -205,7 +205,7 @@ func packChange(c packs.Change) string {
 		from, to = from/squareMillimeter, to/squareMillimeter
 	case packs.KnobCapacity, packs.KnobPeak, packs.KnobCells:
 	}
-	return say(packWords[c.Knob], to, from)
+	return say(packWords.of(c.Knob), to, from)
 }
 
 // tellPacks tells what each pack does.

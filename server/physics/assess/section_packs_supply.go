@@ -26,13 +26,13 @@ const (
 	indoorsMethod    = "method: temperature of a pack that comes to the field"
 )
 
-var chemistries = map[PackChemistry]packs.Chemistry{
-	PackChemistryLithiumPolymer: packs.LithiumPolymer, PackChemistryLithiumIon: packs.LithiumIon,
-	PackChemistryLithiumIronPhosphate: packs.LithiumIronPhosphate, PackChemistryNickelMetalHydride: packs.NickelMetalHydride,
+var chemistries = pairings[PackChemistry, packs.Chemistry]{
+	{PackChemistryLithiumPolymer, packs.LithiumPolymer}, {PackChemistryLithiumIon, packs.LithiumIon},
+	{PackChemistryLithiumIronPhosphate, packs.LithiumIronPhosphate}, {PackChemistryNickelMetalHydride, packs.NickelMetalHydride},
 }
 
-var regulatorKinds = map[RegulatorKind]packs.Kind{
-	RegulatorKindNone: packs.Direct, RegulatorKindLinear: packs.Linear, RegulatorKindSwitching: packs.Switching,
+var regulatorKinds = pairings[RegulatorKind, packs.Kind]{
+	{RegulatorKindNone, packs.Direct}, {RegulatorKindLinear, packs.Linear}, {RegulatorKindSwitching, packs.Switching},
 }
 
 // guessed returns 1, or 1 moved by the spread of a class figure, which is an estimate.
@@ -69,7 +69,7 @@ func (p *pass) readPack(i int, s *packsSection) supplied {
 
 // cells reads chemistry, size, charge, age and resistance.
 func (n *need) cells(one *supplied, pack *Pack) packs.Supply {
-	chemistry, known := chemistries[pack.Chemistry]
+	chemistry, known := chemistries.find(pack.Chemistry)
 	if !known {
 		n.lack(one.path + ".chemistry")
 	}
@@ -117,7 +117,7 @@ func valueOf(count *int32) int32 {
 // regulator reads what makes the bus voltage: a pack without a regulator's voltage feeds the servos as it is, a regulator of no kind is linear. What
 // feeds an engine control or a motor has none unless one is told.
 func (n *need) regulator(one *supplied, pack *Pack) packs.Regulator {
-	kind, told := regulatorKinds[pack.RegulatorKind]
+	kind, told := regulatorKinds.find(pack.RegulatorKind)
 	switch {
 	case !told && (pack.RegulatorVoltageVolts == nil || pack.RegulatorVoltageVolts.Value == nil):
 		kind = packs.Direct

@@ -210,13 +210,13 @@ func (p *pass) radioNote(l *radioSection, least *radio.Margin) string {
 }
 
 // radioWords say what turning a knob of the link means; what is written with figures takes the new one and the old one.
-var radioWords = map[radio.Knob]string{
-	radio.KnobPower:             "%.0f dBm radiated in place of %.0f, or a receiver as much better",
-	radio.KnobDistance:          "no farther than %.0f m along the ground in place of %.0f",
-	radio.KnobHeight:            "the model's antenna %.1f m over the ground in place of %.1f",
-	radio.KnobTransmitterHeight: "the transmitter %.1f m over the ground in place of %.1f",
-	radio.KnobOutOfShade:        "nothing in front of the antennas",
-	radio.KnobSecondAntenna:     "one more antenna at right angles: %.0f that count in place of %.0f",
+var radioWords = pairings[radio.Knob, string]{
+	{radio.KnobPower, "%.0f dBm radiated in place of %.0f, or a receiver as much better"},
+	{radio.KnobDistance, "no farther than %.0f m along the ground in place of %.0f"},
+	{radio.KnobHeight, "the model's antenna %.1f m over the ground in place of %.1f"},
+	{radio.KnobTransmitterHeight, "the transmitter %.1f m over the ground in place of %.1f"},
+	{radio.KnobOutOfShade, "nothing in front of the antennas"},
+	{radio.KnobSecondAntenna, "one more antenna at right angles: %.0f that count in place of %.0f"},
 }
 
 // radioOrder lists the knobs by what they ask of a builder, least first.
@@ -243,9 +243,9 @@ func radioRemedy(l *radioSection, least *radio.Margin) string {
 // radioChange writes a change of the link.
 func radioChange(c radio.Change) string {
 	if c.Knob == radio.KnobOutOfShade {
-		return radioWords[c.Knob]
+		return radioWords.of(c.Knob)
 	}
-	return say(radioWords[c.Knob], c.To, c.From)
+	return say(radioWords.of(c.Knob), c.To, c.From)
 }
 
 func (p *pass) tellRadio(l *radioSection, least *radio.Margin) {

@@ -7,16 +7,16 @@ import (
 	"pitgate/server/physics/radio"
 )
 
-var radioActions = map[FailSafeAction]radio.Action{
-	FailSafeActionCutNeutral: radio.CutNeutral, FailSafeActionCutSpiral: radio.CutSpiral, FailSafeActionIdleNeutral: radio.IdleNeutral,
-	FailSafeActionHold: radio.Hold, FailSafeActionNone: radio.None,
+var radioActions = pairings[FailSafeAction, radio.Action]{
+	{FailSafeActionCutNeutral, radio.CutNeutral}, {FailSafeActionCutSpiral, radio.CutSpiral}, {FailSafeActionIdleNeutral, radio.IdleNeutral},
+	{FailSafeActionHold, radio.Hold}, {FailSafeActionNone, radio.None},
 }
 
 // answerFailSafe holds the time of the fail-safe against its limit; one that leaves the engine running fails whatever its time.
 func (p *pass) answerFailSafe() {
 	n, r := p.need(), p.radio()
 	found := answer{id: "radio.failsafe", limit: p.limit(failSafeFigure)}
-	action, declared := radioActions[r.FailSafeAction]
+	action, declared := radioActions.find(r.FailSafeAction)
 	if !declared {
 		n.lack(radioPath + ".failSafeAction")
 	}

@@ -61,7 +61,7 @@ func (p *pass) ruleFinding(rule *AppliedRule, path string, settled []Finding) Fi
 // notAsked reports whether a rule limits what this report has no reason to answer, such as the strip of a model that a ramp launches: whatever cannot
 // be answered for want of an input stands in the report as unknown.
 func (r *AppliedRule) notAsked(settled []Finding) bool {
-	return r.Kind == RuleKindLimit && ruleFacts[r.Limit] == "" && place(r.BearsOn()) < len(catalogue) && findingIn(settled, r.BearsOn()) == nil
+	return r.Kind == RuleKindLimit && ruleFacts.of(r.Limit) == "" && place(r.BearsOn()) < len(catalogue) && findingIn(settled, r.BearsOn()) == nil
 }
 
 // lacks makes a finding unknown and names what is missing.
@@ -153,7 +153,7 @@ func (p *pass) ruleVerdict(f *Finding, rule *AppliedRule, settled []Finding) {
 
 // limitRule holds the figure of a rule against the value of the finding that answers for it.
 func (p *pass) limitRule(f *Finding, rule *AppliedRule, settled []Finding) {
-	if fact := ruleFacts[rule.Limit]; fact != "" {
+	if fact := ruleFacts.of(rule.Limit); fact != "" {
 		p.factRule(f, rule, fact)
 		return
 	}
@@ -168,10 +168,10 @@ func (p *pass) limitRule(f *Finding, rule *AppliedRule, settled []Finding) {
 	case computed.Value == nil:
 		f.follow(computed)
 		f.Note = say("As %s: %s", computed.ID, computed.Note)
-	case ruleFindings[rule.Limit] == computed.ID:
+	case ruleFindings.of(rule.Limit) == computed.ID:
 		f.against(rule, computed, *rule.Value)
 		p.oddsAgainst(f, computed)
-	case ruleShares[rule.Limit] == computed.ID && p.shareInForce(rule.Limit) > 0 && computed.Limit != nil:
+	case ruleShares.of(rule.Limit) == computed.ID && p.shareInForce(rule.Limit) > 0 && computed.Limit != nil:
 		f.against(rule, computed, *computed.Limit**rule.Value/p.shareInForce(rule.Limit))
 		p.oddsAgainst(f, computed)
 	default:
@@ -244,7 +244,7 @@ func (f *Finding) factAgainst(rule *AppliedRule, name RuleFact, fact known) {
 	}
 	f.From = fact.from
 	f.holdBand()
-	f.Note = say("The %s is %s, and %s is asked.", factWords[name].name, figureWords(value, f.Unit), figureWords(figure, f.Unit))
+	f.Note = say("The %s is %s, and %s is asked.", factWords.of(name).name, figureWords(value, f.Unit), figureWords(figure, f.Unit))
 }
 
 // holdBand sets margin and verdict of a value and, where it has one, of its band.

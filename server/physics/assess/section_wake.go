@@ -7,9 +7,9 @@ import (
 )
 
 // windbreaks are the kinds of obstacle that slow the wind behind them, with the share of their face that is open.
-var windbreaks = map[ObstacleKind]float64{
-	ObstacleKindHedge: weather.HedgePorosity, ObstacleKindWall: weather.WallPorosity, ObstacleKindTree: weather.TreePorosity,
-	ObstacleKindBuilding: weather.WallPorosity, ObstacleKindBank: weather.WallPorosity, ObstacleKindFence: weather.HedgePorosity,
+var windbreaks = pairings[ObstacleKind, float64]{
+	{ObstacleKindHedge, weather.HedgePorosity}, {ObstacleKindWall, weather.WallPorosity}, {ObstacleKindTree, weather.TreePorosity},
+	{ObstacleKindBuilding, weather.WallPorosity}, {ObstacleKindBank, weather.WallPorosity}, {ObstacleKindFence, weather.HedgePorosity},
 }
 
 // barriers returns the windbreaks of the field with more than one point.
@@ -19,7 +19,7 @@ func (p *pass) barriers() (list []weather.Barrier, indices []int) {
 	}
 	for i := range p.in.Field.Obstacles {
 		o := &p.in.Field.Obstacles[i]
-		open, slows := windbreaks[o.Kind]
+		open, slows := windbreaks.find(o.Kind)
 		height := valueOr(o.HeightMeters, 0)
 		if !slows || !(height > 0) || len(o.Points) < 2 {
 			continue

@@ -232,7 +232,7 @@ func TestSlopesAreFollowed(t *testing.T) {
 		if s.RestsOnEstimate != q.RestsOnEstimate {
 			t.Errorf("%s: rests on an estimate %v, by propagation %v", s.ID, s.RestsOnEstimate, q.RestsOnEstimate)
 		}
-		if _, follows := followsSlopes[s.ID]; !follows || q.BandLow == nil || s.BandLow == nil {
+		if _, follows := followsSlopes.find(s.ID); !follows || q.BandLow == nil || s.BandLow == nil {
 			continue
 		}
 		if len(s.Method) != len(q.Method)+len(slopesNote) {

@@ -2,8 +2,8 @@ package assess
 
 // followsSlopes are the answers that take too long for every sample: the base pass answers them, and samples follow the first-order slopes of the inputs
 // that move them most.
-var followsSlopes = map[string][]string{
-	"engine_out.reach": glideMovers, "engine_out.footprint": glideMovers, "launch.engine_failure": failureMovers, "landing.go_around": goAroundMovers,
+var followsSlopes = pairings[string, []string]{
+	{"engine_out.reach", glideMovers}, {"engine_out.footprint", glideMovers}, {"launch.engine_failure", failureMovers}, {"landing.go_around", goAroundMovers},
 }
 
 // slopesNote is added to the method of a finding that follows slopes.
@@ -84,7 +84,7 @@ func (r *sampling) walkFirst() bool {
 func (r *sampling) steep() []bool {
 	marked := make([]bool, len(r.sources))
 	for i := range r.base.results {
-		for _, name := range followsSlopes[r.base.results[i].ID] {
+		for _, name := range followsSlopes.of(r.base.results[i].ID) {
 			if k, ok := r.place[name]; ok && r.base.results[i].Value != nil {
 				marked[r.owner[k]] = true
 			}
@@ -98,7 +98,7 @@ func (r *sampling) readSlopes() {
 	for n := 0; n < len(r.first); n += 2 {
 		up, down := &r.first[n], &r.first[n+1]
 		for i := range r.base.results {
-			movers, follows := followsSlopes[r.base.results[i].ID]
+			movers, follows := followsSlopes.find(r.base.results[i].ID)
 			if !follows || r.base.results[i].Value == nil || !contains(movers, r.sources[up.source].input.name) {
 				continue
 			}

@@ -37,14 +37,14 @@ func (n *need) loose(s *sizes, name string, q *Quantity) float64 {
 	return value
 }
 
-var sparShapes = map[SparShape]structure.Shape{
-	SparShapeTube: structure.ShapeTube, SparShapeCapsAndWeb: structure.ShapeCapsAndWeb, SparShapeSolid: structure.ShapeSolid,
-	SparShapeSheet: structure.ShapeSheet, SparShapeFoamCore: structure.ShapeFoamCore,
+var sparShapes = pairings[SparShape, structure.Shape]{
+	{SparShapeTube, structure.ShapeTube}, {SparShapeCapsAndWeb, structure.ShapeCapsAndWeb}, {SparShapeSolid, structure.ShapeSolid},
+	{SparShapeSheet, structure.ShapeSheet}, {SparShapeFoamCore, structure.ShapeFoamCore},
 }
 
 // part reads one part of a spar or joiner and names what it lacks.
 func (n *need) part(s *sizes, path string, d *SparPart) structure.Part {
-	part := structure.Part{Shape: sparShapes[d.Shape], OffsetZ: orElse(d.OffsetZMeters, 0), KnockDown: orElse(d.KnockDownRatio, 0)}
+	part := structure.Part{Shape: sparShapes.of(d.Shape), OffsetZ: orElse(d.OffsetZMeters, 0), KnockDown: orElse(d.KnockDownRatio, 0)}
 	material, known := structure.FindMaterial(d.Material)
 	if part.Material = material; !known {
 		n.lack(path + ".material")

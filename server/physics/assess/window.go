@@ -129,7 +129,7 @@ func (p *pass) windowWays() []way {
 			}
 			plan.Circuit = p.circuitBeside(heading)
 			w := way{WindWay: WindWay{Strip: strip.Name, Reversed: reversed, HeadingDegrees: compass(heading)}, in: *p.in}
-			w.Name = say("%s to %.0f degrees, circuit to the %s", strip.Name, w.HeadingDegrees, handWords[plan.Circuit.Hand])
+			w.Name = say("%s to %.0f degrees, circuit to the %s", strip.Name, w.HeadingDegrees, handWords.of(plan.Circuit.Hand))
 			w.in.LaunchPlan = &plan
 			ways = append(ways, w)
 		}
@@ -138,7 +138,7 @@ func (p *pass) windowWays() []way {
 }
 
 // handWords name the side a circuit lies on.
-var handWords = map[CircuitHand]string{CircuitHandLeft: "left", CircuitHandRight: "right"}
+var handWords = pairings[CircuitHand, string]{{CircuitHandLeft, "left"}, {CircuitHandRight, "right"}}
 
 // circuitBeside returns the planned circuit for a launch along a heading (rad), on the same side of the field: the other way round for the other way.
 func (p *pass) circuitBeside(heading float64) *CircuitPlan {
