@@ -127,10 +127,10 @@ func wantedNeutral(v *benchView, _ *benchSubject) benchWanted {
 func wantedSettings(_ *benchView, s *benchSubject) benchWanted {
 	var parts []string
 	if take := s.control.TakeoffSettingDegrees; take != nil {
-		parts = append(parts, say("take-off %.0f deg", *take))
+		parts = append(parts, sayNumbers("take-off %.0f deg", *take))
 	}
 	if land := s.control.LandingSettingDegrees; land != nil {
-		parts = append(parts, say("landing %.0f deg", *land))
+		parts = append(parts, sayNumbers("landing %.0f deg", *land))
 	}
 	if len(parts) == 0 {
 		return benchWanted{text: noFigureYet}
@@ -145,7 +145,7 @@ func wantedFreePlay(v *benchView, s *benchSubject) benchWanted {
 		return benchWanted{text: noFigureYet}
 	}
 	high := float64(*limit * s.hinged.chord)
-	return benchWanted{text: say("%.0f %% of a chord of %.0f mm", 100**limit, 1000*s.hinged.chord), high: &high}
+	return benchWanted{text: sayNumbers("%.0f %% of a chord of %.0f mm", 100**limit, 1000*s.hinged.chord), high: &high}
 }
 
 func wantedMassBalance(v *benchView, _ *benchSubject) benchWanted {
@@ -154,9 +154,9 @@ func wantedMassBalance(v *benchView, _ *benchSubject) benchWanted {
 	case top == nil:
 		return benchWanted{text: "balanced; whether this model needs it is not computed yet, its top speed is missing"}
 	case *top > unbalancedSpeed:
-		return benchWanted{text: say("balanced: top speed is %.0f m/s, over %.0f m/s", *top, unbalancedSpeed)}
+		return benchWanted{text: sayNumbers("balanced: top speed is %.0f m/s, over %.0f m/s", *top, unbalancedSpeed)}
 	default:
-		return benchWanted{text: say("may be unbalanced: top speed is %.0f m/s, not over %.0f m/s; say which it is", *top, unbalancedSpeed)}
+		return benchWanted{text: sayNumbers("may be unbalanced: top speed is %.0f m/s, not over %.0f m/s; say which it is", *top, unbalancedSpeed)}
 	}
 }
 
@@ -166,7 +166,7 @@ func wantedServo(_ *benchView, s *benchSubject) benchWanted {
 	}
 	text := "as many as the report takes"
 	if torque := s.control.Linkage.ServoTorqueNewtonMeters; torque != nil && torque.Value != nil {
-		text += say(", %.2f N m each", *torque.Value)
+		text += sayNumbers(", %.2f N m each", *torque.Value)
 	}
 	return exactly(s.control.Linkage.ServoCount, text)
 }

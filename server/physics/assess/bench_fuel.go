@@ -119,7 +119,7 @@ func wantedLine(v *benchView, s *benchSubject) benchWanted {
 	if line.LengthMeters == nil {
 		return least(line.BoreMeters, "bore, its length still to be entered")
 	}
-	return least(line.BoreMeters, say("bore, and no longer than %.2f m", *line.LengthMeters))
+	return least(line.BoreMeters, sayNumbers("bore, and no longer than %.2f m", *line.LengthMeters))
 }
 
 func wantedFelt(v *benchView, _ *benchSubject) benchWanted {
@@ -137,7 +137,7 @@ func wantedBubbles(v *benchView, _ *benchSubject) benchWanted {
 	run := max(leastBubbleRun, 2*v.value["fuel.trap_seconds"])
 	text := "at full thrust, no bubble"
 	if suction, known := v.value["fuel.suction"]; known {
-		text += say("; flight asks for up to %.0f Pa of suction, standing still for less", suction)
+		text += sayNumbers("; flight asks for up to %.0f Pa of suction, standing still for less", suction)
 	}
 	return benchWanted{text: text, low: &run}
 }
@@ -149,7 +149,7 @@ func wantedMix(v *benchView, s *benchSubject) benchWanted {
 	wanted := bandOf(v.model.FuelSystem.DensityKgPerCubicMeter, s.input)
 	parts := []string{v.model.FuelSystem.Fuel}
 	if oil := v.model.FuelSystem.OilRatio; oil != nil {
-		parts = append(parts, say("%.1f %% oil", 100**oil))
+		parts = append(parts, sayNumbers("%.1f %% oil", 100**oil))
 	}
 	if named := strings.TrimPrefix(strings.Join(parts, ", "), ", "); named != "" {
 		wanted.text = named

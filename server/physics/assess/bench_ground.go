@@ -93,5 +93,5 @@ func wantedPull(v *benchView, _ *benchSubject) benchWanted {
 	if friction == nil || mass == nil {
 		return benchWanted{text: noFigureYet}
 	}
-	return benchWanted{text: say("force over weight, a pull of %.1f N at %.1f kg", *friction**mass*loads.StandardGravity, *mass), high: friction}
+	return benchWanted{text: sayNumbers("force over weight, a pull of %.1f N at %.1f kg", *friction**mass*loads.StandardGravity, *mass), high: friction}
 }

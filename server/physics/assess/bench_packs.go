@@ -77,7 +77,7 @@ func wantedLoaded(v *benchView, s *benchSubject) benchWanted {
 	wanted.high = nil
 	current := ""
 	if pack.LoadTestAmperes != nil && pack.LoadTestAmperes.Value != nil {
-		current = say("at %.1f A: ", *pack.LoadTestAmperes.Value)
+		current = sayNumbers("at %.1f A: ", *pack.LoadTestAmperes.Value)
 	}
 	rest := pack.RestVoltageVolts
 	if check == nil || check.Value == nil || check.Limit == nil || !strings.HasPrefix(strings.ToLower(check.Note), strings.ToLower(pack.Name)+":") ||

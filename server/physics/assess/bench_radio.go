@@ -58,7 +58,7 @@ func wantedAction(v *benchView, _ *benchSubject) benchWanted {
 func wantedRange(v *benchView, _ *benchSubject) benchWanted {
 	text := "control everywhere up to here"
 	if q := v.model.Radio.RangeCheckReductionDecibels; q != nil && q.Value != nil {
-		text += say(", power reduced by %.0f dB", *q.Value)
+		text += sayNumbers(", power reduced by %.0f dB", *q.Value)
 	}
 	return least(v.number("radio.check_needed"), text)
 }
@@ -78,7 +78,7 @@ func wantedAntenna(v *benchView, s *benchSubject) benchWanted {
 	a := &v.model.Radio.Antennas[s.index]
 	var parts []string
 	if a.AzimuthDegrees != nil && a.ElevationDegrees != nil {
-		parts = append(parts, say("axis %.0f deg from ahead, %.0f deg up", *a.AzimuthDegrees, *a.ElevationDegrees))
+		parts = append(parts, sayNumbers("axis %.0f deg from ahead, %.0f deg up", *a.AzimuthDegrees, *a.ElevationDegrees))
 	}
 	if len(a.ShadedBy) > 0 {
 		parts = append(parts, "behind "+strings.Join(a.ShadedBy, ", ")+" as the document says, behind nothing else")
@@ -116,5 +116,5 @@ const leastAntennaAngle = 60.0
 func wantedAngle(v *benchView, _ *benchSubject) benchWanted {
 	angle, _ := v.antennaAngle()
 	low := leastAntennaAngle
-	return benchWanted{text: say("near a right angle; the document gives %.0f deg", angle), low: &low}
+	return benchWanted{text: sayNumbers("near a right angle; the document gives %.0f deg", angle), low: &low}
 }

@@ -58,7 +58,7 @@ func wantedSandbags(v *benchView, _ *benchSubject) benchWanted {
 	}
 	text := "load factor held without damage"
 	if bags, known := v.value["loads.sandbag_mass"]; known {
-		text += say("; %.1f kg of bags on both panels together make it", bags)
+		text += sayNumbers("; %.1f kg of bags on both panels together make it", bags)
 	}
 	return benchWanted{text: text, low: asked}
 }

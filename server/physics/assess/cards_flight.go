@@ -115,7 +115,7 @@ func (w *cardWriter) bank() {
 	case !known:
 		w.lacks("Bank", "stall.turn")
 	case steepest < planned:
-		w.figure("Bank no steeper than", say("at the speed of the circuit; the %.0f deg planned leave too little over the stall", planned), steepest, "deg", "stall.turn")
+		w.figure("Bank no steeper than", sayNumbers("at the speed of the circuit; the %.0f deg planned leave too little over the stall", planned), steepest, "deg", "stall.turn")
 	default:
 		w.figure("Bank no steeper than", "as planned, at the speed of the circuit", planned, "deg", "stall.turn")
 	}
@@ -179,7 +179,7 @@ func (w *cardWriter) abortPoint() {
 		w.figure("Abort point of the launch", "from the start: from farther on it does not stop on the strip", last, "m", "launch.abort")
 		return
 	}
-	w.figure("Abort point of the launch", say("from the start: not in the air here, close the throttle; it stops from as far as %.0f m", last), mark, "m", "launch.ground_run")
+	w.figure("Abort point of the launch", sayNumbers("from the start: not in the air here, close the throttle; it stops from as far as %.0f m", last), mark, "m", "launch.ground_run")
 }
 
 // widest is the upper end of a finding's band over its value, 1 where it has none.

@@ -98,10 +98,10 @@ func (w *cardWriter) taxi() {
 func (w *cardWriter) abortPlace(step int, place, stop float64) {
 	heading := say("Abort point of step %d", step)
 	if place <= 0 {
-		w.say(heading, say("none: it needs %.0f m to stop, and the strip has less. Do not do this step here.", stop))
+		w.say(heading, sayNumbers("none: it needs %.0f m to stop, and the strip has less. Do not do this step here.", stop))
 		return
 	}
-	w.figure(heading, say("from the start: throttle closed here at the latest, it rolls %.0f m more", stop), place, "m", "launch.rolling_friction")
+	w.figure(heading, sayNumbers("from the start: throttle closed here at the latest, it rolls %.0f m more", stop), place, "m", "launch.rolling_friction")
 }
 
 // length is the length of the strip along the launch, m.

@@ -171,3 +171,12 @@ func cite(rule AppliedRule) string {
 
 // say writes the deciding numbers in a sentence.
 func say(format string, values ...any) string { return fmt.Sprintf(format, values...) }
+
+// sayNumbers is say for numbers alone, which need not be wrapped one by one where they are said.
+func sayNumbers(format string, values ...float64) string {
+	said := make([]any, len(values))
+	for i, value := range values {
+		said[i] = value
+	}
+	return fmt.Sprintf(format, said...)
+}

@@ -144,8 +144,8 @@ func (c *ReportCurve) markBestGlide() {
 		}
 	}
 	if ratio > 0 {
-		c.Marks = append(c.Marks, CurveMark{Name: say("greatest lift over drag %.1f", ratio), X: best.X, Y: best.Y})
-		c.Note = say("Drag coefficient %.4f without lift; greatest lift over drag %.1f at a lift coefficient of %.2f.", c.Series[0].Points[0].Y, ratio, best.X)
+		c.Marks = append(c.Marks, CurveMark{Name: sayNumbers("greatest lift over drag %.1f", ratio), X: best.X, Y: best.Y})
+		c.Note = sayNumbers("Drag coefficient %.4f without lift; greatest lift over drag %.1f at a lift coefficient of %.2f.", c.Series[0].Points[0].Y, ratio, best.X)
 	}
 }
 

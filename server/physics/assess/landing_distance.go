@@ -49,9 +49,9 @@ func (l *landingSection) broken() string {
 	r := &l.result
 	switch {
 	case !l.flown:
-		return say("The approach at %.1f m/s against a head wind of %.1f m/s cannot be flown.", l.approach, l.air.Headwind)
+		return sayNumbers("The approach at %.1f m/s against a head wind of %.1f m/s cannot be flown.", l.approach, l.air.Headwind)
 	case !r.Descends:
-		return say("Idle thrust of %.1f N is as much as the drag at %.1f m/s: the model does not come down.", r.Idle, l.approach)
+		return sayNumbers("Idle thrust of %.1f N is as much as the drag at %.1f m/s: the model does not come down.", r.Idle, l.approach)
 	case !r.Settles:
 		return "Idle thrust holds the model off the ground: it does not touch down."
 	case !r.Stops:
@@ -73,16 +73,16 @@ func (p *pass) landingNote(factor, shift float64, worst int, least float64) stri
 	note := say("Approach at %.1f m/s down %.1f degrees, %.0f m from the screen to the flare, %.0f m flare and float, %.0f m %s, on %.0f m of %s, head wind %.1f m/s.",
 		l.approach, degrees(r.Angle), r.Approach, r.Flare+r.Float, r.Run, way, l.place.length, l.place.name, l.air.Headwind)
 	if !r.Levels {
-		note += say(" The flare stalls before it levels: it meets the ground at %.1f m/s.", r.TouchdownSink)
+		note += sayNumbers(" The flare stalls before it levels: it meets the ground at %.1f m/s.", r.TouchdownSink)
 	}
 	if factor != 1 {
-		note += say(" The limits ask for %.2f times the distance.", factor)
+		note += sayNumbers(" The limits ask for %.2f times the distance.", factor)
 	}
 	if worst >= 0 {
 		name := p.in.Field.Obstacles[p.drawing.under[worst]].Name
 		note += say(" Over %s it passes with %.1f m", name, least)
 		if shift > 0 {
-			note += say(", which moves the aim point %.0f m on", shift)
+			note += sayNumbers(", which moves the aim point %.0f m on", shift)
 		}
 		note += "."
 	}

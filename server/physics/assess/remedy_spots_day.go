@@ -101,7 +101,7 @@ func landingSpots(s *scene) []spot {
 	heading := math.Mod(degrees(s.base.landing.place.heading)+180+360, 360)
 	return []spot{{
 		paths: []string{"launchPlan.landing.headingDegrees"}, chain: []string{s.base.landing.place.path},
-		choices: []choice{{say("to %.0f degrees", heading), func(in *Input) {
+		choices: []choice{{sayNumbers("to %.0f degrees", heading), func(in *Input) {
 			landing := LandingPlan{}
 			if in.LaunchPlan.Landing != nil {
 				landing = *in.LaunchPlan.Landing

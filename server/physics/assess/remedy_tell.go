@@ -51,7 +51,7 @@ func (r *remedySearch) told(t *target, m *mended) Remedy {
 	for _, c := range m.changes {
 		out.Changes = append(out.Changes, c.told())
 	}
-	out.Note = say("By first-order bands at this value; %.4g %% is asked for. Other findings are held against their bands as the document stands.", 100*t.required)
+	out.Note = sayNumbers("By first-order bands at this value; %.4g %% is asked for. Other findings are held against their bands as the document stands.", 100*t.required)
 	if len(m.changes) > 1 {
 		out.Note = "No single change helps; both by the same share of their range. " + out.Note
 	}

@@ -155,9 +155,9 @@ func (p *pass) kindOfEngines(kinds []EngineKind) Application {
 
 // figureWords writes a figure with as many digits as it is worth, and its unit.
 func figureWords(value float64, unit string) string {
-	text := say("%.4g", value)
+	text := sayNumbers("%.4g", value)
 	if math.Abs(value) >= 10000 {
-		text = say("%.0f", value)
+		text = sayNumbers("%.0f", value)
 	}
 	if unit == "" || unit == "1" {
 		return text

@@ -104,7 +104,7 @@ func (p *pass) reserve(f *flightFuel, out *answer) {
 		out.note = say("%.0f g are left after %d circuits and the landing; a go-around and one more circuit take %.0f g. Landing call after %s.",
 			gramsPerKg*f.left(), f.circuits, gramsPerKg*f.budget.Reserve, clock(f.budget.Timer))
 		if short := float64(out.limit.value*f.onBoard) - f.left(); short > 0 {
-			out.note += say(" %.0f g more fuel, or %.0f circuits fewer, would keep it.", gramsPerKg*short, math.Ceil(short/f.flight.Circuit.Mass()))
+			out.note += sayNumbers(" %.0f g more fuel, or %.0f circuits fewer, would keep it.", gramsPerKg*short, math.Ceil(short/f.flight.Circuit.Mass()))
 		}
 		p.tell("fuel.left", f.left())
 	}
@@ -112,10 +112,10 @@ func (p *pass) reserve(f *flightFuel, out *answer) {
 
 func (f *flightFuel) note() string {
 	b := &f.budget
-	note := say("%.0f g on board: %.0f g before the launch, %.0f g for it, %.0f g a circuit of %.0f s at %.0f %% thrust, %.0f g out of reach.",
+	note := sayNumbers("%.0f g on board: %.0f g before the launch, %.0f g for it, %.0f g a circuit of %.0f s at %.0f %% thrust, %.0f g out of reach.",
 		gramsPerKg*f.onBoard, gramsPerKg*b.Before, gramsPerKg*b.Launch, gramsPerKg*f.flight.Circuit.Mass(), f.flight.Circuit.Duration, 100*f.share, gramsPerKg*b.Unusable)
 	if b.Short > 0 {
-		return note + say(" For launch, landing and reserve %.0f g are short.", gramsPerKg*b.Short)
+		return note + sayNumbers(" For launch, landing and reserve %.0f g are short.", gramsPerKg*b.Short)
 	}
 	return note + say(" Landing call after %s with the reserve untouched.", clock(b.Timer))
 }

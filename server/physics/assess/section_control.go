@@ -154,7 +154,7 @@ func (p *pass) stateAt(speed float64) stability.State {
 // angleWords writes a control angle as degrees trailing edge up or down.
 func angleWords(angle float64) string {
 	if angle < 0 {
-		return say("%.1f degrees up", -degrees(angle))
+		return sayNumbers("%.1f degrees up", -degrees(angle))
 	}
-	return say("%.1f degrees down", degrees(angle))
+	return sayNumbers("%.1f degrees down", degrees(angle))
 }

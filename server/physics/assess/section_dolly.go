@@ -48,7 +48,7 @@ func (p *pass) followDolly(out *answer) {
 	}
 	p.tellDolly(&fall, p.since(mark))
 	p.drawDolly(&fall)
-	out.note = say("It comes down %.0f m from the start at %.1f m/s with %.0f J.", fall.Distance, fall.Speed, fall.Energy)
+	out.note = sayNumbers("It comes down %.0f m from the start at %.1f m/s with %.0f J.", fall.Distance, fall.Speed, fall.Energy)
 	p.nearDolly(&fall, out)
 }
 

@@ -246,13 +246,13 @@ func fixWords(s *fuel.System, fix fuel.Fix) string {
 	case fuel.WidenLine:
 		return say("a bore of %.1f mm instead of %.1f mm in %s", 1000*fix.To, 1000*fix.From, lineName(s, fix.Line))
 	case fuel.WidenLines:
-		return say("no suction line narrower than %.1f mm", 1000*fix.To)
+		return sayNumbers("no suction line narrower than %.1f mm", 1000*fix.To)
 	case fuel.LowerPump:
-		return say("the pump at most %.0f mm above the pick-up", 1000*fix.To)
+		return sayNumbers("the pump at most %.0f mm above the pick-up", 1000*fix.To)
 	case fuel.AddTrap, fuel.GrowTrap:
-		return say("an air trap of %.0f ml", fix.To*1e6)
+		return sayNumbers("an air trap of %.0f ml", fix.To*1e6)
 	case fuel.OpenVent, fuel.WidenVent:
-		return say("a vent of %.1f mm", 1000*fix.To)
+		return sayNumbers("a vent of %.1f mm", 1000*fix.To)
 	}
 	return string(fix.Change)
 }

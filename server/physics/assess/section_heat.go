@@ -160,7 +160,7 @@ func (p *pass) answerPlume(declared []nearPart, lacking []string) {
 	out := answer{id: "heat.plume", missing: n.missing, limit: limit{value: 0, set: true, rule: coreDefault}}
 	if n.met() {
 		p.hottest(&out, append(behind(declared, true), p.found(declared)...), plumeMethod,
-			say("Nothing behind the nozzle lies in gas of %.0f C or more.", heat.Unknown.Service-air.FreezingPoint))
+			sayNumbers("Nothing behind the nozzle lies in gas of %.0f C or more.", heat.Unknown.Service-air.FreezingPoint))
 		p.tellPlume()
 	}
 	p.conclude(out)
@@ -271,7 +271,7 @@ func partNote(a *heat.Answer) string {
 		note += " Its material is not one of the table: the weakest is taken."
 	}
 	if a.Cause == heat.BySoakBack {
-		note += say(" The peak comes %.0f s after shut-down.", a.Soak.After)
+		note += sayNumbers(" The peak comes %.0f s after shut-down.", a.Soak.After)
 	}
 	if a.Verdict == heat.Uncertain {
 		return note + " Only a temperature measured in a static run settles it."
@@ -295,11 +295,11 @@ func heatFixes(a *heat.Answer) string {
 		case heat.AddFoil:
 			words = append(words, "foil on the face towards the pipe")
 		case heat.FoilMove:
-			words = append(words, say("foil and %.0f mm instead of %.0f mm to the pipe", 1000*fix.To, 1000*fix.From))
+			words = append(words, sayNumbers("foil and %.0f mm instead of %.0f mm to the pipe", 1000*fix.To, 1000*fix.From))
 		case heat.MoveBack:
-			words = append(words, say("%.0f mm behind the nozzle instead of %.0f mm", 1000*fix.To, 1000*fix.From))
+			words = append(words, sayNumbers("%.0f mm behind the nozzle instead of %.0f mm", 1000*fix.To, 1000*fix.From))
 		default:
-			words = append(words, say("%.0f mm away instead of %.0f mm", 1000*fix.To, 1000*fix.From))
+			words = append(words, sayNumbers("%.0f mm away instead of %.0f mm", 1000*fix.To, 1000*fix.From))
 		}
 	}
 	if len(words) == 0 {
@@ -465,12 +465,12 @@ func (p *pass) groundAnswer(out *answer, g *keptGround, height float64) {
 	if !p.base() {
 		return
 	}
-	out.note = say("The nozzle stands %.2f m over the ground; the gas there reaches %.0f C, %.0f C by the conservative answer %.1f m behind it.", height,
+	out.note = sayNumbers("The nozzle stands %.2f m over the ground; the gas there reaches %.0f C, %.0f C by the conservative answer %.1f m behind it.", height,
 		g.best.Hottest-air.FreezingPoint, g.worst.Hottest-air.FreezingPoint, g.worst.Where)
 	if g.worst.Ignition > 0 {
-		out.note += say(" Dry grass may catch fire to %.1f m behind the nozzle by the conservative answer: start on bare ground or a sheet.", g.worst.Ignition)
+		out.note += sayNumbers(" Dry grass may catch fire to %.1f m behind the nozzle by the conservative answer: start on bare ground or a sheet.", g.worst.Ignition)
 	} else if g.worst.Caution > 0 {
-		out.note += say(" Dry grass may be scorched to %.1f m behind the nozzle by the conservative answer.", g.worst.Caution)
+		out.note += sayNumbers(" Dry grass may be scorched to %.1f m behind the nozzle by the conservative answer.", g.worst.Caution)
 	}
 	p.tell("heat.ground", g.best.Hottest-air.FreezingPoint, p.groundPaths()...)
 	p.tell("heat.ground_conservative", g.worst.Hottest-air.FreezingPoint, p.groundPaths()...)

@@ -121,7 +121,7 @@ func (p *pass) approachMargin() answer {
 	if n.met() {
 		l := &p.landing
 		out.value = (l.approach - p.air.gustExcess) / l.stall
-		out.note = say("Approach at %.1f m/s; a lull of %.1f m/s leaves %.1f m/s, the stall with landing flaps is at %.1f m/s.",
+		out.note = sayNumbers("Approach at %.1f m/s; a lull of %.1f m/s leaves %.1f m/s, the stall with landing flaps is at %.1f m/s.",
 			l.approach, p.air.gustExcess, l.approach-p.air.gustExcess, l.stall)
 		out.outside = !l.lift.Inside
 	}

@@ -61,7 +61,7 @@ func (p *pass) stopAt(stop motion.Stop) answer {
 	if !p.tells() {
 		return out
 	}
-	out.note = say("Given up at lift-off, %.1f m/s after %.0f m, it rests %.0f m from the start of the strip's %.0f m.",
+	out.note = sayNumbers("Given up at lift-off, %.1f m/s after %.0f m, it rests %.0f m from the start of the strip's %.0f m.",
 		rest.Airspeed, rest.Distance, rest.AccelerateStop, p.launch.length)
 	p.tell("launch.accelerate_stop", rest.AccelerateStop)
 	if out.value < 0 {
@@ -79,7 +79,7 @@ func (p *pass) lastAbort(stop motion.Stop, out *answer) {
 	}
 	p.tell("launch.abort_distance", last.Distance)
 	p.tell("launch.abort_speed", last.Airspeed)
-	out.note += say(" It can be given up as late as %.0f m along, at %.1f m/s.", last.Distance, last.Airspeed)
+	out.note += sayNumbers(" It can be given up as late as %.0f m along, at %.1f m/s.", last.Distance, last.Airspeed)
 }
 
 // launchKey lists the numbers that decide the launch.
@@ -184,7 +184,7 @@ func (p *pass) failureNote(sweep []motion.Failure, worst int, whose string, leas
 		note = say("Thrust lost %.1f s after the start: it stops %.0f m along, %.0f m from %s.", f.Time, f.EndDistance, max(0, least), whose)
 	}
 	if hardest.Energy > 0 {
-		note += say(" The hardest contact has %.0f J, sinking at %.1f m/s, after a loss at %.1f s.", hardest.Energy, hardest.Descent, hardest.Time)
+		note += sayNumbers(" The hardest contact has %.0f J, sinking at %.1f m/s, after a loss at %.1f s.", hardest.Energy, hardest.Descent, hardest.Time)
 	}
 	return note
 }

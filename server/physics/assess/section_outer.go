@@ -160,9 +160,9 @@ func (o *outer) integrate(state flightState) ([]loads.Load, error) {
 // liftWords writes a lift as newtons up or down.
 func liftWords(force float64) string {
 	if force < 0 {
-		return say("%.0f N down", -force)
+		return sayNumbers("%.0f N down", -force)
 	}
-	return say("%.0f N up", force)
+	return sayNumbers("%.0f N up", force)
 }
 
 // answerOuter answers for the spar of a canard or tailplane under its own load.

@@ -30,7 +30,7 @@ func busNote(one *supplied, least float64) string {
 	note := say("%s at %.0f C: %.1f A through %.0f mOhm of pack and %.0f mOhm of leads take %.2f V of %.2f V.", sentence(one.name), one.supply.Kelvin-packs.Zero,
 		r.InputCurrent, 1000*r.PackResistance, 1000*r.ChainResistance, r.RestVolts-r.InputVolts, r.RestVolts)
 	if one.supply.Regulator.Kind != packs.Direct && r.DropsOut {
-		note += say(" The regulator falls out: it needs %.2f V for %.1f V.", one.supply.Regulator.Set+one.supply.Regulator.DropOut, one.supply.Regulator.Set)
+		note += sayNumbers(" The regulator falls out: it needs %.2f V for %.1f V.", one.supply.Regulator.Set+one.supply.Regulator.DropOut, one.supply.Regulator.Set)
 	}
 	if r.BusVolts < least {
 		note += packRemedy(one.supply, packs.Wanted{Spare: dropsTo(one, least)})
@@ -90,7 +90,7 @@ func currentNote(one *supplied) string {
 	note := say("%s gives %.1f A at its peak, %.1f times its capacity an hour: %.2f V a cell, least %.2f V.", sentence(one.name), one.result.InputCurrent,
 		one.result.PeakRate, cell, one.supply.Chemistry.LeastLoadedVolts())
 	if one.supply.Regulator.Kind != packs.Direct {
-		note += say(" The regulator has %.2f V over its drop-out.", one.result.Spare)
+		note += sayNumbers(" The regulator has %.2f V over its drop-out.", one.result.Spare)
 	}
 	if one.spare() < 0 {
 		wanted := packs.Wanted{Spare: 0}

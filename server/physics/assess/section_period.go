@@ -154,7 +154,7 @@ func (p *pass) later(s *period, later *answer) {
 
 // words says a wind and its part across the launch.
 func (s *period) words(wind weather.Wind) string {
-	return say("%.1f m/s gusting %.1f m/s from %.0f degrees, %.1f m/s across",
+	return sayNumbers("%.1f m/s gusting %.1f m/s from %.0f degrees, %.1f m/s across",
 		wind.Speed, wind.Gust, compass(wind.From), math.Abs(weather.Crosswind(wind.Gust, wind.From, s.heading)))
 }
 

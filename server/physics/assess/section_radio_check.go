@@ -54,13 +54,13 @@ func (p *pass) checkHeight(r *RadioLink) float64 {
 
 // rangeNote says what a range check shows and where.
 func rangeNote(c *radio.CheckedRange, l *radioSection) string {
-	note := say("Demonstrated: %.0f dB at %.0f m, and nowhere else. Carried to the farthest corner, %.0f m away, about %.0f dB. The entries predicted %.0f dB left at the check.",
+	note := sayNumbers("Demonstrated: %.0f dB at %.0f m, and nowhere else. Carried to the farthest corner, %.0f m away, about %.0f dB. The entries predicted %.0f dB left at the check.",
 		c.Demonstrated, c.At, l.farthest, c.Carried, c.Predicted)
 	if c.InNulls {
 		note += " So near, the ground makes nulls: walk several distances and take the worst."
 	}
 	if c.At < c.Needed {
-		note += say(" Walk %.0f m to show %.0f dB there.", c.Needed, l.wanted.value)
+		note += sayNumbers(" Walk %.0f m to show %.0f dB there.", c.Needed, l.wanted.value)
 	}
 	return note
 }

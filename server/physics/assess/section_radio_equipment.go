@@ -77,7 +77,7 @@ func (p *pass) timeFailSafe(set radio.FailSafe, found *answer) {
 	}
 	found.note = say("When the link is lost: %s, after %.1f s as timed.", words, set.Delay)
 	if speed > 0 {
-		found.note += say(" At %.0f m/s the model flies %.0f m until thrust is gone.", speed, result.Flown)
+		found.note += sayNumbers(" At %.0f m/s the model flies %.0f m until thrust is gone.", speed, result.Flown)
 		p.tell("radio.failsafe_distance", result.Flown)
 	}
 	if result.Remedy != "" {
@@ -216,10 +216,10 @@ func interferenceNote(entry *InterferenceEntry) string {
 	}
 	note = strings.TrimSuffix(strings.TrimSuffix(note, ","), ".")
 	if entry.DurationSeconds != nil {
-		note += say(", for %.1f s", *entry.DurationSeconds)
+		note += sayNumbers(", for %.1f s", *entry.DurationSeconds)
 	}
 	if entry.DistanceMeters != nil {
-		note += say(", %.0f m away", *entry.DistanceMeters)
+		note += sayNumbers(", %.0f m away", *entry.DistanceMeters)
 	}
 	return note + ". Find the cause, enter it and repeat the range check."
 }

@@ -229,5 +229,5 @@ func (p *pass) stretchWords(points []reach.Point, s reach.Stretch) string {
 	for i := s.First; i <= s.Last; i++ {
 		low, high = min(low, points[i].Height), max(high, points[i].Height)
 	}
-	return say("from heights of %.0f to %.0f m about x %.0f m, y %.0f m, where no landing area is in reach", low, high, points[s.First].At.X, points[s.First].At.Y)
+	return sayNumbers("from heights of %.0f to %.0f m about x %.0f m, y %.0f m, where no landing area is in reach", low, high, points[s.First].At.X, points[s.First].At.Y)
 }

@@ -49,7 +49,7 @@ func timesWords(times float64) string {
 	if times >= 100 {
 		return "more than 100 times"
 	}
-	return say("%.1f times", times)
+	return sayNumbers("%.1f times", times)
 }
 
 // skinUse returns the least multiples over the load factors and speeds asked.

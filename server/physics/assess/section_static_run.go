@@ -253,7 +253,7 @@ func (f *turbineFigures) fuelForThrust() float64 {
 // impossible says when the jet would have to be faster than sound.
 func (f *turbineFigures) impossible() string {
 	if choked := chokedSpeed(f.exhaust); f.jet() > choked {
-		return say("%.0f N from %.2f kg/s of air ask for a jet of %.0f m/s, but gas of %.0f C leaves a plain nozzle at %.0f m/s at most: one of the three is wrong.",
+		return sayNumbers("%.0f N from %.2f kg/s of air ask for a jet of %.0f m/s, but gas of %.0f C leaves a plain nozzle at %.0f m/s at most: one of the three is wrong.",
 			f.thrust, f.airFlow, f.jet(), f.exhaust-air.FreezingPoint, choked)
 	}
 	return ""
@@ -262,13 +262,13 @@ func (f *turbineFigures) impossible() string {
 // note says what the figures give, and what is unusual in them.
 func (f *turbineFigures) note() string {
 	balanced := balancedExhaust(f.fuelFlow, f.airFlow, f.air)
-	note := say("%.0f g/min in %.2f kg/s of air give gas of %.0f C, told are %.0f C; the jet leaves at %.0f m/s, %.3f kg of fuel for each newton and hour.",
+	note := sayNumbers("%.0f g/min in %.2f kg/s of air give gas of %.0f C, told are %.0f C; the jet leaves at %.0f m/s, %.3f kg of fuel for each newton and hour.",
 		f.fuelFlow/gramsPerMinute, f.airFlow, balanced-air.FreezingPoint, f.exhaust-air.FreezingPoint, f.jet(), f.fuelForThrust())
 	if jet := f.jet(); jet < slowJet || jet > fastJet {
-		note += say(" Jets of small turbines leave at %.0f to %.0f m/s.", slowJet, fastJet)
+		note += sayNumbers(" Jets of small turbines leave at %.0f to %.0f m/s.", slowJet, fastJet)
 	}
 	if rate := f.fuelForThrust(); rate < leanFuel || rate > richFuel {
-		note += say(" Small turbines take %.2f to %.2f.", leanFuel, richFuel)
+		note += sayNumbers(" Small turbines take %.2f to %.2f.", leanFuel, richFuel)
 	}
 	return note
 }
@@ -296,7 +296,7 @@ func (p *pass) answerExhaust() {
 		if left := *e.MaximumExhaustCelsius - day; left < margin {
 			margin, out.value = left, day
 			out.limit = limit{value: *e.MaximumExhaustCelsius, set: true, rule: "maker's limit", path: name + ".maximumExhaustCelsius"}
-			out.note = say("%.0f C in air of %.0f C; the day has %.0f C.", celsius, rated-air.FreezingPoint, p.engine.air.Temperature-air.FreezingPoint)
+			out.note = sayNumbers("%.0f C in air of %.0f C; the day has %.0f C.", celsius, rated-air.FreezingPoint, p.engine.air.Temperature-air.FreezingPoint)
 			out.from = []string{told.path, "day.temperatureCelsius"}
 		}
 	}

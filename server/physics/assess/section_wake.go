@@ -104,7 +104,7 @@ func roughWords(s weather.Shelter) string {
 	if s.Zone != weather.RoughAir && s.Zone != weather.FadingAir {
 		return ""
 	}
-	return say(" The air is up to %.1f times as rough.", s.TurbulenceFactor)
+	return sayNumbers(" The air is up to %.1f times as rough.", s.TurbulenceFactor)
 }
 
 // slowedBy returns the name of the windbreak that takes most of the wind at a place.

@@ -248,6 +248,9 @@ func functionName(f *ast.FuncDecl) string {
 	if star, ok := of.(*ast.StarExpr); ok {
 		of = star.X
 	}
+	if generic, ok := of.(*ast.IndexListExpr); ok {
+		of = generic.X
+	}
 	return of.(*ast.Ident).Name + "." + f.Name.Name
 }
 
