@@ -21,11 +21,11 @@ const tests = [
   ...benchTests(house),
   ...flightTests(house),
   ...approvalTests(house),
+  ...compareTests(house), // before a lesson is adopted that holds the model it submits
   ...incidentTests(house),
   ...fieldTests(house),
   ...ruleTests(house),
   ...coreTests(house),
-  ...compareTests(house),
   ...spreadTests(house),
   ...pageTests(house),
 ];
