@@ -1,4 +1,4 @@
-// Answers documents by the core as WebAssembly: one question a line in ("report DOCUMENT" or "spread SAMPLES SEED DOCUMENT"), kind and SHA-256 of its
+// Answers documents by the core as WebAssembly: one question a line in ("report DOCUMENT" or "spread COUNT START DOCUMENT"), kind and SHA-256 of its
 // answer a line out. Arguments: node or chromium, and the file of the core, which has the host script of its toolchain beside it.
 import { createHash } from 'node:crypto';
 import { once } from 'node:events';
