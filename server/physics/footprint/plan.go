@@ -1,6 +1,7 @@
 package footprint
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -110,21 +111,51 @@ func (p Plan) Sample() (Cloud, error) {
 	if err != nil {
 		return Cloud{}, fmt.Errorf("samples: %w", err)
 	}
-	cloud := Cloud{Impacts: make([]Impact, 0, count), Margin: p.margin(), width: p.Model.Width, mass: p.Model.Mass}
-	route, flown := newRoute(p.Path), newFlight()
-	flown.coarse, flown.table = true, tabled(p.Wind.Profile, p.highest())
-	for i := range count {
+	cloud := Cloud{Impacts: make([]Impact, count), Margin: p.margin(), width: p.Model.Width, mass: p.Model.Mass}
+	if err := p.fallAll(points, cloud.Impacts); err != nil {
+		return Cloud{}, err
+	}
+	for i := range cloud.Impacts {
+		if !cloud.Impacts[i].Landed {
+			cloud.Aloft++
+		}
+	}
+	return cloud, nil
+}
+
+// fallAll flies every sample, in shares side by side; each fall depends on its own point alone, so that the shares do not show in the answer.
+func (p *Plan) fallAll(points *sample.Points, impacts []Impact) error {
+	route, table := newRoute(p.Path), tabled(p.Wind.Profile, p.highest())
+	var faults [shares]error
+	ended := make(chan struct{})
+	for share := range shares {
+		go func() {
+			faults[share] = p.fallShare(points, impacts, route, table, share)
+			ended <- struct{}{}
+		}()
+	}
+	for range shares {
+		<-ended
+	}
+	return cmp.Or(faults[:]...)
+}
+
+// shares is how many falls are flown side by side.
+const shares = 4
+
+// fallShare flies every sample of one share.
+func (p *Plan) fallShare(points *sample.Points, impacts []Impact, route route, table factors, share int) error {
+	flown := newFlight()
+	flown.coarse, flown.table = true, table
+	for i := share; i < len(impacts); i += shares {
 		loss, release := p.vary(route, pointOf(points, i))
 		impact, err := loss.fall(flown, release)
 		if err != nil {
-			return Cloud{}, fmt.Errorf("sample %d: %w", i+1, err)
+			return fmt.Errorf("sample %d: %w", i+1, err)
 		}
-		if !impact.Landed {
-			cloud.Aloft++
-		}
-		cloud.Impacts = append(cloud.Impacts, impact)
+		impacts[i] = impact
 	}
-	return cloud, nil
+	return nil
 }
 
 // highest returns the height above which no loss is sampled, m.
