@@ -246,3 +246,39 @@ func TestClubsSeeTheirOwnJobs(t *testing.T) {
 		}
 	}
 }
+
+// TestJobsOfADeadProcessAreTakenUp leaves one job as a process that died leaves it and one with a worker that lives and is slow. Only the first is taken
+// up by another, long before it counts as stuck.
+func TestJobsOfADeadProcessAreTakenUp(t *testing.T) {
+	t.Parallel()
+	s := newScene(t)
+	s.furnish("larkmoor", 2)
+	run := s.begin("larkmoor")
+	const beat = 100 * time.Millisecond
+	release, begun := make(chan struct{}), make(chan string, 1)
+	slow := &plain{store: s.Store, before: func(_ context.Context, job jobs.ReassessApproval) error {
+		begun <- job.Approval
+		<-release
+		return nil
+	}}
+	first, err := jobs.Start(t.Context(), jobs.Config{Store: s.Store, Assessor: slow, Count: 1, Beat: time.Hour})
+	s.must(err)
+	held := <-begun
+	s.count(`WITH dead AS (UPDATE jobs.river_job SET state = 'running', attempt = 1, attempted_at = now() - interval '1 second', attempted_by = '{gone}'
+		WHERE kind = 'reassess_approval' AND state = 'available' RETURNING 1) SELECT count(*)::integer FROM dead`)
+	next := &plain{store: s.Store}
+	second, err := jobs.Start(t.Context(), jobs.Config{Store: s.Store, Assessor: next, Count: 1, Beat: beat})
+	s.must(err)
+	s.wait("the job of the dead", func() bool { return s.run("larkmoor", run.ID).DoneCount == 1 })
+	time.Sleep(10 * beat)
+	close(release)
+	s.wait("the run", func() bool { return s.run("larkmoor", run.ID).Done() })
+	if got := next.approvals(); len(got) != 1 || got[0] == held {
+		t.Errorf("the second took up %v, the first holds %s", got, held)
+	}
+	for _, w := range []*jobs.Workers{first, second} {
+		ctx, cancel := context.WithTimeout(context.Background(), 10*time.Second)
+		s.must(w.Stop(ctx))
+		cancel()
+	}
+}

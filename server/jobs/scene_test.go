@@ -200,3 +200,13 @@ func (p *plain) turnsOf() (clubs []string) {
 
 // name is a club's name by number.
 func name(n int) string { return fmt.Sprintf("club-%d", n) }
+
+// approvals are those that were worked on.
+func (p *plain) approvals() (ids []string) {
+	p.mutex.Lock()
+	defer p.mutex.Unlock()
+	for _, job := range p.order {
+		ids = append(ids, job.Approval)
+	}
+	return ids
+}

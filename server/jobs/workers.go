@@ -1,6 +1,7 @@
 package jobs
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -32,8 +33,10 @@ type Config struct {
 	Log *slog.Logger
 	// Count is how many jobs are worked on at a time; at least 1.
 	Count int
-	// Stuck is after how long a job of a process that died is taken up by another; 0 is three minutes. It must be longer than jobTime.
+	// Stuck is after how long a job counts as stuck although its process lives; 0 is three minutes.
 	Stuck time.Duration
+	// Beat is how often the jobs of processes that died are looked for; they are taken up after two beats at the latest. 0 is five seconds.
+	Beat time.Duration
 }
 
 const (
@@ -43,14 +46,15 @@ const (
 	stuckAfter = 3 * time.Minute
 	// fetchPause is the least time between two looks for jobs.
 	fetchPause = 10 * time.Millisecond
-	// queueConnections are for the queue's own keeping: listening, leading, fetching and completing.
-	queueConnections = 6
+	// queueConnections are for the queue's own keeping: listening, leading, fetching, completing and vouching for the process.
+	queueConnections = 7
 )
 
 // Workers work on jobs until they are stopped.
 type Workers struct {
 	client *river.Client[pgx.Tx]
 	pool   *pgxpool.Pool
+	alive  *alive
 }
 
 // Start begins to work.
@@ -66,25 +70,34 @@ func Start(ctx context.Context, config Config) (*Workers, error) {
 		return nil, err
 	}
 	w := &Workers{pool: pool}
-	if w.client, err = river.NewClient(riverpgxv5.New(pool), riverConfig(config)); err == nil {
-		err = w.client.Start(context.WithoutCancel(ctx))
-	}
-	if err != nil {
+	if err := w.start(ctx, config); err != nil {
 		pool.Close()
 		return nil, fmt.Errorf("jobs: %w", err)
 	}
 	return w, nil
 }
 
-func riverConfig(c Config) *river.Config {
+// start vouches for this process before it takes a job.
+func (w *Workers) start(ctx context.Context, config Config) (err error) {
+	if w.alive, err = vouch(ctx, w.pool, cmp.Or(config.Beat, beatPause), config.Log); err != nil {
+		return err
+	}
+	if w.client, err = river.NewClient(riverpgxv5.New(w.pool), riverConfig(config, w.alive.worker)); err == nil {
+		err = w.client.Start(context.WithoutCancel(ctx))
+	}
+	if err != nil {
+		w.alive.end()
+	}
+	return err
+}
+
+func riverConfig(c Config, worker string) *river.Config {
 	workers := river.NewWorkers()
 	river.AddWorker(workers, &approvalWorker{assessor: c.Assessor})
 	river.AddWorker(workers, &clubWorker{store: c.Store})
-	if c.Stuck == 0 {
-		c.Stuck = stuckAfter
-	}
+	c.Stuck = cmp.Or(c.Stuck, stuckAfter)
 	return &river.Config{
-		Schema: postgres.JobsSchema, Workers: workers, Queues: map[string]river.QueueConfig{queueName: {MaxWorkers: c.Count}},
+		ID: worker, Schema: postgres.JobsSchema, Workers: workers, Queues: map[string]river.QueueConfig{queueName: {MaxWorkers: c.Count}},
 		Logger: slog.New(warnings{c.Log.Handler()}), JobTimeout: min(jobTime, c.Stuck/2), RescueStuckJobsAfter: c.Stuck, FetchCooldown: fetchPause,
 		ErrorHandler: &failures{assessor: c.Assessor, log: c.Log},
 	}
@@ -93,6 +106,7 @@ func riverConfig(c Config) *river.Config {
 // Stop fetches no more jobs and lets the present ones end; when ctx ends before, they are cancelled and tried again later, by whoever works then.
 func (w *Workers) Stop(ctx context.Context) error {
 	defer w.pool.Close()
+	defer w.alive.end()
 	err := w.client.Stop(ctx)
 	if err == nil {
 		return nil

@@ -18,7 +18,7 @@ const oldestVersion = 150000
 // Migrate brings the database to the newest schema. Several processes may call it at once: one does the work. It needs a
 // user that owns the database and may create roles.
 func Migrate(ctx context.Context, url string) error {
-	pool, err := openPool(ctx, url, 2)
+	pool, err := openPool(ctx, url, 2, nil)
 	if err != nil {
 		return err
 	}

@@ -7,6 +7,7 @@ import (
 	"encoding/base32"
 	"errors"
 	"fmt"
+	"maps"
 	"strings"
 	"time"
 
@@ -49,7 +50,7 @@ func Open(ctx context.Context, url string, options ...Option) (*Store, error) {
 	if len(s.key) != ed25519.PrivateKeySize {
 		return nil, errors.New("signing key: missing")
 	}
-	pool, err := openPool(ctx, url, s.most)
+	pool, err := openPool(ctx, url, s.most, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -61,8 +62,8 @@ func Open(ctx context.Context, url string, options ...Option) (*Store, error) {
 	return s, nil
 }
 
-// openPool connects with limits on how long a statement may run and wait, and reads times in UTC.
-func openPool(ctx context.Context, url string, most int32) (*pgxpool.Pool, error) {
+// openPool connects with limits on how long a statement may run and wait, and further settings, and reads times in UTC.
+func openPool(ctx context.Context, url string, most int32, settings map[string]string) (*pgxpool.Pool, error) {
 	config, err := pgxpool.ParseConfig(url)
 	if err != nil {
 		return nil, errors.New("database url: not understood") // the driver's text may hold the password
@@ -76,6 +77,7 @@ func openPool(ctx context.Context, url string, most int32) (*pgxpool.Pool, error
 	} {
 		config.ConnConfig.RuntimeParams[name] = value
 	}
+	maps.Copy(config.ConnConfig.RuntimeParams, settings)
 	config.AfterConnect = readTimesInUTC
 	pool, err := pgxpool.NewWithConfig(ctx, config)
 	if err != nil {
@@ -91,9 +93,12 @@ func readTimesInUTC(_ context.Context, conn *pgx.Conn) error {
 	return nil
 }
 
+// soonDead has the database find out within a quarter of a minute that a machine at the other end is gone.
+var soonDead = map[string]string{"tcp_keepalives_idle": "5", "tcp_keepalives_interval": "3", "tcp_keepalives_count": "3"}
+
 // QueuePool opens connections of its own for the keeping of the queue of jobs, which is no club's: nothing else goes over them. The caller closes it.
 func (s *Store) QueuePool(ctx context.Context, most int32) (*pgxpool.Pool, error) {
-	return openPool(ctx, s.url, most)
+	return openPool(ctx, s.url, most, soonDead)
 }
 
 // Close ends all connections.

@@ -8,9 +8,12 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
+
+	"github.com/jackc/pgx/v5"
 
 	"pitgate/server/api"
 	"pitgate/server/club"
@@ -169,10 +172,14 @@ func TestKillAmidReassessment(t *testing.T) {
 	}
 }
 
-// finish works on what a dead process left, with little patience for the jobs it held.
+// takenUpWithin is how long jobs may wait that a dead process had begun.
+const takenUpWithin = 30 * time.Second
+
+// finish works on what a dead process left, as any server does, and wants it done soon.
 func (o *oldClub) finish(run club.ReassessmentRun) {
 	o.t.Helper()
-	workers, err := jobs.Start(o.t.Context(), jobs.Config{Store: o.store, Assessor: assessorOf(o.t, o.store), Count: 2, Stuck: 20 * time.Second, Log: newLog(o.t.Output(), false)})
+	held := o.running()
+	workers, err := jobs.Start(o.t.Context(), jobs.Config{Store: o.store, Assessor: assessorOf(o.t, o.store), Count: 2, Log: newLog(o.t.Output(), false)})
 	o.must(err)
 	defer func() {
 		ctx, cancel := context.WithTimeout(context.Background(), 10*time.Second)
@@ -182,6 +189,7 @@ func (o *oldClub) finish(run club.ReassessmentRun) {
 	var out bytes.Buffer
 	ctx, cancel := context.WithTimeout(o.t.Context(), 2*time.Minute)
 	defer cancel()
+	o.takenUp(held)
 	status, err := watch(ctx, o.store, map[string]string{"larkmoor": run.ID}, &out)
 	if err != nil || status != 0 {
 		o.t.Fatalf("status %d, %v\n%s", status, err, out.String())
@@ -189,6 +197,35 @@ func (o *oldClub) finish(run club.ReassessmentRun) {
 	if last := fmt.Sprintf("larkmoor: %d of %d computed", run.Approvals, run.Approvals); !strings.Contains(out.String(), last) {
 		o.t.Errorf("the progress ends without %q:\n%s", last, out.String())
 	}
+}
+
+// running lists the jobs that count as being worked on.
+func (o *oldClub) running() (ids []int64) {
+	o.t.Helper()
+	conn, err := pgx.Connect(o.t.Context(), o.url)
+	o.must(err)
+	defer conn.Close(context.Background())
+	rows, err := conn.Query(o.t.Context(), `SELECT id FROM jobs.river_job WHERE state = 'running' AND attempt = 1`)
+	o.must(err)
+	ids, err = pgx.CollectRows(rows, pgx.RowTo[int64])
+	o.must(err)
+	return ids
+}
+
+// takenUp waits until the jobs that a dead process held are with somebody else.
+func (o *oldClub) takenUp(held []int64) {
+	o.t.Helper()
+	if len(held) == 0 {
+		o.t.Fatal("the dead process held no job: nothing was proved")
+	}
+	begun := time.Now()
+	for slices.ContainsFunc(o.running(), func(id int64) bool { return slices.Contains(held, id) }) {
+		if time.Since(begun) > takenUpWithin {
+			o.t.Fatalf("jobs %v of a dead process are not taken up after %v", held, takenUpWithin)
+		}
+		time.Sleep(50 * time.Millisecond)
+	}
+	o.t.Logf("%d jobs of the dead process were taken up after %v", len(held), time.Since(begun))
 }
 
 // TestReassessNeedsOneOfTwo wants a club or all of them.
