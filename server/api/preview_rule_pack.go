@@ -2,6 +2,7 @@ package api
 
 import (
 	"context"
+	"time"
 
 	pb "pitgate/proto/pitgate/v1"
 	"pitgate/server/club"
@@ -24,7 +25,7 @@ func (s *rulePacksService) PreviewRulePack(ctx context.Context, req *pb.PreviewR
 		if err != nil {
 			return err
 		}
-		after, err := rulesAfter(kept, before)
+		after, err := rulesAfter(kept, before, s.now().UTC().Format(time.DateOnly))
 		if err != nil {
 			return err
 		}
@@ -38,13 +39,13 @@ func (s *rulePacksService) PreviewRulePack(ctx context.Context, req *pb.PreviewR
 }
 
 // rulesAfter are the rules in force once a draft is published, or a published pack retired.
-func rulesAfter(p club.RulePack, before rulesInForce) (rulesInForce, error) {
+func rulesAfter(p club.RulePack, before rulesInForce, today string) (rulesInForce, error) {
 	pack, err := keptPack(p)
 	switch {
 	case err != nil:
 		return nil, err
 	case p.State == club.PackPublished:
-		return before.without(pack.ID), nil
+		return before.without(pack, today), nil
 	case p.State == club.PackRetired:
 		return nil, club.Refuse(club.FailedPrecondition, "RETIRED_ALREADY", "the pack is out of force already: open a draft of it to see what it would change")
 	default:

@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"slices"
 
 	"google.golang.org/protobuf/encoding/protojson"
 
@@ -14,7 +15,7 @@ import (
 	"pitgate/server/rulepack"
 )
 
-// rulesInForce are the packs by which the club's assessments are computed.
+// rulesInForce are the published packs by which the club's assessments are computed; of several versions of one the day of the flight decides.
 type rulesInForce []rulepack.Pack
 
 // readRules reads the packs in force.
@@ -43,18 +44,21 @@ func keptPack(p club.RulePack) (rulepack.Pack, error) {
 	return pack, nil
 }
 
-// with returns the packs with one put in place of its former version.
-func (r rulesInForce) with(pack rulepack.Pack) rulesInForce { return append(r.without(pack.ID), pack) }
+// with returns the packs with one more in place of those of its versions that begin with it or after it.
+func (r rulesInForce) with(pack rulepack.Pack) rulesInForce {
+	return append(r.but(func(p rulepack.Pack) bool { return p.ID == pack.ID && p.InForceDate >= pack.InForceDate }), pack)
+}
 
-// without returns the packs without the one of that id.
-func (r rulesInForce) without(id string) rulesInForce {
-	var out rulesInForce
-	for _, p := range r {
-		if p.ID != id {
-			out = append(out, p)
-		}
-	}
-	return out
+// without returns the packs without one and, when its first day has come, without the versions whose place it had taken.
+func (r rulesInForce) without(pack rulepack.Pack, today string) rulesInForce {
+	return r.but(func(p rulepack.Pack) bool {
+		return p.ID == pack.ID && (p.InForceDate == pack.InForceDate || p.InForceDate < pack.InForceDate && pack.InForceDate <= today)
+	})
+}
+
+// but returns the packs that are not gone.
+func (r rulesInForce) but(gone func(rulepack.Pack) bool) rulesInForce {
+	return slices.DeleteFunc(slices.Clone(r), gone)
 }
 
 // same tells whether both are the same packs with the same content.
@@ -138,6 +142,6 @@ func (b *backend) showRulePack(clubID string, p club.RulePack) (*pb.RulePack, er
 		Name: club.RulePacks.Name(clubID, p.ID), State: p.State.Proto(), Content: content, Digest: p.Digest,
 		PublisherDisplayNames: p.PublisherDisplayNames, RetirerDisplayNames: p.RetirerDisplayNames, Etag: club.Etag(p.Version),
 		CreateTime: showTime(p.CreateTime), UpdateTime: showTime(p.UpdateTime), PublishTime: showTime(p.PublishTime), RetireTime: showTime(p.RetireTime),
-		Remarks: rulepack.Remarks(pack, b.now().UTC().Format("2006-01-02")),
+		ReplacedDate: p.ReplacedDay, Remarks: rulepack.Remarks(pack, b.now().UTC().Format("2006-01-02")),
 	}, nil
 }

@@ -33,6 +33,9 @@ type RulePack struct {
 	// Pack is the pack's own id, the same for all its versions.
 	Pack  string
 	State RulePackState
+	// FirstDay is the first day in force, as "2026-03-01". ReplacedDay is that of the published version that takes the place of a published one from then
+	// on; empty when there is none.
+	FirstDay, ReplacedDay string
 	// Content is the pack as canonical JSON; Digest is of that.
 	Content json.RawMessage
 	Digest  string

@@ -70,8 +70,8 @@ func (t *Tx) UpdateRulePack(ctx context.Context, by club.Actor, p club.RulePack,
 	return t.tellRulePack(ctx, "rule_pack.changed", by, p.ID)
 }
 
-// VotePublish adds by's word to publish the pack as it stands. It comes back published when this word was the deciding one; the former version is
-// retired then, and the caller lapses what changes, in the same transaction. Forbidden without the role committee, Stale when the etag is another,
+// VotePublish adds by's word to publish the pack as it stands. It comes back published when this word was the deciding one; former versions that begin
+// with it or after it are retired then, those that begin before it count until its first day, and the caller lapses what changes, in the same transaction. Forbidden without the role committee, Stale when the etag is another,
 // Conflict when by has given the word already, FailedPrecondition when it was published.
 func (t *Tx) VotePublish(ctx context.Context, by club.Actor, id, etag string) (club.RulePack, error) {
 	permit := func(s club.RulePackState) error { return club.PermitPackChange(s, by) }
@@ -81,7 +81,11 @@ func (t *Tx) VotePublish(ctx context.Context, by club.Actor, id, etag string) (c
 	}
 	p.State = club.PackProposed
 	if len(p.PublisherIDs) >= club.PublishersNeeded {
-		if err := t.retireFormer(ctx, by, p); err != nil {
+		former, err := t.q.RetireFormerRulePacks(ctx, pgdb.RetireFormerRulePacksParams{Now: t.now, ClubID: t.clubID, Pack: p.Pack, RulePackID: p.ID, FirstDay: p.FirstDay})
+		if err != nil {
+			return club.RulePack{}, err
+		}
+		if err := t.tellReplaced(ctx, by, former); err != nil {
 			return club.RulePack{}, err
 		}
 		p.State, p.PublishTime = club.PackPublished, t.now
@@ -92,12 +96,8 @@ func (t *Tx) VotePublish(ctx context.Context, by club.Actor, id, etag string) (c
 	return t.tellRulePack(ctx, "rule_pack.publish", by, id)
 }
 
-// retireFormer takes the version out of force that p replaces.
-func (t *Tx) retireFormer(ctx context.Context, by club.Actor, p club.RulePack) error {
-	former, err := t.q.RetireFormerRulePack(ctx, pgdb.RetireFormerRulePackParams{Now: t.now, ClubID: t.clubID, Pack: p.Pack, RulePackID: p.ID})
-	if err != nil {
-		return err
-	}
+// tellReplaced tells the ledger of versions that went with another's publication or retirement.
+func (t *Tx) tellReplaced(ctx context.Context, by club.Actor, former []string) error {
 	for _, id := range slices.Sorted(slices.Values(former)) {
 		if _, err := t.tellRulePack(ctx, "rule_pack.replaced", by, id); err != nil {
 			return err
@@ -106,12 +106,22 @@ func (t *Tx) retireFormer(ctx context.Context, by club.Actor, p club.RulePack) e
 	return nil
 }
 
-// VoteRetire adds by's word to take the pack out of force. A published one goes at the second word, a draft at the first. Refusals as VotePublish.
+// VoteRetire adds by's word to take the pack out of force. A published one goes at the second word, a draft at the first. With one that counts by today
+// those go whose place it had taken, so that none of them comes back; one that is still to come goes alone. Refusals as VotePublish.
 func (t *Tx) VoteRetire(ctx context.Context, by club.Actor, id, etag string) (club.RulePack, error) {
 	permit := func(s club.RulePackState) error { return club.PermitPackRetirement(s, by) }
 	p, err := t.voted(ctx, by, id, etag, toRetire, permit)
 	if err != nil {
 		return club.RulePack{}, err
+	}
+	if p.State == club.PackPublished && len(p.RetirerIDs) >= club.PublishersNeeded && p.FirstDay <= t.now.Format(time.DateOnly) {
+		former, err := t.q.RetireReplacedRulePacks(ctx, pgdb.RetireReplacedRulePacksParams{Now: t.now, ClubID: t.clubID, Pack: p.Pack, RulePackID: p.ID, FirstDay: p.FirstDay})
+		if err != nil {
+			return club.RulePack{}, err
+		}
+		if err := t.tellReplaced(ctx, by, former); err != nil {
+			return club.RulePack{}, err
+		}
 	}
 	if p.State != club.PackPublished || len(p.RetirerIDs) >= club.PublishersNeeded {
 		p.State, p.RetireTime = club.PackRetired, t.now

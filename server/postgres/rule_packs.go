@@ -2,6 +2,7 @@ package postgres
 
 import (
 	"context"
+	"slices"
 
 	"pitgate/server/club"
 	"pitgate/server/postgres/pgdb"
@@ -77,7 +78,8 @@ func (r *ReadTx) RulePacks(ctx context.Context, page club.Page) ([]club.RulePack
 	return packs, next, err
 }
 
-// RulePacksInForce lists the published packs, by the pack's id, without the words given on them. Every assessment of the club is computed by them.
+// RulePacksInForce lists the published packs, by the pack's id and their first days, without the words given on them. Of several versions of a pack the
+// day of a flight decides which counts. Every assessment of the club is computed by them.
 func (r *ReadTx) RulePacksInForce(ctx context.Context) ([]club.RulePack, error) {
 	rows, err := r.q.RulePacksInForce(ctx, r.clubID)
 	var packs []club.RulePack
@@ -90,7 +92,7 @@ func (r *ReadTx) RulePacksInForce(ctx context.Context) ([]club.RulePack, error) 
 func rulePackOf(row pgdb.RulePack) club.RulePack {
 	return club.RulePack{
 		ID: row.RulePackID, Pack: row.Pack, State: club.RulePackState(row.State), Content: row.Content, Digest: row.Digest, Version: row.Version,
-		CreateTime: row.CreateTime, UpdateTime: row.UpdateTime, PublishTime: moment(row.PublishTime), RetireTime: moment(row.RetireTime),
+		FirstDay: row.InForceDate, CreateTime: row.CreateTime, UpdateTime: row.UpdateTime, PublishTime: moment(row.PublishTime), RetireTime: moment(row.RetireTime),
 	}
 }
 
@@ -111,7 +113,23 @@ func (r *ReadTx) withWords(ctx context.Context, packs []club.RulePack) ([]club.R
 			p.RetirerIDs, p.RetirerDisplayNames = append(p.RetirerIDs, v.PersonID), append(p.RetirerDisplayNames, v.DisplayName)
 		}
 	}
-	return packs, err
+	if err != nil {
+		return packs, err
+	}
+	return packs, r.withSuccessors(ctx, packs)
+}
+
+// withSuccessors adds to published packs the first day of the version that takes their place.
+func (r *ReadTx) withSuccessors(ctx context.Context, packs []club.RulePack) error {
+	published, err := r.RulePacksInForce(ctx)
+	for n := range packs {
+		p := &packs[n]
+		at := slices.IndexFunc(published, func(o club.RulePack) bool { return o.Pack == p.Pack && o.FirstDay > p.FirstDay })
+		if p.State == club.PackPublished && at >= 0 {
+			p.ReplacedDay = published[at].FirstDay
+		}
+	}
+	return err
 }
 
 // AssessedApprovals lists the open approvals that were computed, oldest first.

@@ -3,6 +3,7 @@ package postgres_test
 import (
 	"context"
 	"encoding/json"
+	"slices"
 	"strings"
 	"testing"
 
@@ -71,6 +72,71 @@ func TestNewVersionReplacesTheFormer(t *testing.T) {
 		}
 		return err
 	})
+}
+
+// dated drafts and publishes a version that begins on a day.
+func (s *scene) dated(first, digest string) club.RulePack {
+	s.t.Helper()
+	var p club.RulePack
+	s.tx(func(ctx context.Context, tx *postgres.Tx) (err error) {
+		p, err = tx.CreateRulePack(ctx, mei, club.RulePack{Pack: "club", Content: json.RawMessage(`{"inForceDate":"` + first + `"}`), Digest: strings.Repeat(digest, 64)})
+		return err
+	})
+	p, err := s.word(mei, p)
+	s.must(err)
+	p, err = s.word(tomas, p)
+	s.must(err)
+	return p
+}
+
+// published lists the first days of the published versions.
+func (s *scene) published() (days []string) {
+	s.t.Helper()
+	s.read(func(ctx context.Context, tx *postgres.ReadTx) error {
+		packs, err := tx.RulePacksInForce(ctx)
+		for _, p := range packs {
+			days = append(days, p.FirstDay)
+		}
+		return err
+	})
+	return days
+}
+
+// TestVersionsStandSideBySide publishes versions with later, earlier and equal first days and retires some.
+func TestVersionsStandSideBySide(t *testing.T) {
+	t.Parallel()
+	s := newScene(t)
+	want := func(step string, days ...string) {
+		t.Helper()
+		if got := s.published(); !slices.Equal(got, days) {
+			t.Errorf("%s: published are %v, want %v", step, got, days)
+		}
+	}
+	s.dated("2020-01-01", "a")
+	s.dated("2999-06-01", "b")
+	s.dated("2024-01-01", "c") // what was to come begins after it and goes
+	want("an earlier one than the one to come", "2020-01-01", "2024-01-01")
+	s.dated("2024-01-01", "d")
+	want("one for the same day", "2020-01-01", "2024-01-01")
+	coming := s.dated("2999-06-01", "e")
+	s.retired(coming)
+	want("the one to come retired", "2020-01-01", "2024-01-01")
+	now := s.dated("2025-01-01", "f")
+	s.dated("2999-06-01", "1")
+	s.retired(now)
+	want("the present one retired with those whose place it had taken", "2999-06-01")
+	s.verified()
+}
+
+// retired takes a published version out of force by two words.
+func (s *scene) retired(p club.RulePack) {
+	s.t.Helper()
+	for _, by := range []club.Actor{mei, tomas} {
+		s.tx(func(ctx context.Context, tx *postgres.Tx) (err error) {
+			p, err = tx.VoteRetire(ctx, by, p.ID, club.Etag(p.Version))
+			return err
+		})
+	}
 }
 
 // TestDatabaseGuardsRulePacks goes around the program: what it must not do, the database refuses.

@@ -51,12 +51,14 @@ type Composition struct {
 //
 // Of figures that are a least value the greatest counts, of those that are a greatest value the least. A rule counts when its conditions are met or
 // cannot be told and its first day has come; one that has run out still counts, marked so, since no figure must grow looser by a date alone. Rules of
-// packs that the document's limits hold already are replaced, so that composing twice changes nothing. The deciding rule of each figure is marked.
+// packs that the document's limits hold already are replaced, so that composing twice changes nothing. The deciding rule of each figure is marked. Of
+// several versions of a pack the one counts that is in force on the day of the flight.
 func Compose(packs []Pack, in assess.Input) (Composition, error) {
 	own, err := ownLimits(in.Limits)
 	if err != nil {
 		return Composition{}, err
 	}
+	packs = InForce(packs, dateOf(in))
 	var rules []assess.AppliedRule
 	for _, pack := range packs {
 		rules = append(rules, Rules(pack)...)
@@ -75,6 +77,35 @@ func Compose(packs []Pack, in assess.Input) (Composition, error) {
 		limits.RulePack = label(packs)
 	}
 	return Composition{Limits: limits, Figures: figures}, nil
+}
+
+// InForce picks of every pack the version in force on a day ("2026-05-16"): the newest whose first day has come. Before the first day of all of them it
+// is the one that comes first, which says itself that it is still to come; of a day that is not told it is the newest. Packs stay in their order.
+func InForce(packs []Pack, date string) []Pack {
+	var out []Pack
+	for _, pack := range packs {
+		at := slices.IndexFunc(out, func(p Pack) bool { return p.ID == pack.ID })
+		switch {
+		case at < 0:
+			out = append(out, pack)
+		case takesPlace(pack.InForceDate, out[at].InForceDate, date):
+			out[at] = pack
+		}
+	}
+	return out
+}
+
+// takesPlace tells whether a version that begins on first counts on the date rather than one that begins on other.
+func takesPlace(first, other, date string) bool {
+	come, otherCome := date == "" || first <= date, date == "" || other <= date
+	switch {
+	case come && otherCome:
+		return first >= other
+	case come || otherCome:
+		return come
+	default:
+		return first < other
+	}
 }
 
 // ownLimits returns the figures that a document gives by itself, by JSON name. Figures that an earlier composition put there are taken out.

@@ -207,7 +207,9 @@ type RulePack struct {
 	PublishTime         *timestamppb.Timestamp `protobuf:"bytes,10,opt,name=publish_time,json=publishTime,proto3" json:"publish_time,omitempty"`
 	RetireTime          *timestamppb.Timestamp `protobuf:"bytes,11,opt,name=retire_time,json=retireTime,proto3" json:"retire_time,omitempty"`
 	// What is worth a look: rules that nobody has verified, dates past.
-	Remarks       []string `protobuf:"bytes,12,rep,name=remarks,proto3" json:"remarks,omitempty"`
+	Remarks []string `protobuf:"bytes,12,rep,name=remarks,proto3" json:"remarks,omitempty"`
+	// Of a published version the first day of the published version that takes its place; it counts for flights before that day. Empty: none does.
+	ReplacedDate  string `protobuf:"bytes,13,opt,name=replaced_date,json=replacedDate,proto3" json:"replaced_date,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -324,6 +326,13 @@ func (x *RulePack) GetRemarks() []string {
 		return x.Remarks
 	}
 	return nil
+}
+
+func (x *RulePack) GetReplacedDate() string {
+	if x != nil {
+		return x.ReplacedDate
+	}
+	return ""
 }
 
 type CreateRulePackRequest struct {
@@ -1427,7 +1436,7 @@ const file_pitgate_v1_rule_packs_proto_rawDesc = "" +
 	"\x06source\x18\a \x01(\tB\n" +
 	"\xbaH\ar\x05\x10\x01\x18\x90\x03R\x06source\x129\n" +
 	"\x05rules\x18\b \x03(\v2\x17.pitgate.v1.AppliedRuleB\n" +
-	"\xbaH\a\x92\x01\x04\b\x01\x10dR\x05rules\"\xf0\x04\n" +
+	"\xbaH\a\x92\x01\x04\b\x01\x10dR\x05rules\"\x9b\x05\n" +
 	"\bRulePack\x12\x18\n" +
 	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\bR\x04name\x125\n" +
 	"\x05state\x18\x02 \x01(\x0e2\x19.pitgate.v1.RulePackStateB\x04\xe2A\x01\x03R\x05state\x12;\n" +
@@ -1444,7 +1453,8 @@ const file_pitgate_v1_rule_packs_proto_rawDesc = "" +
 	" \x01(\v2\x1a.google.protobuf.TimestampB\x04\xe2A\x01\x03R\vpublishTime\x12A\n" +
 	"\vretire_time\x18\v \x01(\v2\x1a.google.protobuf.TimestampB\x04\xe2A\x01\x03R\n" +
 	"retireTime\x12\x1e\n" +
-	"\aremarks\x18\f \x03(\tB\x04\xe2A\x01\x03R\aremarks\"\xa0\x01\n" +
+	"\aremarks\x18\f \x03(\tB\x04\xe2A\x01\x03R\aremarks\x12)\n" +
+	"\rreplaced_date\x18\r \x01(\tB\x04\xe2A\x01\x03R\freplacedDate\"\xa0\x01\n" +
 	"\x15CreateRulePackRequest\x12\x1c\n" +
 	"\x06parent\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x06parent\x12=\n" +
 	"\trule_pack\x18\x02 \x01(\v2\x14.pitgate.v1.RulePackB\n" +

@@ -48,10 +48,11 @@ type RulePacksServiceClient interface {
 	UpdateRulePack(ctx context.Context, in *UpdateRulePackRequest, opts ...grpc.CallOption) (*RulePack, error)
 	// Tells which approvals would change a verdict if the pack were published (or, of a published one, retired) now. Changes nothing.
 	PreviewRulePack(ctx context.Context, in *PreviewRulePackRequest, opts ...grpc.CallOption) (*PreviewRulePackResponse, error)
-	// One committee member's word. The first proposes the content as it stands, a second, different one publishes it: the former version of the pack is
-	// retired, and approvals whose verdicts change lapse.
+	// One committee member's word. The first proposes the content as it stands, a second, different one publishes it: it counts for flights from its first
+	// day on. Former versions that begin with it or after it are retired, those that begin before it count until then. Approvals whose verdicts change lapse.
 	PublishRulePack(ctx context.Context, in *PublishRulePackRequest, opts ...grpc.CallOption) (*RulePack, error)
-	// One committee member's word to take a published pack out of force; the second, different one does it. A draft goes at the first.
+	// One committee member's word to take a published pack out of force; the second, different one does it, and takes the versions along whose place it
+	// had taken by then. A draft goes at the first.
 	RetireRulePack(ctx context.Context, in *RetireRulePackRequest, opts ...grpc.CallOption) (*RulePack, error)
 	// The limits that the packs in force make for one document, and which rule gave each figure.
 	ComposeLimits(ctx context.Context, in *ComposeLimitsRequest, opts ...grpc.CallOption) (*ComposeLimitsResponse, error)
@@ -173,10 +174,11 @@ type RulePacksServiceServer interface {
 	UpdateRulePack(context.Context, *UpdateRulePackRequest) (*RulePack, error)
 	// Tells which approvals would change a verdict if the pack were published (or, of a published one, retired) now. Changes nothing.
 	PreviewRulePack(context.Context, *PreviewRulePackRequest) (*PreviewRulePackResponse, error)
-	// One committee member's word. The first proposes the content as it stands, a second, different one publishes it: the former version of the pack is
-	// retired, and approvals whose verdicts change lapse.
+	// One committee member's word. The first proposes the content as it stands, a second, different one publishes it: it counts for flights from its first
+	// day on. Former versions that begin with it or after it are retired, those that begin before it count until then. Approvals whose verdicts change lapse.
 	PublishRulePack(context.Context, *PublishRulePackRequest) (*RulePack, error)
-	// One committee member's word to take a published pack out of force; the second, different one does it. A draft goes at the first.
+	// One committee member's word to take a published pack out of force; the second, different one does it, and takes the versions along whose place it
+	// had taken by then. A draft goes at the first.
 	RetireRulePack(context.Context, *RetireRulePackRequest) (*RulePack, error)
 	// The limits that the packs in force make for one document, and which rule gave each figure.
 	ComposeLimits(context.Context, *ComposeLimitsRequest) (*ComposeLimitsResponse, error)

@@ -16,6 +16,7 @@ export const ruleWords = {
       force: 'In force',
       coming: 'Published, still to come',
       expired: 'Published, but run out',
+      replaced: 'Replaced by a later version',
       retired: 'Retired',
     },
     standings: {
@@ -24,6 +25,7 @@ export const ruleWords = {
       force: 'in force',
       coming: 'published, still to come',
       expired: 'published, but run out',
+      replaced: 'replaced by a later version',
       retired: 'retired',
     },
     groupLines: {
@@ -32,7 +34,8 @@ export const ruleWords = {
       force: '',
       coming: '',
       expired: 'Still counts, but nothing under it holds: look up what replaced it.',
-      retired: 'Replaced or taken out of force.',
+      replaced: 'Counts only for flights before the first day of the version that took its place.',
+      retired: 'Taken out of force, or replaced from the first day on.',
     },
     states: {
       RULE_PACK_STATE_UNSPECIFIED: 'draft',
@@ -52,6 +55,7 @@ export const ruleWords = {
           ? `all ${String(no)} rules unverified`
           : `${String(yes)} rules verified, ${String(no)} unverified`,
     ranOut: (day: string) => `ran out on ${day}`,
+    replacedFrom: (day: string) => `another version counts from ${day} on`,
     comes: (day: string) => `comes into force on ${day}`,
   },
   rulePack: {
@@ -119,10 +123,10 @@ export const ruleWords = {
     retireSecond: 'Retire as the second person',
     drop: 'Drop the draft',
     dropAsk: 'Drop this draft? It stays in the list as retired.',
-    two: 'Two committee members give their word. The second one’s puts it into force and retires the former version.',
+    two: 'Two committee members give their word. With the second one’s it counts for flights from its first day on; the former version counts for those before it.',
     mine: 'You gave your word already: another committee member is needed.',
     proposed: 'Proposed. Another committee member publishes it.',
-    published: 'Published. It is in force for every assessment from now on.',
+    published: 'Published. It counts for every flight from its first day on.',
     retireSaid: 'Asked for. Another committee member takes it out of force.',
     retired: 'It is out of force.',
     newer: 'Somebody changed the pack meanwhile. This is the newer version; nothing was sent.',

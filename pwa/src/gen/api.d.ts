@@ -976,8 +976,8 @@ export interface paths {
         get?: never;
         put?: never;
         /**
-         * One committee member's word. The first proposes the content as it stands, a second, different one publishes it: the former version of the pack is
-         *     retired, and approvals whose verdicts change lapse.
+         * One committee member's word. The first proposes the content as it stands, a second, different one publishes it: it counts for flights from its first
+         *     day on. Former versions that begin with it or after it are retired, those that begin before it count until then. Approvals whose verdicts change lapse.
          */
         post: operations["RulePacksService_PublishRulePack"];
         delete?: never;
@@ -995,7 +995,10 @@ export interface paths {
         };
         get?: never;
         put?: never;
-        /** One committee member's word to take a published pack out of force; the second, different one does it. A draft goes at the first. */
+        /**
+         * One committee member's word to take a published pack out of force; the second, different one does it, and takes the versions along whose place it
+         *     had taken by then. A draft goes at the first.
+         */
         post: operations["RulePacksService_RetireRulePack"];
         delete?: never;
         options?: never;
@@ -3142,6 +3145,8 @@ export interface components {
             readonly publisherDisplayNames?: string[];
             /** @description What is worth a look: rules that nobody has verified, dates past. */
             readonly remarks?: string[];
+            /** @description Of a published version the first day of the published version that takes its place; it counts for flights before that day. Empty: none does. */
+            readonly replacedDate?: string;
             /** Format: date-time */
             readonly retireTime?: string;
             /** @description Who gave the word to retire it. */

@@ -62,6 +62,10 @@ describe('standing of a pack', () => {
     expect(published({ inForceDate: '2026-05-16', expiresDate: '2026-05-16' })).toBe('force');
     expect(published({ inForceDate: '2026-05-17' })).toBe('coming');
     expect(published({ expiresDate: '2026-05-15' })).toBe('expired');
+    const followed = (replacedDate: string): string =>
+      standingOf({ ...kept('RULE_PACK_STATE_PUBLISHED'), replacedDate }, day);
+    expect(followed('2026-05-17')).toBe('force');
+    expect(followed('2026-05-16')).toBe('replaced');
   });
 
   it('puts what waits for somebody first, and leaves empty groups out', () => {

@@ -239,6 +239,7 @@ type RulePack struct {
 	UpdateTime  time.Time
 	PublishTime *time.Time
 	RetireTime  *time.Time
+	InForceDate string
 }
 
 type RulePackVote struct {

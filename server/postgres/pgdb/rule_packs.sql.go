@@ -119,7 +119,7 @@ func (q *Queries) InsertRulePackVote(ctx context.Context, arg InsertRulePackVote
 }
 
 const listRulePacks = `-- name: ListRulePacks :many
-SELECT club_id, rule_pack_id, pack, state, content, digest, version, create_time, update_time, publish_time, retire_time FROM rule_packs
+SELECT club_id, rule_pack_id, pack, state, content, digest, version, create_time, update_time, publish_time, retire_time, in_force_date FROM rule_packs
 WHERE club_id = $1 AND (create_time, rule_pack_id) < ($2::timestamptz, $3::text)
 ORDER BY create_time DESC, rule_pack_id DESC LIMIT $4
 `
@@ -157,6 +157,7 @@ func (q *Queries) ListRulePacks(ctx context.Context, arg ListRulePacksParams) ([
 			&i.UpdateTime,
 			&i.PublishTime,
 			&i.RetireTime,
+			&i.InForceDate,
 		); err != nil {
 			return nil, err
 		}
@@ -169,7 +170,7 @@ func (q *Queries) ListRulePacks(ctx context.Context, arg ListRulePacksParams) ([
 }
 
 const lockRulePack = `-- name: LockRulePack :one
-SELECT club_id, rule_pack_id, pack, state, content, digest, version, create_time, update_time, publish_time, retire_time FROM rule_packs WHERE club_id = $1 AND rule_pack_id = $2 FOR UPDATE
+SELECT club_id, rule_pack_id, pack, state, content, digest, version, create_time, update_time, publish_time, retire_time, in_force_date FROM rule_packs WHERE club_id = $1 AND rule_pack_id = $2 FOR UPDATE
 `
 
 func (q *Queries) LockRulePack(ctx context.Context, clubID string, rulePackID string) (RulePack, error) {
@@ -187,29 +188,74 @@ func (q *Queries) LockRulePack(ctx context.Context, clubID string, rulePackID st
 		&i.UpdateTime,
 		&i.PublishTime,
 		&i.RetireTime,
+		&i.InForceDate,
 	)
 	return i, err
 }
 
-const retireFormerRulePack = `-- name: RetireFormerRulePack :many
+const retireFormerRulePacks = `-- name: RetireFormerRulePacks :many
 UPDATE rule_packs SET state = 'retired', retire_time = $1::timestamptz, version = version + 1, update_time = $1::timestamptz
-WHERE club_id = $2 AND pack = $3 AND rule_pack_id <> $4 AND state = 'published'
+WHERE club_id = $2 AND pack = $3 AND rule_pack_id <> $4 AND state = 'published' AND in_force_date >= $5::text
 RETURNING rule_pack_id
 `
 
-type RetireFormerRulePackParams struct {
+type RetireFormerRulePacksParams struct {
 	Now        time.Time
 	ClubID     string
 	Pack       string
 	RulePackID string
+	FirstDay   string
 }
 
-func (q *Queries) RetireFormerRulePack(ctx context.Context, arg RetireFormerRulePackParams) ([]string, error) {
-	rows, err := q.db.Query(ctx, retireFormerRulePack,
+// The versions that begin with this one or after it.
+func (q *Queries) RetireFormerRulePacks(ctx context.Context, arg RetireFormerRulePacksParams) ([]string, error) {
+	rows, err := q.db.Query(ctx, retireFormerRulePacks,
 		arg.Now,
 		arg.ClubID,
 		arg.Pack,
 		arg.RulePackID,
+		arg.FirstDay,
+	)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var items []string
+	for rows.Next() {
+		var rule_pack_id string
+		if err := rows.Scan(&rule_pack_id); err != nil {
+			return nil, err
+		}
+		items = append(items, rule_pack_id)
+	}
+	if err := rows.Err(); err != nil {
+		return nil, err
+	}
+	return items, nil
+}
+
+const retireReplacedRulePacks = `-- name: RetireReplacedRulePacks :many
+UPDATE rule_packs SET state = 'retired', retire_time = $1::timestamptz, version = version + 1, update_time = $1::timestamptz
+WHERE club_id = $2 AND pack = $3 AND rule_pack_id <> $4 AND state = 'published' AND in_force_date < $5::text
+RETURNING rule_pack_id
+`
+
+type RetireReplacedRulePacksParams struct {
+	Now        time.Time
+	ClubID     string
+	Pack       string
+	RulePackID string
+	FirstDay   string
+}
+
+// The versions whose place this one had taken.
+func (q *Queries) RetireReplacedRulePacks(ctx context.Context, arg RetireReplacedRulePacksParams) ([]string, error) {
+	rows, err := q.db.Query(ctx, retireReplacedRulePacks,
+		arg.Now,
+		arg.ClubID,
+		arg.Pack,
+		arg.RulePackID,
+		arg.FirstDay,
 	)
 	if err != nil {
 		return nil, err
@@ -230,7 +276,7 @@ func (q *Queries) RetireFormerRulePack(ctx context.Context, arg RetireFormerRule
 }
 
 const rulePack = `-- name: RulePack :one
-SELECT club_id, rule_pack_id, pack, state, content, digest, version, create_time, update_time, publish_time, retire_time FROM rule_packs WHERE club_id = $1 AND rule_pack_id = $2
+SELECT club_id, rule_pack_id, pack, state, content, digest, version, create_time, update_time, publish_time, retire_time, in_force_date FROM rule_packs WHERE club_id = $1 AND rule_pack_id = $2
 `
 
 func (q *Queries) RulePack(ctx context.Context, clubID string, rulePackID string) (RulePack, error) {
@@ -248,6 +294,7 @@ func (q *Queries) RulePack(ctx context.Context, clubID string, rulePackID string
 		&i.UpdateTime,
 		&i.PublishTime,
 		&i.RetireTime,
+		&i.InForceDate,
 	)
 	return i, err
 }
@@ -294,7 +341,7 @@ func (q *Queries) RulePackVotes(ctx context.Context, clubID string, rulePackIds 
 }
 
 const rulePacksInForce = `-- name: RulePacksInForce :many
-SELECT club_id, rule_pack_id, pack, state, content, digest, version, create_time, update_time, publish_time, retire_time FROM rule_packs WHERE club_id = $1 AND state = 'published' ORDER BY pack
+SELECT club_id, rule_pack_id, pack, state, content, digest, version, create_time, update_time, publish_time, retire_time, in_force_date FROM rule_packs WHERE club_id = $1 AND state = 'published' ORDER BY pack, in_force_date
 `
 
 func (q *Queries) RulePacksInForce(ctx context.Context, clubID string) ([]RulePack, error) {
@@ -318,6 +365,7 @@ func (q *Queries) RulePacksInForce(ctx context.Context, clubID string) ([]RulePa
 			&i.UpdateTime,
 			&i.PublishTime,
 			&i.RetireTime,
+			&i.InForceDate,
 		); err != nil {
 			return nil, err
 		}

@@ -14,16 +14,23 @@ WHERE club_id = @club_id AND (create_time, rule_pack_id) < (@after_time::timesta
 ORDER BY create_time DESC, rule_pack_id DESC LIMIT @most;
 
 -- name: RulePacksInForce :many
-SELECT * FROM rule_packs WHERE club_id = @club_id AND state = 'published' ORDER BY pack;
+SELECT * FROM rule_packs WHERE club_id = @club_id AND state = 'published' ORDER BY pack, in_force_date;
 
 -- name: UpdateRulePack :exec
 UPDATE rule_packs SET pack = @pack, state = @state, content = @content, digest = @digest, publish_time = @publish_time,
     retire_time = @retire_time, version = version + 1, update_time = @now
 WHERE club_id = @club_id AND rule_pack_id = @rule_pack_id;
 
--- name: RetireFormerRulePack :many
+-- name: RetireFormerRulePacks :many
+-- The versions that begin with this one or after it.
 UPDATE rule_packs SET state = 'retired', retire_time = @now::timestamptz, version = version + 1, update_time = @now::timestamptz
-WHERE club_id = @club_id AND pack = @pack AND rule_pack_id <> @rule_pack_id AND state = 'published'
+WHERE club_id = @club_id AND pack = @pack AND rule_pack_id <> @rule_pack_id AND state = 'published' AND in_force_date >= @first_day::text
+RETURNING rule_pack_id;
+
+-- name: RetireReplacedRulePacks :many
+-- The versions whose place this one had taken.
+UPDATE rule_packs SET state = 'retired', retire_time = @now::timestamptz, version = version + 1, update_time = @now::timestamptz
+WHERE club_id = @club_id AND pack = @pack AND rule_pack_id <> @rule_pack_id AND state = 'published' AND in_force_date < @first_day::text
 RETURNING rule_pack_id;
 
 -- name: InsertRulePackVote :exec

@@ -24,8 +24,8 @@ export function blankPack(day: string): RulePackContent {
 }
 
 /**
- * The next version of a pack. It keeps the first day of the former, since nothing of a pack counts before its first day and the former version ends with
- * the publication. A last day that is over is left out.
+ * The next version of a pack. It keeps the first day of the former, so that it takes its place on all days; with a later first day the former counts until
+ * then. A last day that is over is left out.
  */
 export function nextOf(content: RulePackContent, packs: RulePack[], today: string): RulePackContent {
   const taken = packs.filter((p) => p.content.id === content.id).map((p) => p.content.version ?? '');

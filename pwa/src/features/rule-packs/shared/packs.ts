@@ -2,7 +2,7 @@ import type { Rule, RulePack, RulePackContent } from '../../../app/wire';
 import { ruleWords } from '../../../app/ruleWords';
 
 /** How a pack stands today, in the order in which the groups are listed. */
-export const standings = ['waiting', 'draft', 'force', 'coming', 'expired', 'retired'] as const;
+export const standings = ['waiting', 'draft', 'force', 'coming', 'expired', 'replaced', 'retired'] as const;
 export type Standing = (typeof standings)[number];
 
 /** The day of a moment by this device's clock: "2026-05-16". */
@@ -20,6 +20,7 @@ export function standingOf(pack: RulePack, day: string): Standing {
     case 'RULE_PACK_STATE_PROPOSED':
       return 'waiting';
     case 'RULE_PACK_STATE_PUBLISHED':
+      if ((pack.replacedDate ?? '') !== '' && day >= (pack.replacedDate ?? '')) return 'replaced';
       if (expiresDate !== '' && day > expiresDate) return 'expired';
       return day < inForceDate ? 'coming' : 'force';
     default:
