@@ -18,6 +18,7 @@ type drawing struct {
 
 	kept     map[string]keptAnswer // answers that take long
 	place    landingPlace
+	run      *longestRun    // of the area landed on
 	landing  landingSection // as the base pass flew it
 	under    []int          // obstacles under the approach, as they stand in the field
 	lull     float64        // that the pilot allows for on the approach, m/s

@@ -112,7 +112,17 @@ func (p *pass) freeRun(ground field.Ground) (field.Run, error) {
 	if landing := p.launchPlan().Landing; landing != nil && landing.HeadingDegrees != nil {
 		return ground.LongestAlong(radians(*landing.HeadingDegrees), width)
 	}
-	return ground.Longest(width)
+	if p.drawing.run == nil {
+		run, err := ground.Longest(width)
+		p.drawing.run = &longestRun{run, err}
+	}
+	return p.drawing.run.run, p.drawing.run.err
+}
+
+// longestRun is the longest free run of the area landed on, which the base pass looks for once.
+type longestRun struct {
+	run field.Run
+	err error
 }
 
 // hedgeHalfWidth is how far to each side of its line a hedge, fence or bank stands, m (judgement, no source).

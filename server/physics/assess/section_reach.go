@@ -1,8 +1,6 @@
 package assess
 
 import (
-	"math"
-
 	"pitgate/server/physics/field"
 	"pitgate/server/physics/reach"
 )
@@ -75,10 +73,11 @@ func (p *pass) engineOut() answer {
 		out.from, p.glide.below.from = neverFrom, neverFrom
 		return out
 	}
-	survey := m.Survey(points)
-	out.value = survey.ReachRatio
-	p.footprint(m, points, &survey)
+	looks := m.Outlooks(points)
+	out.value = reachRatio(looks)
+	p.footprint(m, points, looks)
 	if p.tells() {
+		survey := m.Survey(points)
 		out.note = p.reachNote(points, &survey)
 		p.tellReach(m, &survey)
 		p.drawReach(m, points, &survey)
@@ -160,74 +159,13 @@ func (p *pass) reachObstacles() []field.Obstacle {
 	return list
 }
 
-// footprint finds how near the ground on which the model comes down lies to people and keep-outs.
-func (p *pass) footprint(m *reach.Map, points []reach.Point, survey *reach.Survey) {
-	below := &p.glide.below
-	guarded := p.guarded()
-	if len(guarded) == 0 {
-		below.none, below.note = true, "The field describes neither people nor keep-outs."
-		return
-	}
-	least, whose, where := math.Inf(1), "", ""
-	try := func(distance float64, name, way string) {
-		if distance < least {
-			least, whose, where = distance, name, way
+// reachRatio returns the share of points from which an area is reached.
+func reachRatio(looks []reach.Outlook) float64 {
+	reached := 0
+	for i := range looks {
+		if looks[i].Reached {
+			reached++
 		}
 	}
-	for i := range survey.Results {
-		if !survey.Results[i].Reachable {
-			continue
-		}
-		way := p.touchdown(m, points[i], survey.Results[i])
-		for k := range guarded {
-			try(guarded[k].clear(way), guarded[k].name, "on "+p.glide.names[survey.Results[i].Area])
-		}
-	}
-	for _, stretch := range survey.NoReach {
-		for i := stretch.First; i <= stretch.Last; i++ {
-			area := straightOn(m, points[i])
-			for k := range guarded {
-				try(guarded[k].apart(area), guarded[k].name, p.stretchWords(points, stretch))
-			}
-		}
-	}
-	below.value = least
-	below.note = p.footprintNote(least, whose, where)
-}
-
-func (p *pass) footprintNote(least float64, whose, where string) string {
-	if least < 0 {
-		return say("%s lies inside, by %.0f m at the deepest, where the model may come down %s.", whose, -least, where)
-	}
-	return say("Nearest is %s, %.0f m from where the model may come down %s.", whose, least, where)
-}
-
-// touchdown returns the last piece of a way to a landing area.
-func (p *pass) touchdown(m *reach.Map, point reach.Point, result reach.Result) field.Segment {
-	at, found := m.Touchdown(point, result)
-	if !found {
-		at = point.At
-	}
-	return field.Segment{A: at, B: at}
-}
-
-// noseHeld is how many of the fan's directions to each side of the nose a pilot without a landing area in reach may hold: 5 degrees.
-const noseHeld = 1
-
-// straightOn returns the ground from below a point to where a glide straight on ends, the nose held within 5 degrees, drift not corrected.
-func straightOn(m *reach.Map, point reach.Point) field.Polygon {
-	nose := int(math.Round(point.Heading / (2 * math.Pi / reach.Headings)))
-	area := make(field.Polygon, 1+2*noseHeld+1)
-	area[0] = point.At
-	m.Rays(point, nose-noseHeld, area[1:])
-	return area
-}
-
-// stretchWords says from where nothing is reached.
-func (p *pass) stretchWords(points []reach.Point, s reach.Stretch) string {
-	low, high := math.Inf(1), 0.0
-	for i := s.First; i <= s.Last; i++ {
-		low, high = min(low, points[i].Height), max(high, points[i].Height)
-	}
-	return sayNumbers("from heights of %.0f to %.0f m about x %.0f m, y %.0f m, where no landing area is in reach", low, high, points[s.First].At.X, points[s.First].At.Y)
+	return float64(reached) / float64(len(looks))
 }

@@ -317,7 +317,7 @@ var fieldParts = map[string]parts{
 	"drawn.heights": partHeights, "drawn.descent": partDescent, "drawn.drags": partDrags,
 	"drawing.distances": partMarks, "drawing.landed": partMarks, "drawing.lifts": partLifts, "drawing.twist": partTwist,
 	"drawing.twisting": partStiffness, "drawing.carrying": partStiffness, "drawing.linkages": partStiffness, "drawing.fittings": partStiffness,
-	"drawing.place": partPlace, "drawing.landing": partGround, "drawing.under": partGround, "drawing.lull": partGround, "drawing.goAround": partGround,
+	"drawing.place": partPlace, "drawing.run": partPlace, "drawing.landing": partGround, "drawing.under": partGround, "drawing.lull": partGround, "drawing.goAround": partGround,
 	"drawing.coldPack": partCold, "drawing.coldLimit": partCold,
 	"drawing.feed": partHot, "drawing.parts": partHot, "drawing.partNames": partHot, "drawing.found": partHot, "drawing.ground": partHot,
 }

@@ -212,15 +212,22 @@ func (m *Map) Zones(places []field.Point, height, airspeed float64) []Zone {
 
 // reaches reports whether an area is reached from a point.
 func (m *Map) reaches(p *Point, used *room) bool {
+	reached, _ := m.outlook(p, used)
+	return reached
+}
+
+// outlook reports whether an area is reached from a point, and the landing straight on.
+func (m *Map) outlook(p *Point, used *room) (reached bool, straight Result) {
 	if p.Check() != nil {
-		return false
+		return false, Result{Area: -1}
 	}
 	s := m.begin(p, &m.turn)
 	s.room = *used
-	best := m.ahead(p, &s)
+	straight = m.ahead(p, &s)
+	best := straight
 	if best.Area < 0 || best.Needed > p.Height {
 		m.search(&s, &m.turn, &best, anyLine, p.Height)
 	}
 	*used = s.room
-	return best.decide(p).Reachable
+	return best.decide(p).Reachable, straight
 }
