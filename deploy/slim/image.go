@@ -62,7 +62,7 @@ func store(at int, image []byte) []byte {
 	count := 0
 	for from := nonZero(image, 0); from < len(image); {
 		to := pieceEnd(image, from)
-		pieces = append(appendAddress(append(pieces, 0, constant), at+from), end)
+		pieces = append(appendSigned(append(pieces, 0, constant), at+from), end)
 		pieces = appendBlock(pieces, image[from:to])
 		count++
 		from = nonZero(image, to)

@@ -1,13 +1,16 @@
 // Command slim takes out of a Go program for WebAssembly what only a person reading a stack trace needs: names of functions, files and lines. What the
-// program computes stays as it is; a panic still says what broke, but not where. It also lays the data out in few pieces, since the linker's hundred
-// thousand little ones compress badly.
+// program computes stays as it is; a panic still says what broke, but not where. It also packs what stays of the table of
+// functions, which the module writes out when it starts, and lays the data out in few pieces, since the linker's hundred thousand little ones compress
+// badly.
 //
 //	go run ./deploy/slim FILE.wasm
 package main
 
 import (
+	"errors"
 	"fmt"
 	"os"
+	"slices"
 )
 
 func main() {
@@ -34,27 +37,31 @@ func rewrite(file string) error {
 	return os.WriteFile(file, slim, 0o644)
 }
 
-// slimmed returns the module without what only stack traces need.
+// slimmed returns the module without what only stack traces need, and with the rest of its table of functions packed.
 func slimmed(module []byte) ([]byte, error) {
 	parts, err := sections(module)
 	if err != nil {
 		return nil, err
 	}
+	parts = slices.DeleteFunc(parts, func(s section) bool { return s.id == customSection })
+	data := slices.IndexFunc(parts, func(s section) bool { return s.id == dataSection })
+	if data < 0 {
+		return nil, errors.New("has no data")
+	}
+	at, image, err := load(parts[data].content)
+	if err != nil {
+		return nil, err
+	}
+	packed, err := condense(at, image)
+	if err != nil {
+		return nil, err
+	}
+	parts[data].content = store(at, image)
+	if parts, err = withStart(parts, packed.unpacking()); err != nil {
+		return nil, err
+	}
 	out := append([]byte(nil), module[:headerBytes]...)
 	for _, part := range parts {
-		switch part.id {
-		case customSection:
-			continue
-		case dataSection:
-			at, image, err := load(part.content)
-			if err != nil {
-				return nil, err
-			}
-			if err := forget(image); err != nil {
-				return nil, err
-			}
-			part.content = store(at, image)
-		}
 		out = part.append(out)
 	}
 	return out, nil

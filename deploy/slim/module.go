@@ -9,11 +9,17 @@ import (
 
 // Of the binary format: WebAssembly Core Specification, section 5.
 const (
-	headerBytes   = 8
-	customSection = 0
-	dataSection   = 11
-	constant      = 0x41 // i32.const
-	end           = 0x0b
+	headerBytes     = 8
+	customSection   = 0
+	typeSection     = 1
+	importSection   = 2
+	functionSection = 3
+	exportSection   = 7
+	startSection    = 8
+	codeSection     = 10
+	dataSection     = 11
+	constant        = 0x41 // i32.const
+	end             = 0x0b
 )
 
 var errShort = errors.New("ends too early")
@@ -103,11 +109,11 @@ func appendBlock(out, content []byte) []byte {
 	return append(binary.AppendUvarint(out, uint64(len(content))), content...)
 }
 
-// appendAddress writes an address as a signed LEB128.
-func appendAddress(out []byte, address int) []byte {
-	for address >= 0x40 {
-		out = append(out, byte(address)|0x80)
-		address >>= 7
+// appendSigned writes a signed LEB128.
+func appendSigned(out []byte, n int) []byte {
+	for n < -0x40 || n >= 0x40 {
+		out = append(out, byte(n)|0x80)
+		n >>= 7
 	}
-	return append(out, byte(address))
+	return append(out, byte(n)&0x7f)
 }

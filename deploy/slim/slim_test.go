@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"encoding/binary"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -63,6 +62,8 @@ func TestBrokenModulesAreRefused(t *testing.T) {
 		"data of no memory": head + "\x0b\x01\x00",
 		"passive data":      head + "\x0b\x04\x01\x01\x01x",
 		"no table":          head + "\x0b\x07\x01\x00\x41\x08\x0b\x01x",
+		"no data":           head + "\x01\x01\x00",
+		"no functions":      head + string(section{dataSection, store(fixtureAt, fixture(3))}.append(nil)),
 	} {
 		if _, err := slimmed([]byte(module)); err == nil {
 			t.Errorf("%s is taken", name)
@@ -70,83 +71,9 @@ func TestBrokenModulesAreRefused(t *testing.T) {
 	}
 }
 
-// fixture is a table of two functions: runtime.bgsweep keeps its name, there.gone does not. Places are, from 1 on: depth, line, live
-// variables, where another thread may stop it.
-func fixture() []byte {
-	names := []byte("\x00runtime.bgsweep\x00there.gone\x00")
-	files := []byte("\x01\x00\x00\x00there.go\x00")
-	places := []byte{0, 2, 3, 0, 4, 5, 0, 6, 7, 0, 8, 9, 0}
-	functions := make([]byte, 2*8+4)
-	for i, name := range []uint32{1, 17} {
-		binary.LittleEndian.PutUint32(functions[8*i:], uint32(i))
-		binary.LittleEndian.PutUint32(functions[8*i+4:], uint32(len(functions)))
-		for _, word := range []uint32{uint32(i), name, 0, 0, 1, 4, 4, 2, 0, 77, 6 << 24, 10, 7, 50, 51, 52, 53, 54, 55} {
-			functions = binary.LittleEndian.AppendUint32(functions, word)
-		}
-	}
-	image := append([]byte("before--"), magic...)
-	offset := uint64(72)
-	for _, word := range []uint64{2, 1, 0} {
-		image = binary.LittleEndian.AppendUint64(image, word)
-	}
-	for _, part := range [][]byte{names, files[:4], files[4:], places} {
-		image = binary.LittleEndian.AppendUint64(image, offset)
-		offset += uint64(len(part))
-	}
-	image = binary.LittleEndian.AppendUint64(image, offset)
-	return slices.Concat(image, names, files, places, functions)
-}
-
-func TestForgetKeepsWhatAProgramNeeds(t *testing.T) {
-	t.Parallel()
-	image := fixture()
-	if err := forget(image); err != nil {
-		t.Fatal(err)
-	}
-	for _, gone := range []string{"there", "\x04\x05", "\x08\x09"} {
-		if bytes.Contains(image, []byte(gone)) {
-			t.Errorf("%q is still there", gone)
-		}
-	}
-	for _, stays := range []string{"before--", "runtime.bgsweep", "\x00\x02\x03\x00", "\x00\x06\x07\x00"} {
-		if !bytes.Contains(image, []byte(stays)) {
-			t.Errorf("%q is gone", stays)
-		}
-	}
-	table, err := find(image)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for i, name := range []int{1, 0} {
-		f, err := table.function(i)
-		if err != nil || f.word(nameField) != name || f.word(lineField) != 0 || f.word(depthField) != 1 || f.word(firstLineField) != 0 {
-			t.Errorf("function %d: %v, %v", i, f[:fixedFields], err)
-		}
-		for j, want := range []int{0, 7, 50, 51, 52, 53, 54, none} {
-			if got := f.word(fixedFields + 4*j); got != want {
-				t.Errorf("function %d: word %d behind the fixed fields is %d, want %d", i, j, got, want)
-			}
-		}
-	}
-}
-
-func TestForgetRefusesAnotherLayout(t *testing.T) {
-	t.Parallel()
-	for name, spoil := range map[string]func([]byte) []byte{
-		"twice":           func(image []byte) []byte { return append(image, image...) },
-		"not there":       func(image []byte) []byte { return bytes.Replace(image, magic, make([]byte, len(magic)), 1) },
-		"cut off":         func(image []byte) []byte { return image[:90] },
-		"other functions": func(image []byte) []byte { image[len(image)-2*76] = 9; return image },
-	} {
-		if err := forget(spoil(fixture())); err == nil {
-			t.Errorf("%s is taken", name)
-		}
-	}
-}
-
 func FuzzSlimmed(f *testing.F) {
 	f.Add([]byte("\x00asm\x01\x00\x00\x00\x0b\x07\x01\x00\x41\x08\x0b\x01x"))
-	f.Add(dataSectionOf(fixture()))
+	f.Add(moduleOf(fixture(3)))
 	f.Fuzz(func(t *testing.T, module []byte) {
 		slim, err := slimmed(module)
 		if err != nil {
@@ -156,8 +83,4 @@ func FuzzSlimmed(f *testing.F) {
 			t.Errorf("a module became none: %v", err)
 		}
 	})
-}
-
-func dataSectionOf(image []byte) []byte {
-	return section{dataSection, store(8, image)}.append([]byte("\x00asm\x01\x00\x00\x00"))
 }

@@ -25,61 +25,22 @@ type table struct {
 	files     []byte // which files a package has, then their paths
 	places    []byte // by what is true from which instruction on: depth of the stack, file, line, live variables
 	functions []byte // where each begins, then what is known of each
+	at        int    // where functions begins in the data
 }
 
 // Where the fields of a function lie, in bytes.
 const (
 	nameField      = 4
+	argumentsField = 8
+	deferField     = 12
 	depthField     = 16
-	fileField      = 20
-	lineField      = 24
 	countField     = 28
-	unitField      = 32
-	firstLineField = 36
 	kindsField     = 43 // a byte: how many kinds of data follow the places
 	fixedFields    = 44
 )
 
-// What is known of a function beyond the fixed fields and is of no use here: places at which another thread may stop it, of which WebAssembly has none,
-// and what a stack trace prints of arguments. The rest finds live pointers, deferred calls and what recovers.
-//
-// Source: internal/abi/symtab.go of the toolchain, PCDATA and FUNCDATA.
-var (
-	idlePlaces = []int{0, 3}
-	idleData   = []int{5, 6, 7}
-)
-
 // none is the offset of data that a function does not have.
 const none = 1<<32 - 1
-
-// forget blanks names, files and lines in a program's data.
-func forget(image []byte) error {
-	t, err := find(image)
-	if err != nil {
-		return err
-	}
-	needed := make([]bool, len(t.places))
-	for i := range t.count {
-		f, err := t.function(i)
-		if err != nil {
-			return err
-		}
-		f.forget()
-		for _, offset := range f.offsets() {
-			if err := t.mark(needed, offset); err != nil {
-				return err
-			}
-		}
-		t.unname(f)
-	}
-	for i, wanted := range needed {
-		if !wanted {
-			t.places[i] = 0
-		}
-	}
-	clear(t.files)
-	return nil
-}
 
 // find finds the table.
 func find(image []byte) (table, error) {
@@ -98,7 +59,7 @@ func find(image []byte) (table, error) {
 	if offset(1) < 0 || offset(1) > (len(rest)-bounds[3])/(2*4) {
 		return table{}, errors.New("its table of functions counts more than it holds")
 	}
-	return table{offset(1), rest[bounds[0]:bounds[1]], rest[bounds[1]:bounds[2]], rest[bounds[2]:bounds[3]], rest[bounds[3]:]}, nil
+	return table{offset(1), rest[bounds[0]:bounds[1]], rest[bounds[1]:bounds[2]], rest[bounds[2]:bounds[3]], rest[bounds[3]:], at + bounds[3]}, nil
 }
 
 // function is what is known of one function.
@@ -106,72 +67,37 @@ type function []byte
 
 func (f function) word(at int) int { return int(binary.LittleEndian.Uint32(f[at:])) }
 
-func (f function) set(at, word int) { binary.LittleEndian.PutUint32(f[at:], uint32(word)) }
-
-// forget takes away what only stack traces need, but for the name.
-func (f function) forget() {
-	for _, field := range []int{fileField, lineField, unitField, firstLineField} {
-		f.set(field, 0)
-	}
-	places := f.word(countField)
-	for _, i := range idlePlaces {
-		if i < places {
-			f.set(fixedFields+4*i, 0)
-		}
-	}
-	for _, i := range idleData {
-		if i < int(f[kindsField]) {
-			f.set(fixedFields+4*(places+i), none)
-		}
-	}
-}
-
-// offsets are those into places that a running program needs.
-func (f function) offsets() []int {
-	all := []int{f.word(depthField)}
-	for i := range f.word(countField) {
-		all = append(all, f.word(fixedFields+4*i))
-	}
-	return all
-}
-
 func (t table) function(i int) (function, error) {
 	at := int(binary.LittleEndian.Uint32(t.functions[8*i+4:]))
 	if at+fixedFields > len(t.functions) {
 		return nil, fmt.Errorf("function %d of %d lies outside", i, t.count)
 	}
 	f := function(t.functions[at:])
-	if fixedFields+4*(f.word(countField)+int(f[kindsField])) > len(f) || f.word(0) != int(binary.LittleEndian.Uint32(t.functions[8*i:])) || f.word(nameField) >= len(t.names) {
+	size := fixedFields + 4*(f.word(countField)+int(f[kindsField]))
+	if size > len(f) || f.word(0) != int(binary.LittleEndian.Uint32(t.functions[8*i:])) || f.word(nameField) >= len(t.names) {
 		return nil, fmt.Errorf("function %d of %d has another layout: is the toolchain a newer one?", i, t.count)
 	}
-	return f, nil
+	return f[:size], nil
 }
 
-// mark marks a sequence of pairs, how a value changes and for how many instructions, up to the zero that ends it. At 0 there is none.
-func (t table) mark(needed []bool, from int) error {
-	if from == 0 {
-		return nil
-	}
+// sequence is one of pairs, how a value changes and for how many instructions, up to the zero that ends it. At 0 there is none.
+func (t table) sequence(from int) ([]byte, error) {
 	if from >= len(t.places) {
-		return fmt.Errorf("a sequence at %d of %d", from, len(t.places))
+		return nil, fmt.Errorf("a sequence at %d of %d", from, len(t.places))
 	}
 	r := reader{t.places[from:]}
 	for first := true; ; first = false {
 		change, err := r.number()
 		if err != nil {
-			return err
+			return nil, err
 		}
 		if change == 0 && !first {
-			break
+			return t.places[from : len(t.places)-len(r.rest)], nil
 		}
 		if _, err := r.number(); err != nil {
-			return err
+			return nil, err
 		}
 	}
-	for i := from; i < len(t.places)-len(r.rest); i++ {
-		needed[i] = true
-	}
-	return nil
 }
 
 // unname takes a function's name away unless the runtime needs it.
