@@ -143,12 +143,13 @@ func compareEnum(t *testing.T, at string, enum protoreflect.EnumDescriptor, inne
 
 // contractBounds writes the validation options of a field in one fixed form.
 func contractBounds(field protoreflect.FieldDescriptor) string {
-	rules, ok := proto.GetExtension(field.Options(), validate.E_Field).(*validate.FieldRules)
-	if !ok || rules == nil {
-		return ""
-	}
 	var found []string
-	ruleEntries(rules.ProtoReflect(), "", &found)
+	if rules, ok := proto.GetExtension(field.Options(), validate.E_Field).(*validate.FieldRules); ok && rules != nil {
+		ruleEntries(rules.ProtoReflect(), "", &found)
+	}
+	if rules, ok := proto.GetExtension(field.Options(), pitgatev1.E_Bounds).(*validate.DoubleRules); ok && rules != nil {
+		ruleEntries(rules.ProtoReflect(), "", &found)
+	}
 	sort.Strings(found)
 	return strings.Join(found, " ")
 }

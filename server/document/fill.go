@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"pitgate/server/physics/assess"
 )
 
 // decode fills target, a pointer to one of the document's structs.
@@ -71,12 +73,18 @@ func (f filler) required(target reflect.Value, path string) {
 func (f filler) field(target reflect.Value, field reflect.StructField, from node, path string) {
 	switch target.Kind() {
 	case reflect.Pointer:
-		fresh := reflect.New(target.Type().Elem())
+		fresh, before := reflect.New(target.Type().Elem()), len(f.found.list)
 		f.field(fresh.Elem(), field, from, path)
-		target.Set(fresh)
+		if target.Type().Elem().Kind() == reflect.Struct || len(f.found.list) == before {
+			target.Set(fresh)
+		}
 	case reflect.Struct:
-		if f.expect(from, kindObject, path) {
-			f.object(target, from, path)
+		if !f.expect(from, kindObject, path) {
+			return
+		}
+		f.object(target, from, path)
+		if quantity, ok := target.Addr().Interface().(*assess.Quantity); ok {
+			f.quantity(quantity, field, path)
 		}
 	case reflect.Slice:
 		if f.expect(from, kindArray, path) {

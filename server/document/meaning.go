@@ -6,9 +6,8 @@ import (
 )
 
 // checkMeaning finds what no single field shows: shapes that cross themselves, names that lead nowhere, windows that
-// are reversed, and quantities whose sign or size nothing in the world can have.
+// are reversed.
 func checkMeaning(target any, found *faults) {
-	checkQuantities(target, found)
 	switch t := target.(type) {
 	case *assess.Input:
 		checkInput(t, found)

@@ -81,9 +81,6 @@ func checkMass(mass *assess.MassProperties, path string, found *faults) {
 		found.add(join(path, "aftBalanceLimitXMeters"),
 			"must lie aft of forwardBalanceLimitXMeters "+plain(*forward)+", got "+plain(*aft))
 	}
-	if mass.EmptyMassKg != nil && mass.EmptyMassKg.Value != nil && *mass.EmptyMassKg.Value == 0 {
-		found.add(join(path, "emptyMassKg.value"), "must be greater than 0, got 0")
-	}
 }
 
 func number(value *float64) float64 {

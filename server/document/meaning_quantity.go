@@ -7,75 +7,70 @@ import (
 	"pitgate/server/physics/assess"
 )
 
-// neverNegative are the ends of the names of quantities that nothing in the world has below zero.
-var neverNegative = []string{
-	"Kg", "Liters", "Newtons", "Pascals", "Seconds", "Watts", "PerSecond", "PerMinute", "PerMeter", "PerCubicMeter",
-	"Megahertz", "Milliwatts", "Hours", "Ohms", "Amperes", "Volts", "Years", "Ratio", "SquareMeters", "SquareMillimeters",
-	"NewtonMeters", "LengthMeters", "WidthMeters", "DiameterMeters", "ThicknessMeters", "DepthMeters", "BoreMeters",
-	"StretchMeters", "VisibilityMeters", "LimitMeters", "PlayMeters", "heightMeters", "proofLoadFactor", "dragCoefficient",
-}
-
-// shares are quantities that are parts of a whole.
-var shares = map[string]bool{
-	"relativeHumidityRatio": true, "efficiencyRatio": true, "installationLossRatio": true, "chargeRatio": true,
-}
-
-const absoluteZeroCelsius = -273.15
-
-// checkQuantities walks every Quantity of a document.
-func checkQuantities(target any, found *faults) {
-	walkQuantities(reflect.ValueOf(target).Elem(), "", "", func(name, path string, q assess.Quantity) {
-		if message := quantityFault(name, q); message != "" {
-			found.add(join(path, "value"), message)
+// quantity holds a Quantity to the bounds of the field that it stands in. Its spread may be as wide as the bounds are apart: what is further off
+// says nothing.
+func (f filler) quantity(q *assess.Quantity, field reflect.StructField, path string) {
+	if q.Value != nil {
+		if message := rangeFault(field, *q.Value); message != "" {
+			f.found.add(join(path, "value"), message)
 		}
-	})
+	}
+	if q.Spread == nil {
+		return
+	}
+	if width, ok := breadth(field); ok && *q.Spread > width {
+		f.found.add(join(path, "spread"), "must be at most "+plain(width)+", got "+plain(*q.Spread))
+	}
 }
 
-func quantityFault(name string, q assess.Quantity) string {
-	if q.Value == nil {
-		return ""
+// breadth is how far the bounds of a field are apart.
+func breadth(field reflect.StructField) (float64, bool) {
+	var low, high float64
+	ends := 0
+	for _, b := range bounds(field) {
+		switch b.name {
+		case "gt", "gte":
+			low = b.value
+			ends++
+		case "lt", "lte":
+			high = b.value
+			ends++
+		}
 	}
-	value := *q.Value
-	switch {
-	case shares[name] && value > 1:
-		return "must be at most 1, got " + plain(value)
-	case strings.HasSuffix(name, "Celsius") && value <= absoluteZeroCelsius:
-		return "must be greater than -273.15, got " + plain(value)
-	case value < 0 && hasAnySuffix(name, neverNegative):
-		return "must not be negative, got " + plain(value)
+	return high - low, ends == 2
+}
+
+// otherUnits are units that numbers are typed in by mistake, by the end of a field's name: how much of the field's own unit one of them is. The
+// longest end comes first.
+var otherUnits = [...]struct {
+	end, other, own string
+	factor          float64
+}{
+	{"PerCubicMeter", "kg/l", "kg/m3", 1000},
+	{"SquareMeters", "cm2", "m2", 0.0001},
+	{"NewtonMeters", "N cm", "N m", 0.01},
+	{"AmpereHours", "mAh", "Ah", 0.001},
+	{"Megahertz", "GHz", "MHz", 1000},
+	{"Pascals", "hPa", "Pa", 100},
+	{"Liters", "ml", "l", 0.001},
+	{"Meters", "mm", "m", 0.001},
+	{"Ratio", "%", "", 0.01},
+	{"Ohms", "mOhm", "Ohm", 0.001},
+	{"Kg", "g", "kg", 0.001},
+}
+
+// unitHint asks whether a number outside its field's bounds was meant in another unit, where it lies within them then.
+func unitHint(field reflect.StructField, value float64) string {
+	name := jsonName(field)
+	for _, u := range &otherUnits {
+		if !strings.HasSuffix(name, u.end) {
+			continue
+		}
+		meant := value * u.factor
+		if value == 0 || boundFault(field, meant) != "" {
+			return ""
+		}
+		return "; in " + u.other + "? That is " + strings.TrimRight(plain(meant)+" "+u.own, " ")
 	}
 	return ""
-}
-
-func hasAnySuffix(name string, suffixes []string) bool {
-	for _, suffix := range suffixes {
-		if strings.HasSuffix(name, suffix) {
-			return true
-		}
-	}
-	return false
-}
-
-// walkQuantities calls visit for every Quantity below value with the name of the field that holds it and its path.
-func walkQuantities(value reflect.Value, name, path string, visit func(name, path string, q assess.Quantity)) {
-	switch value.Kind() {
-	case reflect.Pointer:
-		if !value.IsNil() {
-			walkQuantities(value.Elem(), name, path, visit)
-		}
-	case reflect.Slice:
-		for i := range value.Len() {
-			walkQuantities(value.Index(i), name, index(path, i), visit)
-		}
-	case reflect.Struct:
-		if q, ok := value.Interface().(assess.Quantity); ok {
-			visit(name, path, q)
-			return
-		}
-		for i := range value.NumField() {
-			inner := jsonName(value.Type().Field(i))
-			walkQuantities(value.Field(i), inner, join(path, inner), visit)
-		}
-	default: // texts, numbers and truth values hold no quantity
-	}
 }

@@ -10,7 +10,8 @@ import (
 
 // The tags that carry a field's bounds: `range:"gt=0,lte=5"` for numbers, `range:"min_len=1,max_len=60"` for texts,
 // `range:"max_items=12"` for lists, `pattern:"..."` for texts of a fixed form and `items:"..."` for a list's items.
-// They repeat the contract's bounds; a test holds the two together.
+// Those of a Quantity bound its value. They repeat the contract's bounds, and
+// testdata/ranges says why each is what it is; tests hold all three together.
 
 // bound is one entry of a range tag.
 type bound struct {
@@ -50,12 +51,25 @@ var comparisons = map[string]struct {
 	"lte": {"at most", func(v, l float64) bool { return v <= l }},
 }
 
-// rangeFault says what is wrong with a number, or nothing.
+// rangeFault says what is wrong with a number, and which unit it may have been meant in, or nothing.
 func rangeFault(field reflect.StructField, value float64) string {
+	fault := boundFault(field, value)
+	if fault == "" {
+		return ""
+	}
+	return fault + ", got " + plain(value) + unitHint(field, value)
+}
+
+// boundFault says which bound a number breaks, or nothing.
+func boundFault(field reflect.StructField, value float64) string {
 	for _, b := range bounds(field) {
 		comparison, ok := comparisons[b.name]
-		if ok && !comparison.holds(value, b.value) {
-			return fmt.Sprintf("must be %s %s, got %s", comparison.words, plain(b.value), plain(value))
+		switch {
+		case !ok || comparison.holds(value, b.value):
+		case b.name == "gte" && b.value == 0:
+			return "must not be negative"
+		default:
+			return "must be " + comparison.words + " " + plain(b.value)
 		}
 	}
 	return ""

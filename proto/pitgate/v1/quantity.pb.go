@@ -7,9 +7,10 @@
 package pitgatev1
 
 import (
-	_ "buf.build/gen/go/bufbuild/protovalidate/protocolbuffers/go/buf/validate"
+	validate "buf.build/gen/go/bufbuild/protovalidate/protocolbuffers/go/buf/validate"
 	protoreflect "google.golang.org/protobuf/reflect/protoreflect"
 	protoimpl "google.golang.org/protobuf/runtime/protoimpl"
+	descriptorpb "google.golang.org/protobuf/types/descriptorpb"
 	reflect "reflect"
 	sync "sync"
 	unsafe "unsafe"
@@ -147,12 +148,31 @@ func (x *Quantity) GetSpread() float64 {
 	return 0
 }
 
+var file_pitgate_v1_quantity_proto_extTypes = []protoimpl.ExtensionInfo{
+	{
+		ExtendedType:  (*descriptorpb.FieldOptions)(nil),
+		ExtensionType: (*validate.DoubleRules)(nil),
+		Field:         50101,
+		Name:          "pitgate.v1.bounds",
+		Tag:           "bytes,50101,opt,name=bounds",
+		Filename:      "pitgate/v1/quantity.proto",
+	},
+}
+
+// Extension fields to descriptorpb.FieldOptions.
+var (
+	// Bounds of the value of a quantity; its spread is no wider than they are apart.
+	//
+	// optional buf.validate.DoubleRules bounds = 50101;
+	E_Bounds = &file_pitgate_v1_quantity_proto_extTypes[0]
+)
+
 var File_pitgate_v1_quantity_proto protoreflect.FileDescriptor
 
 const file_pitgate_v1_quantity_proto_rawDesc = "" +
 	"\n" +
 	"\x19pitgate/v1/quantity.proto\x12\n" +
-	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\"\x9b\x01\n" +
+	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\x1a google/protobuf/descriptor.proto\"\x9b\x01\n" +
 	"\bQuantity\x12\"\n" +
 	"\x05value\x18\x01 \x01(\x01B\a\xbaH\x04\x12\x02@\x01H\x00R\x05value\x88\x01\x01\x12'\n" +
 	"\x05basis\x18\x02 \x01(\x0e2\x11.pitgate.v1.BasisR\x05basis\x12-\n" +
@@ -164,7 +184,8 @@ const file_pitgate_v1_quantity_proto_rawDesc = "" +
 	"\x0eBASIS_MEASURED\x10\x01\x12\x17\n" +
 	"\x13BASIS_MAKERS_FIGURE\x10\x02\x12\x14\n" +
 	"\x10BASIS_CALCULATED\x10\x03\x12\x13\n" +
-	"\x0fBASIS_ESTIMATED\x10\x04B$Z\"pitgate/proto/pitgate/v1;pitgatev1b\x06proto3"
+	"\x0fBASIS_ESTIMATED\x10\x04:U\n" +
+	"\x06bounds\x12\x1d.google.protobuf.FieldOptions\x18\xb5\x87\x03 \x01(\v2\x19.buf.validate.DoubleRulesR\x06bounds\x88\x01\x01B$Z\"pitgate/proto/pitgate/v1;pitgatev1b\x06proto3"
 
 var (
 	file_pitgate_v1_quantity_proto_rawDescOnce sync.Once
@@ -181,15 +202,19 @@ func file_pitgate_v1_quantity_proto_rawDescGZIP() []byte {
 var file_pitgate_v1_quantity_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
 var file_pitgate_v1_quantity_proto_msgTypes = make([]protoimpl.MessageInfo, 1)
 var file_pitgate_v1_quantity_proto_goTypes = []any{
-	(Basis)(0),       // 0: pitgate.v1.Basis
-	(*Quantity)(nil), // 1: pitgate.v1.Quantity
+	(Basis)(0),                        // 0: pitgate.v1.Basis
+	(*Quantity)(nil),                  // 1: pitgate.v1.Quantity
+	(*descriptorpb.FieldOptions)(nil), // 2: google.protobuf.FieldOptions
+	(*validate.DoubleRules)(nil),      // 3: buf.validate.DoubleRules
 }
 var file_pitgate_v1_quantity_proto_depIdxs = []int32{
 	0, // 0: pitgate.v1.Quantity.basis:type_name -> pitgate.v1.Basis
-	1, // [1:1] is the sub-list for method output_type
-	1, // [1:1] is the sub-list for method input_type
-	1, // [1:1] is the sub-list for extension type_name
-	1, // [1:1] is the sub-list for extension extendee
+	2, // 1: pitgate.v1.bounds:extendee -> google.protobuf.FieldOptions
+	3, // 2: pitgate.v1.bounds:type_name -> buf.validate.DoubleRules
+	3, // [3:3] is the sub-list for method output_type
+	3, // [3:3] is the sub-list for method input_type
+	2, // [2:3] is the sub-list for extension type_name
+	1, // [1:2] is the sub-list for extension extendee
 	0, // [0:1] is the sub-list for field type_name
 }
 
@@ -206,13 +231,14 @@ func file_pitgate_v1_quantity_proto_init() {
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_quantity_proto_rawDesc), len(file_pitgate_v1_quantity_proto_rawDesc)),
 			NumEnums:      1,
 			NumMessages:   1,
-			NumExtensions: 0,
+			NumExtensions: 1,
 			NumServices:   0,
 		},
 		GoTypes:           file_pitgate_v1_quantity_proto_goTypes,
 		DependencyIndexes: file_pitgate_v1_quantity_proto_depIdxs,
 		EnumInfos:         file_pitgate_v1_quantity_proto_enumTypes,
 		MessageInfos:      file_pitgate_v1_quantity_proto_msgTypes,
+		ExtensionInfos:    file_pitgate_v1_quantity_proto_extTypes,
 	}.Build()
 	File_pitgate_v1_quantity_proto = out.File
 	file_pitgate_v1_quantity_proto_goTypes = nil

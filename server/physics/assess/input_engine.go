@@ -20,35 +20,35 @@ type Engine struct {
 	Name string     `json:"name,omitempty" range:"min_len=1,max_len=60"`
 	Kind EngineKind `json:"kind,omitempty"`
 	// Static thrust at full power in the conditions below.
-	StaticThrustNewtons *Quantity `json:"staticThrustNewtons,omitempty"`
+	StaticThrustNewtons *Quantity `json:"staticThrustNewtons,omitempty" range:"gt=0,lte=2000"`
 	// Static thrust at idle.
-	IdleThrustNewtons *Quantity `json:"idleThrustNewtons,omitempty"`
+	IdleThrustNewtons *Quantity `json:"idleThrustNewtons,omitempty" range:"gte=0,lte=2000"`
 	// Air through a turbine at full power.
-	AirMassFlowKgPerSecond    *Quantity `json:"airMassFlowKgPerSecond,omitempty"`
-	ExhaustTemperatureCelsius *Quantity `json:"exhaustTemperatureCelsius,omitempty"`
+	AirMassFlowKgPerSecond    *Quantity `json:"airMassFlowKgPerSecond,omitempty" range:"gt=0,lte=10"`
+	ExhaustTemperatureCelsius *Quantity `json:"exhaustTemperatureCelsius,omitempty" range:"gte=-60,lte=1500"`
 	NozzleDiameterMeters      *float64  `json:"nozzleDiameterMeters,omitempty" range:"gt=0,lte=0.5"`
 	// Fuel at full thrust.
-	FullFuelFlowGramsPerMinute *Quantity `json:"fullFuelFlowGramsPerMinute,omitempty"`
+	FullFuelFlowGramsPerMinute *Quantity `json:"fullFuelFlowGramsPerMinute,omitempty" range:"gte=0,lte=10000"`
 	// Fuel at idle.
-	IdleFuelFlowGramsPerMinute *Quantity `json:"idleFuelFlowGramsPerMinute,omitempty"`
+	IdleFuelFlowGramsPerMinute *Quantity `json:"idleFuelFlowGramsPerMinute,omitempty" range:"gte=0,lte=10000"`
 	// Idle to full thrust.
-	SpoolUpSeconds *Quantity `json:"spoolUpSeconds,omitempty"`
+	SpoolUpSeconds *Quantity `json:"spoolUpSeconds,omitempty" range:"gte=0,lte=60"`
 	// Place of the nozzle or disc.
 	XMeters *float64 `json:"xMeters,omitempty" range:"gte=-20,lte=20"`
 	YMeters *float64 `json:"yMeters,omitempty" range:"gte=-20,lte=20"`
 	ZMeters *float64 `json:"zMeters,omitempty" range:"gte=-20,lte=20"`
 	// Angle of the thrust line, pushing the nose up positive.
-	ThrustLineDegrees *Quantity `json:"thrustLineDegrees,omitempty"`
+	ThrustLineDegrees *Quantity `json:"thrustLineDegrees,omitempty" range:"gte=-45,lte=45"`
 	// Fan or propeller disc.
 	DiscDiameterMeters *float64 `json:"discDiameterMeters,omitempty" range:"gt=0,lte=2"`
 	HubDiameterMeters  *float64 `json:"hubDiameterMeters,omitempty" range:"gte=0,lte=1"`
 	// Shaft power of a fan or propeller.
-	ShaftPowerWatts *Quantity `json:"shaftPowerWatts,omitempty"`
+	ShaftPowerWatts *Quantity `json:"shaftPowerWatts,omitempty" range:"gt=0,lte=100000"`
 	// Air in which the static thrust was measured or is quoted. Absent: 15 C, 101325 Pa.
-	TestTemperatureCelsius *Quantity `json:"testTemperatureCelsius,omitempty"`
-	TestPressurePascals    *Quantity `json:"testPressurePascals,omitempty"`
+	TestTemperatureCelsius *Quantity `json:"testTemperatureCelsius,omitempty" range:"gte=-60,lte=60"`
+	TestPressurePascals    *Quantity `json:"testPressurePascals,omitempty" range:"gte=40000,lte=110000"`
 	// Loss of thrust by intake duct and tailpipe as a fraction.
-	InstallationLossRatio *Quantity `json:"installationLossRatio,omitempty"`
+	InstallationLossRatio *Quantity `json:"installationLossRatio,omitempty" range:"gte=0,lt=1"`
 	MaximumRpm            *float64  `json:"maximumRpm,omitempty" range:"gt=0,lte=300000"`
 	// Points of a static run, thrust by a scale behind the model. The one with the greatest thrust stands before the maker's figures, and what duct and
 	// tailpipe take is in it.
@@ -56,9 +56,9 @@ type Engine struct {
 	// True when the model carries a tailpipe from the engine to the tail.
 	Tailpipe *bool `json:"tailpipe,omitempty"`
 	// Time from fuel cut to no thrust.
-	RunDownSeconds *Quantity `json:"runDownSeconds,omitempty"`
+	RunDownSeconds *Quantity `json:"runDownSeconds,omitempty" range:"gte=0,lte=120"`
 	// Wall of the tailpipe at full power. Absent: taken from the exhaust temperature.
-	TailpipeWallCelsius    *Quantity `json:"tailpipeWallCelsius,omitempty"`
+	TailpipeWallCelsius    *Quantity `json:"tailpipeWallCelsius,omitempty" range:"gte=-60,lte=1500"`
 	TailpipeDiameterMeters *float64  `json:"tailpipeDiameterMeters,omitempty" range:"gt=0,lte=0.5"`
 	TailpipeLengthMeters   *float64  `json:"tailpipeLengthMeters,omitempty" range:"gt=0,lte=5"`
 	// Highest exhaust temperature that the maker allows.
@@ -68,12 +68,12 @@ type Engine struct {
 // StaticRunPoint: one point of a static run.
 type StaticRunPoint struct {
 	Rpm                       *float64  `json:"rpm,omitempty" range:"gte=0,lte=300000"`
-	ThrustNewtons             *Quantity `json:"thrustNewtons,omitempty"`
-	ExhaustTemperatureCelsius *Quantity `json:"exhaustTemperatureCelsius,omitempty"`
-	FuelFlowGramsPerMinute    *Quantity `json:"fuelFlowGramsPerMinute,omitempty"`
+	ThrustNewtons             *Quantity `json:"thrustNewtons,omitempty" range:"gte=0,lte=2000"`
+	ExhaustTemperatureCelsius *Quantity `json:"exhaustTemperatureCelsius,omitempty" range:"gte=-60,lte=1500"`
+	FuelFlowGramsPerMinute    *Quantity `json:"fuelFlowGramsPerMinute,omitempty" range:"gte=0,lte=10000"`
 	DurationSeconds           *float64  `json:"durationSeconds,omitempty" range:"gte=0,lte=3600"`
 	// Fuel used in this time by weight: tank and model before and after.
-	FuelUsedKg *Quantity `json:"fuelUsedKg,omitempty"`
+	FuelUsedKg *Quantity `json:"fuelUsedKg,omitempty" range:"gte=0,lte=100"`
 }
 
 // GearKind says: kind of landing gear.
@@ -99,19 +99,19 @@ type LandingGear struct {
 	Retractable *bool    `json:"retractable,omitempty"`
 	Wheels      []Wheel  `json:"wheels,omitempty" range:"max_items=12"`
 	// Total frontal area of legs and wires.
-	StrutFrontalAreaSquareMeters *Quantity `json:"strutFrontalAreaSquareMeters,omitempty"`
+	StrutFrontalAreaSquareMeters *Quantity `json:"strutFrontalAreaSquareMeters,omitempty" range:"gte=0,lte=1"`
 	// Round wire and flat legs cost far more than faired ones.
 	StrutsFaired *bool `json:"strutsFaired,omitempty"`
 	// Rolling resistance over normal force from a pull test on the day's surface; replaces the table.
-	RollingResistanceRatio *Quantity `json:"rollingResistanceRatio,omitempty"`
+	RollingResistanceRatio *Quantity `json:"rollingResistanceRatio,omitempty" range:"gte=0,lte=1"`
 	// Braking coefficient, zero without brakes.
-	BrakingRatio *Quantity `json:"brakingRatio,omitempty"`
+	BrakingRatio *Quantity `json:"brakingRatio,omitempty" range:"gte=0,lte=1.5"`
 	// Angle of the model's x axis to the ground when standing, nose up positive.
-	GroundAttitudeDegrees *Quantity `json:"groundAttitudeDegrees,omitempty"`
+	GroundAttitudeDegrees *Quantity `json:"groundAttitudeDegrees,omitempty" range:"gte=-30,lte=30"`
 	// Greatest nose-up angle before the tail strikes.
-	TailStrikeDegrees *Quantity `json:"tailStrikeDegrees,omitempty"`
+	TailStrikeDegrees *Quantity `json:"tailStrikeDegrees,omitempty" range:"gte=0,lte=60"`
 	// Friction of skid or belly on the surface.
-	SlidingFrictionRatio *Quantity `json:"slidingFrictionRatio,omitempty"`
+	SlidingFrictionRatio *Quantity `json:"slidingFrictionRatio,omitempty" range:"gte=0,lte=1.5"`
 	// Rolling tests on the day's surface; their mean replaces the table where no rolling resistance is given directly.
 	RollingTests []RollingTest `json:"rollingTests,omitempty" range:"max_items=20"`
 }
@@ -120,19 +120,19 @@ type LandingGear struct {
 type RollingTest struct {
 	Name string `json:"name,omitempty" range:"max_len=60"`
 	// Pull that keeps the model rolling slowly, by a scale, along the ground.
-	PullNewtons *Quantity `json:"pullNewtons,omitempty"`
+	PullNewtons *Quantity `json:"pullNewtons,omitempty" range:"gte=0,lte=1000"`
 	// Mass of the model in the test. Absent: as for the flight.
-	MassKg *Quantity `json:"massKg,omitempty"`
+	MassKg *Quantity `json:"massKg,omitempty" range:"gt=0,lte=200"`
 	// Slope along the roll, uphill positive. Absent: level.
 	SlopeDegrees *float64 `json:"slopeDegrees,omitempty" range:"gte=-20,lte=20"`
 	// Speed over the ground as a roll to rest begins.
-	SpeedMetersPerSecond *Quantity `json:"speedMetersPerSecond,omitempty"`
+	SpeedMetersPerSecond *Quantity `json:"speedMetersPerSecond,omitempty" range:"gt=0,lte=60"`
 	// Distance of that roll to rest.
-	DistanceMeters *Quantity `json:"distanceMeters,omitempty"`
+	DistanceMeters *Quantity `json:"distanceMeters,omitempty" range:"gt=0,lte=1000"`
 	// Time from the first mark to the second.
-	SecondMarkSeconds *Quantity `json:"secondMarkSeconds,omitempty"`
+	SecondMarkSeconds *Quantity `json:"secondMarkSeconds,omitempty" range:"gt=0,lte=600"`
 	// Time from the first mark to the third.
-	ThirdMarkSeconds *Quantity `json:"thirdMarkSeconds,omitempty"`
+	ThirdMarkSeconds *Quantity `json:"thirdMarkSeconds,omitempty" range:"gt=0,lte=600"`
 	// Distance from the first mark to the second.
 	SecondMarkMeters *float64 `json:"secondMarkMeters,omitempty" range:"gt=0,lte=1000"`
 	// Distance from the first mark to the third.

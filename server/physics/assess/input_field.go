@@ -7,7 +7,7 @@ type FieldDescription struct {
 	DatumLatitudeDegrees  *float64 `json:"datumLatitudeDegrees,omitempty" range:"gte=-90,lte=90"`
 	DatumLongitudeDegrees *float64 `json:"datumLongitudeDegrees,omitempty" range:"gte=-180,lte=180"`
 	// Height of the datum above mean sea level.
-	ElevationMeters *Quantity `json:"elevationMeters,omitempty"`
+	ElevationMeters *Quantity `json:"elevationMeters,omitempty" range:"gte=-500,lte=6000"`
 	// Where models may fly.
 	FlyingArea   *Polygon     `json:"flyingArea,omitempty"`
 	Strips       []Strip      `json:"strips,omitempty" range:"max_items=12"`
@@ -22,7 +22,7 @@ type FieldDescription struct {
 	// Ground up wind of the field, for the wind profile.
 	Roughness RoughnessClass `json:"roughness,omitempty"`
 	// Height limit above the ground: airspace or owner.
-	HeightLimitMeters *Quantity `json:"heightLimitMeters,omitempty"`
+	HeightLimitMeters *Quantity `json:"heightLimitMeters,omitempty" range:"gt=0,lte=2000"`
 	// Roads and paths that the public uses.
 	Roads       []NamedLine `json:"roads,omitempty" range:"max_items=40"`
 	Permission  *Permission `json:"permission,omitempty"`
@@ -111,7 +111,7 @@ type Strip struct {
 	// First threshold: the launch along the first direction starts here.
 	Start       *Point    `json:"start,omitempty"`
 	End         *Point    `json:"end,omitempty"`
-	WidthMeters *Quantity `json:"widthMeters,omitempty"`
+	WidthMeters *Quantity `json:"widthMeters,omitempty" range:"gt=0,lte=500"`
 	Surface     Surface   `json:"surface,omitempty"`
 	// Ground height along the strip from its start, relative to the start.
 	GroundProfile []ProfilePoint `json:"groundProfile,omitempty" range:"max_items=200"`
@@ -161,11 +161,11 @@ type Obstacle struct {
 	Points []Point `json:"points,omitempty" range:"min_items=1,max_items=200"`
 	Closed *bool   `json:"closed,omitempty"`
 	// Top above the ground at its place.
-	HeightMeters *Quantity `json:"heightMeters,omitempty"`
+	HeightMeters *Quantity `json:"heightMeters,omitempty" range:"gte=0,lte=1000"`
 	// How far its place may be off, one standard deviation.
 	PositionSpreadMeters *float64 `json:"positionSpreadMeters,omitempty" range:"gte=0,lte=100"`
 	// How far a wire hangs below the straight line between its poles, at the middle of each span.
-	SagMeters *Quantity `json:"sagMeters,omitempty"`
+	SagMeters *Quantity `json:"sagMeters,omitempty" range:"gte=0,lte=100"`
 	// Share of the wind that goes through: 0 for a wall, about 0.5 for a hedge in leaf. Absent: by kind.
 	PorosityRatio *float64 `json:"porosityRatio,omitempty" range:"gte=0,lte=1"`
 }

@@ -3,11 +3,11 @@ package assess
 // MassProperties: mass and balance: weighed whole, or as items, or both.
 type MassProperties struct {
 	// Mass as flown without fuel: everything on board, tanks empty.
-	EmptyMassKg *Quantity `json:"emptyMassKg,omitempty"`
+	EmptyMassKg *Quantity `json:"emptyMassKg,omitempty" range:"gt=0,lte=200"`
 	// Balance point of that state, aft of the datum.
-	EmptyBalanceXMeters *Quantity `json:"emptyBalanceXMeters,omitempty"`
+	EmptyBalanceXMeters *Quantity `json:"emptyBalanceXMeters,omitempty" range:"gte=-20,lte=20"`
 	// Height of that balance point.
-	EmptyBalanceZMeters *Quantity `json:"emptyBalanceZMeters,omitempty"`
+	EmptyBalanceZMeters *Quantity `json:"emptyBalanceZMeters,omitempty" range:"gte=-20,lte=20"`
 	// Items, when built up piece by piece.
 	Items []MassItem `json:"items,omitempty" range:"max_items=200"`
 	Tanks []Tank     `json:"tanks,omitempty" range:"max_items=12"`
@@ -32,7 +32,7 @@ type BallastPlace struct {
 // MassItem: one item of the mass list.
 type MassItem struct {
 	Name    string    `json:"name,omitempty" range:"min_len=1,max_len=60"`
-	MassKg  *Quantity `json:"massKg,omitempty"`
+	MassKg  *Quantity `json:"massKg,omitempty" range:"gte=0,lte=200"`
 	XMeters *float64  `json:"xMeters,omitempty" range:"gte=-20,lte=20"`
 	YMeters *float64  `json:"yMeters,omitempty" range:"gte=-20,lte=20"`
 	ZMeters *float64  `json:"zMeters,omitempty" range:"gte=-20,lte=20"`
@@ -46,7 +46,7 @@ type MassItem struct {
 type Tank struct {
 	Name string `json:"name,omitempty" range:"min_len=1,max_len=60"`
 	// Usable volume.
-	CapacityLiters *Quantity `json:"capacityLiters,omitempty"`
+	CapacityLiters *Quantity `json:"capacityLiters,omitempty" range:"gt=0,lte=100"`
 	// Centre of the tank.
 	XMeters *float64 `json:"xMeters,omitempty" range:"gte=-20,lte=20"`
 	YMeters *float64 `json:"yMeters,omitempty" range:"gte=-20,lte=20"`
@@ -60,7 +60,7 @@ type Tank struct {
 // ScaleReading: one reading of a scale under the model.
 type ScaleReading struct {
 	Name      string    `json:"name,omitempty" range:"max_len=60"`
-	ReadingKg *Quantity `json:"readingKg,omitempty"`
+	ReadingKg *Quantity `json:"readingKg,omitempty" range:"gte=0,lte=500"`
 	XMeters   *float64  `json:"xMeters,omitempty" range:"gte=-20,lte=20"`
 	YMeters   *float64  `json:"yMeters,omitempty" range:"gte=-20,lte=20"`
 	// Readings of further weighings of the same state, model lifted off in between; with them the mean and its own spread are used.

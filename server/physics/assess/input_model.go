@@ -87,9 +87,9 @@ type BodyStation struct {
 
 // Inertia: moments of inertia about the balance point.
 type Inertia struct {
-	RollKgSquareMeters  *Quantity `json:"rollKgSquareMeters,omitempty"`
-	PitchKgSquareMeters *Quantity `json:"pitchKgSquareMeters,omitempty"`
-	YawKgSquareMeters   *Quantity `json:"yawKgSquareMeters,omitempty"`
+	RollKgSquareMeters  *Quantity `json:"rollKgSquareMeters,omitempty" range:"gt=0,lte=1000"`
+	PitchKgSquareMeters *Quantity `json:"pitchKgSquareMeters,omitempty" range:"gt=0,lte=1000"`
+	YawKgSquareMeters   *Quantity `json:"yawKgSquareMeters,omitempty" range:"gt=0,lte=1000"`
 }
 
 // Finish says: finish of the outer skin.
@@ -110,18 +110,18 @@ func (Finish) Names() []string {
 
 // Duct: intake and duct of a buried engine.
 type Duct struct {
-	IntakeAreaSquareMeters *Quantity `json:"intakeAreaSquareMeters,omitempty"`
-	LengthMeters           *Quantity `json:"lengthMeters,omitempty"`
-	WettedAreaSquareMeters *Quantity `json:"wettedAreaSquareMeters,omitempty"`
-	ExitAreaSquareMeters   *Quantity `json:"exitAreaSquareMeters,omitempty"`
+	IntakeAreaSquareMeters *Quantity `json:"intakeAreaSquareMeters,omitempty" range:"gt=0,lte=1"`
+	LengthMeters           *Quantity `json:"lengthMeters,omitempty" range:"gt=0,lte=10"`
+	WettedAreaSquareMeters *Quantity `json:"wettedAreaSquareMeters,omitempty" range:"gt=0,lte=10"`
+	ExitAreaSquareMeters   *Quantity `json:"exitAreaSquareMeters,omitempty" range:"gt=0,lte=1"`
 }
 
 // DragItem: a small part that costs drag.
 type DragItem struct {
 	Name string `json:"name,omitempty" range:"min_len=1,max_len=60"`
 	// Drag coefficient on the frontal area below.
-	DragCoefficient         *Quantity `json:"dragCoefficient,omitempty"`
-	FrontalAreaSquareMeters *Quantity `json:"frontalAreaSquareMeters,omitempty"`
+	DragCoefficient         *Quantity `json:"dragCoefficient,omitempty" range:"gte=0,lte=5"`
+	FrontalAreaSquareMeters *Quantity `json:"frontalAreaSquareMeters,omitempty" range:"gte=0,lte=5"`
 	Count                   *int32    `json:"count,omitempty" range:"gte=1,lte=100"`
 }
 
@@ -130,20 +130,20 @@ type HeatedPart struct {
 	Name     string `json:"name,omitempty" range:"min_len=1,max_len=60"`
 	Material string `json:"material,omitempty" range:"max_len=60"`
 	// Distance behind the nozzle along the thrust line.
-	BehindNozzleMeters *Quantity `json:"behindNozzleMeters,omitempty"`
+	BehindNozzleMeters *Quantity `json:"behindNozzleMeters,omitempty" range:"gte=-20,lte=20"`
 	// Distance from the thrust line or the tailpipe's wall.
-	FromAxisMeters *Quantity `json:"fromAxisMeters,omitempty"`
+	FromAxisMeters *Quantity `json:"fromAxisMeters,omitempty" range:"gte=0,lte=20"`
 	FoilShield     *bool     `json:"foilShield,omitempty"`
 	// Highest temperature seen in a static run.
-	MeasuredTemperatureCelsius *Quantity `json:"measuredTemperatureCelsius,omitempty"`
+	MeasuredTemperatureCelsius *Quantity `json:"measuredTemperatureCelsius,omitempty" range:"gte=-60,lte=1500"`
 	// Area facing the tailpipe.
-	AreaSquareMeters *Quantity `json:"areaSquareMeters,omitempty"`
+	AreaSquareMeters *Quantity `json:"areaSquareMeters,omitempty" range:"gt=0,lte=5"`
 }
 
 // MeasuredResult: a measured figure that replaces a computed one.
 type MeasuredResult struct {
 	// Id of the quantity of the report it replaces, e.g. "lift.maximum_coefficient".
 	QuantityID string    `json:"quantityId,omitempty" range:"min_len=1,max_len=80"`
-	Value      *Quantity `json:"value,omitempty"`
+	Value      *Quantity `json:"value,omitempty" range:"gte=-1000000000,lte=1000000000"`
 	Method     string    `json:"method,omitempty" range:"max_len=400"`
 }

@@ -30,9 +30,9 @@ type LaunchPlan struct {
 	Ramp           *Ramp    `json:"ramp,omitempty"`
 	Bungee         *Bungee  `json:"bungee,omitempty"`
 	// Speed given by the hand.
-	HandSpeedMetersPerSecond *Quantity `json:"handSpeedMetersPerSecond,omitempty"`
+	HandSpeedMetersPerSecond *Quantity `json:"handSpeedMetersPerSecond,omitempty" range:"gte=0,lte=40"`
 	// Height of the hand above ground.
-	HandHeightMeters *Quantity `json:"handHeightMeters,omitempty"`
+	HandHeightMeters *Quantity `json:"handHeightMeters,omitempty" range:"gte=0,lte=10"`
 	// Force of a catapult along its stroke.
 	Catapult []CatapultPoint `json:"catapult,omitempty" range:"max_items=60"`
 	// Share of full thrust set at the start.
@@ -67,46 +67,46 @@ type LandingPlan struct {
 // Ramp: a launch ramp with a dolly.
 type Ramp struct {
 	// Length the model travels on the rails.
-	LengthMeters *Quantity `json:"lengthMeters,omitempty"`
+	LengthMeters *Quantity `json:"lengthMeters,omitempty" range:"gt=0,lte=100"`
 	// Slope of the rails.
-	AngleDegrees *Quantity `json:"angleDegrees,omitempty"`
+	AngleDegrees *Quantity `json:"angleDegrees,omitempty" range:"gte=-30,lte=90"`
 	// Height of the ramp's end above the ground at its foot.
-	EndHeightMeters *Quantity `json:"endHeightMeters,omitempty"`
-	DollyMassKg     *Quantity `json:"dollyMassKg,omitempty"`
+	EndHeightMeters *Quantity `json:"endHeightMeters,omitempty" range:"gte=-20,lte=50"`
+	DollyMassKg     *Quantity `json:"dollyMassKg,omitempty" range:"gte=0,lte=200"`
 	// Friction of dolly on rails over normal force.
-	FrictionRatio *Quantity `json:"frictionRatio,omitempty"`
+	FrictionRatio *Quantity `json:"frictionRatio,omitempty" range:"gte=0,lte=1.5"`
 	// Incidence of the model on the dolly to the rails, nose up positive.
-	CradleDegrees *Quantity `json:"cradleDegrees,omitempty"`
+	CradleDegrees *Quantity `json:"cradleDegrees,omitempty" range:"gte=-30,lte=30"`
 	// Height of the rails along the length, when not straight.
 	RailProfile []ProfilePoint `json:"railProfile,omitempty" range:"max_items=60"`
 	// Thrust at which the pin lets the model go. With full thrust before release it holds and is pulled by hand.
-	ReleaseForceNewtons *Quantity `json:"releaseForceNewtons,omitempty"`
+	ReleaseForceNewtons *Quantity `json:"releaseForceNewtons,omitempty" range:"gte=0,lte=2000"`
 	// Lowest point of the model behind the cradle, skid, fin or pipe: its place aft of the datum.
-	TailXMeters *Quantity `json:"tailXMeters,omitempty"`
+	TailXMeters *Quantity `json:"tailXMeters,omitempty" range:"gte=-20,lte=20"`
 	// Height of that point over the rails while the model lies in the cradle.
-	TailHeightMeters *Quantity `json:"tailHeightMeters,omitempty"`
+	TailHeightMeters *Quantity `json:"tailHeightMeters,omitempty" range:"gte=-5,lte=5"`
 	// Drag coefficient times area of the dolly in the air. Absent: it falls without drag.
-	DollyDragAreaSquareMeters *Quantity `json:"dollyDragAreaSquareMeters,omitempty"`
+	DollyDragAreaSquareMeters *Quantity `json:"dollyDragAreaSquareMeters,omitempty" range:"gte=0,lte=5"`
 }
 
 // Bungee: a bungee.
 type Bungee struct {
 	// Force per metre of stretch. Not needed with a pull test.
-	StiffnessNewtonsPerMeter *Quantity `json:"stiffnessNewtonsPerMeter,omitempty"`
+	StiffnessNewtonsPerMeter *Quantity `json:"stiffnessNewtonsPerMeter,omitempty" range:"gt=0,lte=100000"`
 	// Stretch at release.
-	StretchMeters *Quantity `json:"stretchMeters,omitempty"`
+	StretchMeters *Quantity `json:"stretchMeters,omitempty" range:"gt=0,lte=1000"`
 	// Share of the stored energy that comes back.
-	EfficiencyRatio *Quantity `json:"efficiencyRatio,omitempty"`
+	EfficiencyRatio *Quantity `json:"efficiencyRatio,omitempty" range:"gt=0,lte=1"`
 	// Mass of the moving cord.
-	CordMassKg *Quantity `json:"cordMassKg,omitempty"`
+	CordMassKg *Quantity `json:"cordMassKg,omitempty" range:"gte=0,lte=50"`
 	// Friction of skid or dolly before the model flies.
-	FrictionRatio *Quantity `json:"frictionRatio,omitempty"`
+	FrictionRatio *Quantity `json:"frictionRatio,omitempty" range:"gte=0,lte=1.5"`
 	// Slope of the ground or rail under the stroke.
-	AngleDegrees *Quantity `json:"angleDegrees,omitempty"`
+	AngleDegrees *Quantity `json:"angleDegrees,omitempty" range:"gte=-30,lte=90"`
 	// Pull test in order of stretch, at least as far as the stretch at release; takes the place of the stiffness.
 	PullTest []PullTestPoint `json:"pullTest,omitempty" range:"max_items=60"`
 	// Pull of the cord at which the hook lets go. Absent: when the cord is slack.
-	HookReleaseNewtons *Quantity `json:"hookReleaseNewtons,omitempty"`
+	HookReleaseNewtons *Quantity `json:"hookReleaseNewtons,omitempty" range:"gte=0,lte=100000"`
 }
 
 // PullTestPoint: force of a cord at one stretch.
@@ -138,9 +138,9 @@ func (CircuitHand) Names() []string {
 // CircuitPlan: the circuit as planned.
 type CircuitPlan struct {
 	Hand         CircuitHand `json:"hand,omitempty"`
-	HeightMeters *Quantity   `json:"heightMeters,omitempty"`
+	HeightMeters *Quantity   `json:"heightMeters,omitempty" range:"gt=0,lte=2000"`
 	// Speed through the air; absent: 1.5 times the stall speed.
-	AirspeedMetersPerSecond *Quantity `json:"airspeedMetersPerSecond,omitempty"`
+	AirspeedMetersPerSecond *Quantity `json:"airspeedMetersPerSecond,omitempty" range:"gt=0,lte=300"`
 	// Steepest bank in the circuit. Absent: 45 degrees.
 	BankDegrees *float64 `json:"bankDegrees,omitempty" range:"gt=0,lt=80"`
 	// Pilot's reaction time. Absent: 1 s.
@@ -148,5 +148,5 @@ type CircuitPlan struct {
 	// Number of circuits planned.
 	CircuitCount *int32 `json:"circuitCount,omitempty" range:"gte=1,lte=60"`
 	// Length of the leg along the strip. Absent: computed.
-	StraightLegMeters *Quantity `json:"straightLegMeters,omitempty"`
+	StraightLegMeters *Quantity `json:"straightLegMeters,omitempty" range:"gte=0,lte=20000"`
 }

@@ -60,9 +60,9 @@ func (RuleFact) Names() []string {
 type RuleCondition struct {
 	Fact RuleFact `json:"fact,omitempty"`
 	// The fact is this or more.
-	AtLeast *float64 `json:"atLeast,omitempty" range:"finite"`
+	AtLeast *float64 `json:"atLeast,omitempty" range:"gte=0,lte=1000000"`
 	// The fact is this or less.
-	AtMost *float64 `json:"atMost,omitempty" range:"finite"`
+	AtMost *float64 `json:"atMost,omitempty" range:"gte=0,lte=1000000"`
 	// At least one engine is of one of these kinds.
 	EngineKinds []EngineKind `json:"engineKinds,omitempty" range:"max_items=10"`
 }
@@ -87,7 +87,7 @@ type AppliedRule struct {
 	Kind        RuleKind `json:"kind,omitempty"`
 	// Field of Limits by its JSON name, e.g. "maximumMassKg"; for kind limit.
 	Limit string   `json:"limit,omitempty" range:"max_len=60"`
-	Value *float64 `json:"value,omitempty" range:"finite"`
+	Value *float64 `json:"value,omitempty" range:"gte=-1000000,lte=1000000"`
 	// SI symbol of the value.
 	Unit string `json:"unit,omitempty" range:"max_len=12"`
 	// For kind class.

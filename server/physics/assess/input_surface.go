@@ -31,11 +31,11 @@ type LiftingSurface struct {
 	// Ailerons, elevators, flaps, rudders on this surface.
 	Controls []Control `json:"controls,omitempty" range:"max_items=8"`
 	// Angle of the whole surface to the model's x axis, nose up positive, added to each station's twist.
-	IncidenceDegrees *Quantity `json:"incidenceDegrees,omitempty"`
+	IncidenceDegrees *Quantity `json:"incidenceDegrees,omitempty" range:"gte=-30,lte=30"`
 	// True when the whole surface turns as the control (all-moving).
 	AllMoving *bool `json:"allMoving,omitempty"`
 	// Mass of the surface, both sides together; used for inertia relief.
-	MassKg *Quantity `json:"massKg,omitempty"`
+	MassKg *Quantity `json:"massKg,omitempty" range:"gte=0,lte=200"`
 }
 
 // Station: one cut through a lifting surface.
@@ -88,7 +88,7 @@ type Section struct {
 	// Place of greatest camber over chord.
 	CamberPositionRatio *float64 `json:"camberPositionRatio,omitempty" range:"gte=0.05,lte=0.95"`
 	// Greatest lift coefficient of the section when the builder knows it (wind tunnel); replaces the table.
-	MaximumLiftCoefficient *Quantity `json:"maximumLiftCoefficient,omitempty"`
+	MaximumLiftCoefficient *Quantity `json:"maximumLiftCoefficient,omitempty" range:"gt=0,lte=5"`
 	// Outline from trailing edge over the top to the trailing edge, for an own section.
 	Points []SectionPoint `json:"points,omitempty" range:"max_items=400"`
 }
@@ -128,9 +128,9 @@ type Control struct {
 	// Chord of the hinged part over the local chord.
 	ChordRatio *float64 `json:"chordRatio,omitempty" range:"gt=0,lte=1"`
 	// Greatest throw, trailing edge down.
-	ThrowDownDegrees *Quantity `json:"throwDownDegrees,omitempty"`
+	ThrowDownDegrees *Quantity `json:"throwDownDegrees,omitempty" range:"gte=0,lte=90"`
 	// Greatest throw, trailing edge up.
-	ThrowUpDegrees *Quantity `json:"throwUpDegrees,omitempty"`
+	ThrowUpDegrees *Quantity `json:"throwUpDegrees,omitempty" range:"gte=0,lte=90"`
 	// Setting for take-off (flaps).
 	TakeoffSettingDegrees *float64 `json:"takeoffSettingDegrees,omitempty" range:"gte=-90,lte=90"`
 	// Setting for landing (flaps).
@@ -140,17 +140,17 @@ type Control struct {
 	// True when mass balanced about the hinge.
 	MassBalanced *bool `json:"massBalanced,omitempty"`
 	// Free play at the trailing edge.
-	FreePlayMeters *Quantity `json:"freePlayMeters,omitempty"`
+	FreePlayMeters *Quantity `json:"freePlayMeters,omitempty" range:"gte=0,lte=0.05"`
 }
 
 // Linkage: servo and linkage of one control.
 type Linkage struct {
-	ServoTorqueNewtonMeters *Quantity `json:"servoTorqueNewtonMeters,omitempty"`
+	ServoTorqueNewtonMeters *Quantity `json:"servoTorqueNewtonMeters,omitempty" range:"gt=0,lte=50"`
 	ServoArmMeters          *float64  `json:"servoArmMeters,omitempty" range:"gt=0,lte=0.2"`
 	HornArmMeters           *float64  `json:"hornArmMeters,omitempty" range:"gt=0,lte=0.2"`
 	// How many servos share the control.
 	ServoCount        *int32    `json:"servoCount,omitempty" range:"gte=1,lte=8"`
 	RodLengthMeters   *float64  `json:"rodLengthMeters,omitempty" range:"gt=0,lte=3"`
-	RodDiameterMeters *Quantity `json:"rodDiameterMeters,omitempty"`
+	RodDiameterMeters *Quantity `json:"rodDiameterMeters,omitempty" range:"gt=0,lte=0.02"`
 	RodMaterial       string    `json:"rodMaterial,omitempty" range:"max_len=60"`
 }

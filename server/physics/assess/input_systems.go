@@ -3,28 +3,28 @@ package assess
 // FuelSystem: from the tank to the pump.
 type FuelSystem struct {
 	Fuel                   string    `json:"fuel,omitempty" range:"max_len=60"`
-	DensityKgPerCubicMeter *Quantity `json:"densityKgPerCubicMeter,omitempty"`
+	DensityKgPerCubicMeter *Quantity `json:"densityKgPerCubicMeter,omitempty" range:"gte=500,lte=1200"`
 	// Litres of oil to one litre of fuel.
 	OilRatio *float64 `json:"oilRatio,omitempty" range:"gte=0,lte=0.2"`
 	// Air trap between tank and pump.
 	AirTrap                   *bool      `json:"airTrap,omitempty"`
-	AirTrapVolumeLiters       *Quantity  `json:"airTrapVolumeLiters,omitempty"`
+	AirTrapVolumeLiters       *Quantity  `json:"airTrapVolumeLiters,omitempty" range:"gte=0,lte=5"`
 	Lines                     []FuelLine `json:"lines,omitempty" range:"max_items=20"`
 	Filter                    *bool      `json:"filter,omitempty"`
-	FilterPressureLossPascals *Quantity  `json:"filterPressureLossPascals,omitempty"`
+	FilterPressureLossPascals *Quantity  `json:"filterPressureLossPascals,omitempty" range:"gte=0,lte=100000"`
 	Vent                      *bool      `json:"vent,omitempty"`
-	VentBoreMeters            *Quantity  `json:"ventBoreMeters,omitempty"`
+	VentBoreMeters            *Quantity  `json:"ventBoreMeters,omitempty" range:"gt=0,lte=0.05"`
 	VentAgainstSiphoning      *bool      `json:"ventAgainstSiphoning,omitempty"`
 	FeltPickup                *bool      `json:"feltPickup,omitempty"`
 	ShutOffValve              *bool      `json:"shutOffValve,omitempty"`
 	// Height of the pump above the lowest fuel pick-up, model level.
-	PumpHeightMeters *Quantity `json:"pumpHeightMeters,omitempty"`
-	PumpXMeters      *Quantity `json:"pumpXMeters,omitempty"`
-	UnusableLiters   *Quantity `json:"unusableLiters,omitempty"`
+	PumpHeightMeters *Quantity `json:"pumpHeightMeters,omitempty" range:"gte=-5,lte=5"`
+	PumpXMeters      *Quantity `json:"pumpXMeters,omitempty" range:"gte=-20,lte=20"`
+	UnusableLiters   *Quantity `json:"unusableLiters,omitempty" range:"gte=0,lte=100"`
 	BladderTank      *bool     `json:"bladderTank,omitempty"`
 	// Small tank between the main tank and the trap.
-	HeaderTankLiters *Quantity `json:"headerTankLiters,omitempty"`
-	VentLengthMeters *Quantity `json:"ventLengthMeters,omitempty"`
+	HeaderTankLiters *Quantity `json:"headerTankLiters,omitempty" range:"gte=0,lte=100"`
+	VentLengthMeters *Quantity `json:"ventLengthMeters,omitempty" range:"gte=0,lte=10"`
 	// True when the tank is held softly, so that vibration does not froth the fuel.
 	SoftMounted *bool `json:"softMounted,omitempty"`
 }
@@ -58,16 +58,16 @@ func (FailSafeAction) Names() []string {
 
 // RadioLink: radio link.
 type RadioLink struct {
-	FrequencyMegahertz      *Quantity      `json:"frequencyMegahertz,omitempty"`
-	RadiatedPowerMilliwatts *Quantity      `json:"radiatedPowerMilliwatts,omitempty"`
-	ReceiverSensitivityDbm  *Quantity      `json:"receiverSensitivityDbm,omitempty"`
+	FrequencyMegahertz      *Quantity      `json:"frequencyMegahertz,omitempty" range:"gte=20,lte=10000"`
+	RadiatedPowerMilliwatts *Quantity      `json:"radiatedPowerMilliwatts,omitempty" range:"gt=0,lte=10000"`
+	ReceiverSensitivityDbm  *Quantity      `json:"receiverSensitivityDbm,omitempty" range:"gte=-160,lte=-20"`
 	Antennas                []Antenna      `json:"antennas,omitempty" range:"max_items=8"`
 	FailSafeAction          FailSafeAction `json:"failSafeAction,omitempty"`
 	// Time from loss of link to the fail-safe's action, as timed.
-	FailSafeDelaySeconds *Quantity `json:"failSafeDelaySeconds,omitempty"`
+	FailSafeDelaySeconds *Quantity `json:"failSafeDelaySeconds,omitempty" range:"gte=0,lte=60"`
 	// Bench range check: distance reached with reduced power.
-	RangeCheckMeters            *Quantity `json:"rangeCheckMeters,omitempty"`
-	RangeCheckReductionDecibels *Quantity `json:"rangeCheckReductionDecibels,omitempty"`
+	RangeCheckMeters            *Quantity `json:"rangeCheckMeters,omitempty" range:"gte=0,lte=5000"`
+	RangeCheckReductionDecibels *Quantity `json:"rangeCheckReductionDecibels,omitempty" range:"gte=0,lte=80"`
 	ReceiverCount               *int32    `json:"receiverCount,omitempty" range:"gte=0,lte=8"`
 	TransmitterHeightMeters     *float64  `json:"transmitterHeightMeters,omitempty" range:"gt=0,lte=20"`
 	// Height of the model above the ground during the range check.
@@ -160,23 +160,23 @@ type Pack struct {
 	Use                       PackUse       `json:"use,omitempty"`
 	Chemistry                 PackChemistry `json:"chemistry,omitempty"`
 	SeriesCellCount           *int32        `json:"seriesCellCount,omitempty" range:"gte=1,lte=24"`
-	CapacityAmpereHours       *Quantity     `json:"capacityAmpereHours,omitempty"`
-	InternalResistanceOhms    *Quantity     `json:"internalResistanceOhms,omitempty"`
-	MeanCurrentAmperes        *Quantity     `json:"meanCurrentAmperes,omitempty"`
-	PeakCurrentAmperes        *Quantity     `json:"peakCurrentAmperes,omitempty"`
-	LeadLengthMeters          *Quantity     `json:"leadLengthMeters,omitempty"`
-	LeadAreaSquareMillimeters *Quantity     `json:"leadAreaSquareMillimeters,omitempty"`
-	RegulatorVoltageVolts     *Quantity     `json:"regulatorVoltageVolts,omitempty"`
-	RegulatorDropOutVolts     *Quantity     `json:"regulatorDropOutVolts,omitempty"`
-	AgeYears                  *Quantity     `json:"ageYears,omitempty"`
-	ChargeRatio               *Quantity     `json:"chargeRatio,omitempty"`
+	CapacityAmpereHours       *Quantity     `json:"capacityAmpereHours,omitempty" range:"gt=0,lte=200"`
+	InternalResistanceOhms    *Quantity     `json:"internalResistanceOhms,omitempty" range:"gte=0,lte=10"`
+	MeanCurrentAmperes        *Quantity     `json:"meanCurrentAmperes,omitempty" range:"gte=0,lte=1000"`
+	PeakCurrentAmperes        *Quantity     `json:"peakCurrentAmperes,omitempty" range:"gte=0,lte=1000"`
+	LeadLengthMeters          *Quantity     `json:"leadLengthMeters,omitempty" range:"gte=0,lte=10"`
+	LeadAreaSquareMillimeters *Quantity     `json:"leadAreaSquareMillimeters,omitempty" range:"gt=0,lte=100"`
+	RegulatorVoltageVolts     *Quantity     `json:"regulatorVoltageVolts,omitempty" range:"gt=0,lte=60"`
+	RegulatorDropOutVolts     *Quantity     `json:"regulatorDropOutVolts,omitempty" range:"gte=0,lte=10"`
+	AgeYears                  *Quantity     `json:"ageYears,omitempty" range:"gte=0,lte=50"`
+	ChargeRatio               *Quantity     `json:"chargeRatio,omitempty" range:"gte=0,lte=1"`
 	RegulatorKind             RegulatorKind `json:"regulatorKind,omitempty"`
 	// Reading under load at the field and the current of that load.
-	LoadedVoltageVolts *Quantity `json:"loadedVoltageVolts,omitempty"`
-	LoadTestAmperes    *Quantity `json:"loadTestAmperes,omitempty"`
+	LoadedVoltageVolts *Quantity `json:"loadedVoltageVolts,omitempty" range:"gte=0,lte=120"`
+	LoadTestAmperes    *Quantity `json:"loadTestAmperes,omitempty" range:"gte=0,lte=1000"`
 	// How long the pack lies in the open before the flight.
-	WaitInOpenMinutes *Quantity `json:"waitInOpenMinutes,omitempty"`
-	MassKg            *Quantity `json:"massKg,omitempty"`
+	WaitInOpenMinutes *Quantity `json:"waitInOpenMinutes,omitempty" range:"gte=0,lte=1440"`
+	MassKg            *Quantity `json:"massKg,omitempty" range:"gte=0,lte=100"`
 	// Reading without load before that under load. Absent: taken from the charge.
-	RestVoltageVolts *Quantity `json:"restVoltageVolts,omitempty"`
+	RestVoltageVolts *Quantity `json:"restVoltageVolts,omitempty" range:"gte=0,lte=120"`
 }
