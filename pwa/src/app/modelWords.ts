@@ -148,6 +148,7 @@ export const modelWords = {
     noteLabel: 'Note to the officer',
     noteHint: 'What the officer should know: what you changed, what you still mean to measure.',
     wrong: (name: string) => `${name}: write a number.`,
+    inUnit: (unit: string, fault: string) => `in ${unit}, ${fault}`,
     saved: (time: string) => `Kept on this device at ${time}`,
     saving: 'Keeping …',
     unsaved: 'Nothing changed yet',

@@ -8,6 +8,7 @@ import { fieldTests } from './fields.mjs';
 import { flightTests } from './flight.mjs';
 import { incidentTests } from './incidents.mjs';
 import { pageTests } from './page.mjs';
+import { rangeTests } from './ranges.mjs';
 import { ruleTests } from './rules.mjs';
 import { sheetTests } from './sheet.mjs';
 import { spreadTests } from './spread.mjs';
@@ -24,6 +25,7 @@ const tests = [
   ...compareTests(house), // before a lesson is adopted that holds the model it submits
   ...incidentTests(house),
   ...fieldTests(house),
+  ...rangeTests(house),
   ...ruleTests(house),
   ...coreTests(house),
   ...spreadTests(house),
