@@ -287,3 +287,18 @@ func TestNeverExceedIsTheLeastWithItsMargin(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// The linkage is told of up to a right angle and of nothing beyond.
+func TestTravelUpToARightAngle(t *testing.T) {
+	t.Parallel()
+	even := Linkage{Torque: 1, Count: 1, ServoArm: 0.02, HornArm: 0.02}
+	for throw, ok := range map[float64]bool{0: true, 85: true, 89.9: true, 90.1: false, 120: false} {
+		tr, err := even.Travel(degrees(throw))
+		if (err == nil) != ok {
+			t.Errorf("%g degrees: %v", throw, err)
+		}
+		if ok {
+			near(t, "arms alike turn alike", tr.Ratio, 1, 1e-9)
+		}
+	}
+}

@@ -242,3 +242,36 @@ func TestWarmingIsQuickNearAndSlowFar(t *testing.T) {
 		t.Errorf("carbon skin warms in %g s", got)
 	}
 }
+
+// Of two moves out of the plume the shorter comes first, wherever the part lies.
+func TestShorterMoveComesFirst(t *testing.T) {
+	t.Parallel()
+	first := map[string]int{}
+	for _, behind := range []float64{0.2, 0.5, 1, 1.5, 2} {
+		a := one(t, standing(), Part{Material: "balsa", Behind: behind, From: 0.01})
+		if len(a.Fixes) < 2 {
+			continue
+		}
+		length := func(f Fix) float64 { return f.To - f.From }
+		if length(a.Fixes[0]) > length(a.Fixes[1]) {
+			t.Errorf("%g m behind: %v comes before %v", behind, a.Fixes[0], a.Fixes[1])
+		}
+		first[string(a.Fixes[0].Change)]++
+	}
+	if len(first) == 0 {
+		t.Error("no part lies in the plume")
+	}
+}
+
+// What is laminar to Re 5e5 and turbulent behind gives off 871 Pr^(1/3) less than what is turbulent all along, as both formulas are printed.
+func TestTurbulentPlateAgainstTheMixedOne(t *testing.T) {
+	t.Parallel()
+	for _, prandtl := range []float64{0.6, 0.7, 1, 5.83, 60} {
+		for _, reynolds := range []float64{6e5, 1e6, 1e7} {
+			less := TurbulentPlate(reynolds, prandtl) - MixedPlate(reynolds, prandtl)
+			if want := 871 * math.Cbrt(prandtl); math.Abs(less/want-1) > 1e-9 {
+				t.Errorf("Re %g, Pr %g: %g less, want %g", reynolds, prandtl, less, want)
+			}
+		}
+	}
+}

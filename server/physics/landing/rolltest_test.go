@@ -120,3 +120,13 @@ func FuzzRollOut(f *testing.F) {
 		}
 	})
 }
+
+// The factor of air drag on a roll runs smoothly through no drag at all: y/(exp(y) - 1) = 1 - y/2 + y^2/12.
+func TestDecayIsSmoothAtZero(t *testing.T) {
+	t.Parallel()
+	for _, y := range []float64{-2e-5, -0.9e-5, 0, 1e-9, 0.9e-5, 1.1e-5, 1e-3} {
+		if got := decay(y); math.Abs(got-(1-y/2+y*y/12)) > 1e-10 {
+			t.Errorf("decay(%g) = %.15g", y, got)
+		}
+	}
+}

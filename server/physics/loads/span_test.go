@@ -170,3 +170,41 @@ func BenchmarkDiagram(b *testing.B) {
 		}
 	}
 }
+
+// Mass lies as the square of the chord between cuts that lie uneven, each item at its share of its own chord behind the leading edge.
+func TestMassLiesInTheChord(t *testing.T) {
+	t.Parallel()
+	items, err := SpreadMass([]Cut{{0, 0.4}, {0.5, 0.4}, {1, 0.2}}, 1.4, 400, 0.25, func(y float64) float64 { return 0.3 * y })
+	if err != nil {
+		t.Fatal(err)
+	}
+	inner := 0.0
+	for _, item := range items {
+		chord := 0.4 - 0.4*max(0, item.Y-0.5)
+		near(t, "place", item.X, 0.3*item.Y+0.25*chord, 1e-9)
+		if item.Y < 0.5 {
+			inner += item.Mass
+		}
+	}
+	// The squares of the chord integrate to 0.5 0.16 and 0.5 (0.16 + 0.08 + 0.04)/3: twelve parts and seven.
+	near(t, "mass of the inner half", inner, 0.7*12/19, 1e-5)
+}
+
+// A load factor just above one is met at a low speed: the increment goes straight with it.
+func TestGustSpeedOfSmallLoads(t *testing.T) {
+	t.Parallel()
+	one, known, err := jet().GustSpeed(2, 5)
+	if err != nil || !known {
+		t.Fatal(known, err)
+	}
+	for _, load := range []float64{1.001, 1.05, 1.5, 3} {
+		speed, known, err := jet().GustSpeed(load, 5)
+		if err != nil || !known {
+			t.Fatal(load, known, err)
+		}
+		near(t, "speed", speed, (load-1)*one, 1e-9)
+	}
+	if _, known, err := jet().GustSpeed(1, 5); known || err != nil {
+		t.Errorf("a load factor of one: %v, %v", known, err)
+	}
+}

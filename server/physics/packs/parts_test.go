@@ -76,6 +76,13 @@ func TestRateAndAge(t *testing.T) {
 			t.Errorf("%v: more than all is lost", c)
 		}
 	}
+	// What is published by days holds for years: the law grows with their 0.512th power.
+	for _, years := range []float64{0.5, 1, 3} {
+		want := CalendarLoss(298.15, 0.5, 365.25*years)
+		if got := LithiumIon.Loss(Age{Years: years, StoreKelvin: 298.15, StoreCharge: 0.5}); math.Abs(got-want) > 1e-12 || !(got > 0.01) {
+			t.Errorf("%g years: %g, want %g", years, got, want)
+		}
+	}
 	if half, full := LithiumIon.Loss(Age{Years: 1}), LithiumIon.Loss(Age{Years: 1, StoreCharge: 1}); !(full > 1.5*half) {
 		t.Errorf("stored full %g, half %g", full, half)
 	}
@@ -137,6 +144,12 @@ func TestServoClasses(t *testing.T) {
 	}
 	standard := Classes()[1]
 	if high := standard.At(6); math.Abs(high.Stall-2.4) > 1e-12 || math.Abs(high.Moving-0.25*1.175) > 1e-12 {
+		t.Errorf("%+v", high)
+	}
+	if low := standard.At(4); math.Abs(low.Stall-1.6) > 1e-12 || math.Abs(low.Moving-0.25*0.825) > 1e-12 {
+		t.Errorf("%+v", low)
+	}
+	if high := standard.At(7.4); math.Abs(high.Moving-0.25*1.42) > 1e-12 {
 		t.Errorf("%+v", high)
 	}
 	if got := standard.CurrentAtTorque(-2, 1); math.Abs(got-standard.Stall) > 1e-12 {

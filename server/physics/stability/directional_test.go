@@ -41,6 +41,14 @@ func TestYawContributions(t *testing.T) {
 	if straight := WingYaw(0.5, 6, 0, 0.3); !near(straight, 0.25/(24*math.Pi), 1e-12) {
 		t.Errorf("straight wing %g", straight)
 	}
+	// The published formula worked out apart, swept back by 45 and 30 degrees.
+	for _, c := range []struct{ lift, aspect, sweep, behind, want float64 }{
+		{0.6, 4, math.Pi / 4, 0.1, 0.024007515517393198}, {1, 5, math.Pi / 6, -0.05, 0.03881088787418302},
+	} {
+		if got := WingYaw(c.lift, c.aspect, c.sweep, c.behind); !near(got, c.want, 1e-12) {
+			t.Errorf("%+v: %g", c, got)
+		}
+	}
 	if up, down := WingYaw(0.5, 6, 0.4, 0), WingYaw(-0.5, 6, 0.4, 0); up != down || !(up > WingYaw(0.5, 6, 0, 0)) {
 		t.Errorf("swept wing %g and %g", up, down)
 	}

@@ -49,7 +49,9 @@ func TestZonesFollowEachOther(t *testing.T) {
 		zone      Zone
 	}{
 		{"ahead", hedge, -2, 0.5, AirAhead}, {"too far ahead", hedge, -5.1, 0.5, OpenWind}, {"quiet", hedge, 3, 0.25, QuietAir},
-		{"wake over the quiet air", hedge, 3, 0.8, RoughAir}, {"wake on the ground", hedge, 8.5, 0.1, RoughAir}, {"fading", hedge, 15, 0.5, FadingAir},
+		{"wake over the quiet air", hedge, 3, 0.8, RoughAir},
+		{"under the line from the top to eight heights", hedge, 4, 0.49, QuietAir}, {"over that line", hedge, 4, 0.51, RoughAir},
+		{"under it near the end", hedge, 7, 0.12, QuietAir}, {"over it near the end", hedge, 7, 0.13, RoughAir}, {"wake on the ground", hedge, 8.5, 0.1, RoughAir}, {"fading", hedge, 15, 0.5, FadingAir},
 		{"slowed", hedge, 25, 0.5, SlowedAir}, {"gone", hedge, 36, 0.5, OpenWind}, {"over it", hedge, 3, 2, OpenWind}, {"wall", wall, 3, 0.25, RoughAir},
 	}
 	for _, c := range cases {
