@@ -5,15 +5,17 @@ import (
 	"encoding/json"
 	"fmt"
 	"iter"
-	"math/rand/v2"
 	"os"
 	"path/filepath"
+
+	"pitgate/server/rulepack"
 )
 
 // keptSet are the documents of testdata.
 type keptSet struct {
 	whole  []document // documents that can be computed, to make others from
 	broken []document
+	packs  []rulepack.Pack
 }
 
 // keptDocuments reads them.
@@ -29,13 +31,25 @@ func keptDocuments(folder string) (keptSet, error) {
 			if err != nil {
 				return set, err
 			}
-			set.add(document{name: part + "/" + filepath.Base(file), text: bytes.ReplaceAll(text, []byte("\n"), []byte(" "))})
+			set.add(document{name: part + "/" + filepath.Base(file), recipe: part, ask: askReport, text: oneLine(text)})
 		}
 	}
 	if len(set.whole) == 0 || len(set.broken) == 0 {
 		return set, fmt.Errorf("no documents in %s", folder)
 	}
-	return set, nil
+	var err error
+	set.packs, err = rulepack.Supplied()
+	return set, err
+}
+
+// oneLine puts spaces for the line ends and tabs between the parts of a document.
+func oneLine(text []byte) []byte {
+	return bytes.Map(func(r rune) rune {
+		if r == '\n' || r == '\r' || r == '\t' {
+			return ' '
+		}
+		return r
+	}, text)
 }
 
 // add puts a document where it belongs: whole is what has a model and is meant to be right.
@@ -48,36 +62,73 @@ func (s *keptSet) add(d document) {
 	s.broken = append(s.broken, d)
 }
 
-// samplesOf is how many samples the report of a document made is drawn from: one in twenty is drawn at all.
-func samplesOf(i int) int {
-	if i%20 == 19 {
-		return 16
-	}
-	return 0
-}
+// sampledKept is how many samples the documents of testdata are drawn from.
+const sampledKept = 64
 
-// all are the documents of testdata, the whole ones once more with samples, then those made from them. The same seed makes the same documents anywhere.
+// all are the documents of testdata, the whole ones once more in every way of asking, then those made from them. The same seed makes the same documents
+// anywhere.
 func (s *keptSet) all(made int, seed uint64) iter.Seq[document] {
 	return func(yield func(document) bool) {
-		for _, list := range [][]document{s.whole, s.broken} {
+		for _, list := range [][]document{s.whole, s.broken, s.askedOtherwise()} {
 			for _, d := range list {
 				if !yield(d) {
 					return
 				}
 			}
 		}
-		for _, d := range s.whole {
-			d.name, d.samples = d.name+" sampled", 64
-			if !yield(d) {
-				return
-			}
-		}
+		m := newMaker(s.trees(), s.packs)
 		for i := range made {
-			from := s.whole[i%len(s.whole)]
-			text := vary(from.text, rand.New(rand.NewPCG(seed, uint64(i))))
-			if !yield(document{name: fmt.Sprintf("made %d from %s", i, from.name), text: text, samples: samplesOf(i)}) {
+			if !yield(s.made(m, i, seed)) {
 				return
 			}
 		}
 	}
+}
+
+// trees are the whole documents as plain JSON.
+func (s *keptSet) trees() []map[string]any {
+	var out []map[string]any
+	for _, d := range s.whole {
+		var root map[string]any
+		if err := json.Unmarshal(d.text, &root); err != nil {
+			panic(err) // whole documents were read as JSON before
+		}
+		out = append(out, root)
+	}
+	return out
+}
+
+// askedOtherwise asks for each whole document what a report does not answer, and compares it with the next; remedies, which are dear, of a few.
+func (s *keptSet) askedOtherwise() []document {
+	var out []document
+	for i, d := range s.whole {
+		sampled, window, compared, mended := d, d, d, d
+		sampled.ask, sampled.samples, sampled.workers = askSpread, sampledKept, 2
+		window.ask = askWindow
+		compared.ask, compared.other = askCompare, s.whole[(i+1)%len(s.whole)].text
+		out = append(out, sampled, window, compared)
+		if i%4 == 2 {
+			mended.ask, mended.finding = askRemedies, openFinding(d.text, i)
+			out = append(out, mended)
+		}
+	}
+	for i := range out {
+		out[i].name += " " + out[i].ask
+	}
+	return out
+}
+
+// made is a document made from those of testdata with what is asked of it.
+func (s *keptSet) made(m *maker, i int, seed uint64) document {
+	root, recipe := m.document(i, seed)
+	d := document{text: textOf(root), recipe: recipe, workers: 1 + i%3}
+	d.ask, d.samples = askedOf(i)
+	d.name = fmt.Sprintf("made %d, %s, asked %s", i, recipe, d.ask)
+	switch d.ask {
+	case askCompare:
+		d.other = s.whole[i%len(s.whole)].text
+	case askRemedies:
+		d.finding = openFinding(d.text, i)
+	}
+	return d
 }

@@ -10,25 +10,24 @@ import (
 	"strings"
 )
 
-// ahead is how many documents may wait for a host.
-const ahead = 64
+// ahead is how many documents may wait for a process.
+const ahead = 32
 
-// question is a document with the answer that is wanted of a host.
+// question is a document with its number and the answer that is wanted of a host.
 type question struct {
 	document
-	want given
+	number int
+	want   given
 }
 
-// line is the question as a host reads it.
-func (d *document) line() []byte {
-	if d.samples == 0 {
-		return fmt.Appendf(nil, "report %s\n", d.text)
-	}
-	return fmt.Appendf(nil, "spread %d %d %s\n", d.samples, spreadSeed, d.text)
-}
-
-// host is a core in another process that answers a line of text by a line of its own.
+// host is a core elsewhere, in one process or several that share the documents.
 type host struct {
+	*tally
+	processes []*process
+}
+
+// process answers a line of text by a line of its own.
+type process struct {
 	*tally
 	command *exec.Cmd
 	in      io.WriteCloser
@@ -37,9 +36,22 @@ type host struct {
 	ended   chan error
 }
 
-// startHost starts a host by name: node or chromium.
-func startHost(ctx context.Context, name, wasm string) (*host, error) {
-	command := exec.CommandContext(ctx, "node", "deploy/agreement/host.mjs", name, wasm)
+// startHost starts the processes of a host by name: node or chromium.
+func startHost(ctx context.Context, name, wasm string, processes int) (*host, error) {
+	h := &host{tally: &tally{name: name}}
+	for range processes {
+		p, err := startProcess(ctx, h.tally, wasm)
+		if err != nil {
+			h.stop()
+			return nil, err
+		}
+		h.processes = append(h.processes, p)
+	}
+	return h, nil
+}
+
+func startProcess(ctx context.Context, of *tally, wasm string) (*process, error) {
+	command := exec.CommandContext(ctx, "node", "deploy/agreement/host.mjs", of.name, wasm)
 	command.Stderr = os.Stderr
 	in, err := command.StdinPipe()
 	if err != nil {
@@ -49,53 +61,69 @@ func startHost(ctx context.Context, name, wasm string) (*host, error) {
 	if err != nil {
 		return nil, err
 	}
-	h := &host{tally: &tally{name: name}, command: command, in: in, out: bufio.NewScanner(out), queue: make(chan question, ahead), ended: make(chan error, 1)}
+	p := &process{tally: of, command: command, in: in, out: bufio.NewScanner(out), queue: make(chan question, ahead), ended: make(chan error, 1)}
 	if err := command.Start(); err != nil {
 		return nil, err
 	}
-	go func() { h.ended <- h.work() }()
-	return h, nil
+	go func() { p.ended <- p.work() }()
+	return p, nil
 }
 
-// ask gives the host a document.
-func (h *host) ask(d document, want given) { h.queue <- question{d, want} }
+// ask gives the document to the process that has the fewest waiting.
+func (h *host) ask(q question) {
+	least := h.processes[0]
+	for _, p := range h.processes {
+		if len(p.queue) < len(least.queue) {
+			least = p
+		}
+	}
+	least.queue <- q
+}
 
 // finish waits for the answers that are still to come.
 func (h *host) finish() error {
-	close(h.queue)
-	return <-h.ended
+	var first error
+	for _, p := range h.processes {
+		close(p.queue)
+		if err := <-p.ended; err != nil && first == nil {
+			first = err
+		}
+	}
+	return first
 }
 
-// stop ends the process.
+// stop ends the processes.
 func (h *host) stop() {
-	_ = h.in.Close()
-	_ = h.command.Wait()
+	for _, p := range h.processes {
+		_ = p.in.Close()
+		_ = p.command.Wait()
+	}
 }
 
 // work asks one document after the other. After a fault it only empties the queue.
-func (h *host) work() (err error) {
-	for q := range h.queue {
+func (p *process) work() (err error) {
+	for q := range p.queue {
 		if err == nil {
-			err = h.compare(q)
+			err = p.compare(q)
 		}
 	}
 	return err
 }
 
 // compare asks one document and says what differs.
-func (h *host) compare(q question) error {
-	if _, err := h.in.Write(q.line()); err != nil {
-		return fmt.Errorf("%s: %w", h.name, err)
+func (p *process) compare(q question) error {
+	if _, err := io.WriteString(p.in, q.line()); err != nil {
+		return fmt.Errorf("%s: %w", p.name, err)
 	}
-	if !h.out.Scan() {
-		return fmt.Errorf("%s ended at document %s: %w", h.name, q.name, h.out.Err())
+	if !p.out.Scan() {
+		return fmt.Errorf("%s ended at document %s: %w", p.name, q.name, p.out.Err())
 	}
-	kind, digest, _ := strings.Cut(h.out.Text(), " ")
+	kind, digest, _ := strings.Cut(p.out.Text(), " ")
 	got := given{kind, digest}
-	h.add(got)
+	p.add(q.number, got)
 	if got != q.want {
-		h.differ++
-		fmt.Printf("%s: %s is %s %.16s here, %s %.16s there\n", h.name, q.name, q.want.kind, q.want.digest, got.kind, got.digest)
+		p.differs()
+		fmt.Printf("%s: %s is %s %.16s here, %s %.16s there\n", p.name, q.name, q.want.kind, q.want.digest, got.kind, got.digest)
 	}
 	return nil
 }

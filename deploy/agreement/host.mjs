@@ -1,5 +1,5 @@
-// Answers documents by the core as WebAssembly: one question a line in ("report DOCUMENT" or "spread COUNT START DOCUMENT"), kind and SHA-256 of its
-// answer a line out. Arguments: node or chromium, and the file of the core, which has the host script of its toolchain beside it.
+// Answers documents by the core as WebAssembly: one question a line in, kind and SHA-256 of its answer a line out. Arguments: node or chromium, and the
+// file of the core, which has the host script of its toolchain beside it.
 import { createHash } from 'node:crypto';
 import { once } from 'node:events';
 import { createServer } from 'node:http';
@@ -14,11 +14,15 @@ const script = 'wasm_exec.js';
 /** When the core's collector runs; as in the page's worker. */
 const collector = { GOGC: '400', GOMEMLIMIT: '96MiB' };
 
-/** Asks a core the question of a line. */
+/** Asks a core the question of a line: what is asked, samples, seed, finding, document and the one to compare with, with tabs between. */
 export function asked(core, line, done) {
-  const [, samples, seed, text] = /^(?:report|spread (\d+) (-?\d+)) (.*)$/.exec(line);
-  if (samples === undefined) core.report(text, undefined, done);
-  else core.spread(text, Number(samples), Number(seed), undefined, done);
+  const [what, samples, seed, finding, text, other] = line.split('\t');
+  if (what === 'report') core.report(text, undefined, done);
+  else if (what === 'values') core.values(text, done);
+  else if (what === 'window') core.window(text, done);
+  else if (what === 'spread') core.spread(text, Number(samples), Number(seed), undefined, done);
+  else if (what === 'remedies') core.remedies(text, finding, Number(samples), Number(seed), undefined, done);
+  else core.compare(text, other, undefined, done);
 }
 
 /** The core in this process. */

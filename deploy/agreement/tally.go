@@ -5,49 +5,48 @@ import (
 	"encoding/hex"
 	"encoding/json"
 	"fmt"
+	"sync"
 
 	"pitgate/server/answer"
-	"pitgate/server/physics/assess"
 )
 
-// document is one that every core answers.
-type document struct {
-	name string
-	text []byte // without line ends
-	// samples is how many samples its report is drawn from; zero: bands by propagation.
-	samples int
-}
-
-// spreadSeed is the seed of every sampled report.
-const spreadSeed = -3
-
-// answer is what this program answers.
-func (d *document) answer() ([]byte, error) {
-	if d.samples == 0 {
-		return answer.Report(d.text, nil)
-	}
-	return answer.Spread(d.text, assess.SpreadOptions{Samples: d.samples, Seed: spreadSeed, Workers: 2})
-}
+// What a core says of a document.
+const (
+	answered = "answer"
+	refused  = "refused"
+)
 
 // given is what a core answered: "answer" or "refused", and the SHA-256 of the text in hex.
 type given struct{ kind, digest string }
 
-// tally counts the answers of one core and digests all of them in their order.
+// tally counts the answers of one core and digests all of them, whichever of its processes gave them first.
 type tally struct {
 	name              string
+	guard             sync.Mutex
 	answered, refused int
 	differ            int
 	all               [sha256.Size]byte
 }
 
-// add counts one answer.
-func (t *tally) add(g given) {
-	if g.kind == "answer" {
+// add counts the answer to one question.
+func (t *tally) add(number int, g given) {
+	t.guard.Lock()
+	defer t.guard.Unlock()
+	if g.kind == answered {
 		t.answered++
 	} else {
 		t.refused++
 	}
-	t.all = sha256.Sum256(append(t.all[:], g.digest...))
+	for i, b := range sha256.Sum256(fmt.Appendf(nil, "%d %s %s", number, g.kind, g.digest)) {
+		t.all[i] ^= b
+	}
+}
+
+// differs counts an answer that is not the one wanted.
+func (t *tally) differs() {
+	t.guard.Lock()
+	defer t.guard.Unlock()
+	t.differ++
 }
 
 // String is one line of the result.
@@ -56,16 +55,16 @@ func (t *tally) String() string {
 		hex.EncodeToString(t.all[:8]))
 }
 
-// answer is that of this program.
-func (t *tally) answer(d document) given {
-	g := given{kind: "answer"}
+// answer is that of this program, with its text.
+func (t *tally) answer(number int, d document) (given, []byte) {
+	g := given{kind: answered}
 	text, err := d.answer()
 	if err != nil {
-		g.kind = "refused"
+		g.kind = refused
 		text, _ = json.Marshal(answer.RefusalOf(err))
 	}
 	sum := sha256.Sum256(text)
 	g.digest = hex.EncodeToString(sum[:])
-	t.add(g)
-	return g
+	t.add(number, g)
+	return g, text
 }

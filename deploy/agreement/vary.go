@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"maps"
 	"math"
 	"math/rand/v2"
@@ -9,18 +8,9 @@ import (
 	"strings"
 )
 
-// vary makes another document from one: every number moves, and now and then a part is left out or broken.
-func vary(text []byte, by *rand.Rand) []byte {
-	var root any
-	if err := json.Unmarshal(text, &root); err != nil {
-		panic(err) // the caller took the document for whole
-	}
-	v := variation{by: by, width: widths[by.IntN(len(widths))], rate: rates[by.IntN(len(rates))], scales: map[string]float64{}}
-	out, err := json.Marshal(v.value("", root))
-	if err != nil {
-		panic(err) // a tree of numbers and texts always has a JSON form
-	}
-	return out
+// newVariation is a variation of random strength.
+func newVariation(by *rand.Rand, known knownValues) variation {
+	return variation{by: by, width: widths[by.IntN(len(widths))], rate: rates[by.IntN(len(rates))], scales: map[string]float64{}, known: known}
 }
 
 // How far the numbers of a document move, as a standard deviation of their logarithm, and how many of its values are broken; one of each a document.
@@ -35,6 +25,8 @@ type variation struct {
 	width, rate float64
 	// scales are the factors by name: what stands in the same place of several points moves by the same, so that points keep their order.
 	scales map[string]float64
+	// known is what the documents of testdata say.
+	known knownValues
 }
 
 // value varies one value, that of a name, and all below it.

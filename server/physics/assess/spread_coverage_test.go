@@ -88,16 +88,31 @@ func invent(t *testing.T, in Input, r *sampling, count int) []trueModel {
 				models[j].off[s] = z[s][j]
 				continue
 			}
-			value := u.value + u.draw(2*z[s][j])
+			value := u.value + offBy(u, 2*z[s][j])
 			isTrue["value"] = value
 			actual := uncertain{name: u.name, value: value, spread: scaled(u, value)}
-			seen := value + actual.draw(z[n+s][j])
+			seen := value + offBy(actual, z[n+s][j])
 			shown, _ := measured.quantity(u.name)
 			shown["value"], shown["spread"] = seen, scaled(u, seen)
 		}
 		models[j].truth, models[j].measured = truth.input(t), measured.input(t)
 	}
 	return models
+}
+
+// offBy is how far a number lies off for a normal deviate of its error: drawn here by the declared spread alone, not by what is tested. What cannot be
+// negative is lognormal with that coefficient of variation, a share of a whole logistic.
+func offBy(u uncertain, z float64) float64 {
+	switch ratio := u.spread / u.value; {
+	case u.support() == proportion:
+		return 1/(1+(1/u.value-1)*math.Exp(-u.spread*z/(u.value*(1-u.value)))) - u.value
+	case u.support() != positive:
+		return u.spread * z
+	case ratio > 0.5:
+		return math.Max(u.spread*z, -0.99*u.value)
+	default:
+		return u.value * (math.Exp(z*math.Sqrt(math.Log1p(ratio*ratio))) - 1)
+	}
 }
 
 // scaled returns the declared spread of an input at another value: the same share of it, or the same number for what has either sign.

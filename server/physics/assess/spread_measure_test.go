@@ -34,7 +34,11 @@ func TestWeighInNarrowsTheStallSpeed(t *testing.T) {
 	}
 	// The law itself by closed form: the speed goes with the root of the mass as flown, and the rest of the variance stays.
 	value, full := *before.Value, 8.596
-	closed := value / 2 / full * estimated * 2 * bandFactor
+	closed := value / 2 / full * estimated * 2 * 1.6448536
+	lost := closed * math.Sqrt(1-weighed*weighed/(estimated*estimated))
+	if rate := math.Sqrt(width(before)*width(before)-lost*lost) / width(before); math.Abs(width(after)/width(before)-rate) > 0.04*rate {
+		t.Errorf("the band narrows to %.4f of its width, by the closed form to %.4f", width(after)/width(before), rate)
+	}
 	if rest := math.Sqrt(width(before)*width(before) - width(after)*width(after)); math.Abs(rest/closed-1) > 0.08 {
 		t.Errorf("the mass alone made %.4f m/s of the band, by the root of the mass %.4f", rest, closed)
 	}

@@ -29,8 +29,8 @@ type Part struct {
 	KnockDown float64 // share of the table's strength left, 0 when not given
 }
 
-// piece is a rectangle or ring of a part: area, its own second moment, height of its middle and half its depth.
-type piece struct{ area, inertia, z, half float64 }
+// piece is a rectangle or ring of a part: area, its own second moment and height of its middle.
+type piece struct{ area, inertia, z float64 }
 
 // check returns an error that names the first impossible measure.
 func (p Part) check() error {
@@ -121,7 +121,7 @@ func RingArea(outer, inner float64) float64 {
 //
 // Formula: A = b h, I = b h^3/12.
 func rectangle(width, depth, z float64) piece {
-	return piece{area: float64(width * depth), inertia: float64(width*depth*depth*depth) / 12, z: z, half: float64(0.5 * depth)}
+	return piece{area: float64(width * depth), inertia: float64(width*depth*depth*depth) / 12, z: z}
 }
 
 // pieces returns what a part is made of.
@@ -129,7 +129,7 @@ func (p Part) pieces() []piece {
 	switch p.Shape {
 	case ShapeTube:
 		inner := p.inner()
-		return []piece{{RingArea(p.Outer, inner), RingInertia(p.Outer, inner), p.OffsetZ, float64(0.5 * p.Outer)}}
+		return []piece{{RingArea(p.Outer, inner), RingInertia(p.Outer, inner), p.OffsetZ}}
 	case ShapeCapsAndWeb:
 		open := p.Depth - float64(2*p.Cap)
 		arm := float64(0.5 * (p.Depth - p.Cap))
