@@ -65,6 +65,7 @@ func BenchmarkMovedPass(b *testing.B) {
 		if len(p.results) == 0 {
 			b.Fatal("no findings")
 		}
+		p.release()
 	}
 }
 

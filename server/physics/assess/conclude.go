@@ -55,30 +55,30 @@ type answer struct {
 
 // conclude turns an answer into a finding.
 func (p *pass) conclude(a answer) {
-	k := &catalogue[place(a.id)]
+	k, n := &catalogue[place(a.id)], p.memory().figure()
 	f := Finding{
 		ID: k.id, Title: k.title, Unit: k.unit, Method: k.method, Source: k.source, Validity: k.validity,
-		Missing: a.missing, Note: a.note, OutsideValidity: a.outside, Rule: p.citation(a), LimitSense: LimitSenseNone,
+		Missing: a.missing, Note: a.note, OutsideValidity: a.outside, Rule: p.citation(&a), LimitSense: LimitSenseNone,
 	}
 	if a.limit.set {
 		f.LimitSense = k.sense
-		f.Limit = &a.limit.value
+		n.limit, f.Limit = a.limit.value, &n.limit
 		if k.sense == LimitSenseWithin {
-			f.UpperLimit = &a.upper
+			n.upper, f.UpperLimit = a.upper, &n.upper
 		}
 	}
-	f.judge(a)
+	f.judge(&a, n)
 	if p.base() {
 		f.FindingClass, _ = classOf(k.id)
 	}
 	if p.tells() {
-		f.trace(k.from, a)
+		f.trace(k.from, &a)
 	}
 	p.results = append(p.results, f)
 }
 
 // trace says what the answer was computed from; an unknown one names what is missing instead.
-func (f *Finding) trace(usual []string, a answer) {
+func (f *Finding) trace(usual []string, a *answer) {
 	if f.Verdict == VerdictUnknown {
 		return
 	}
@@ -89,7 +89,7 @@ func (f *Finding) trace(usual []string, a answer) {
 }
 
 // judge sets value, margin and the verdict of the middle value.
-func (f *Finding) judge(a answer) {
+func (f *Finding) judge(a *answer, n *figures) {
 	switch {
 	case len(a.missing) > 0:
 		f.unknown("")
@@ -100,10 +100,9 @@ func (f *Finding) judge(a answer) {
 	case !finite(a.value) || a.limit.set && !finite(a.limit.value):
 		f.unknown("The computation gives no number for this input.")
 	default:
-		value := a.value
-		f.Value = &value
+		n.value, f.Value = a.value, &n.value
 		f.Verdict = VerdictHolds
-		f.setMargin()
+		f.setMargin(&n.margin)
 	}
 }
 
@@ -117,12 +116,12 @@ func (f *Finding) unknown(note string) {
 }
 
 // setMargin computes how far the value is on the right side of its limit and lets the finding fail where it is not.
-func (f *Finding) setMargin() {
+func (f *Finding) setMargin(room *float64) {
 	margin, limited := f.marginOf(*f.Value)
 	if !limited {
 		return
 	}
-	f.Margin = &margin
+	*room, f.Margin = margin, room
 	if margin < 0 {
 		f.Verdict = VerdictFails
 	}
@@ -143,7 +142,7 @@ func (f *Finding) marginOf(value float64) (float64, bool) {
 }
 
 // citation returns the published rule behind a limit, of several the one that gave the figure, or where the figure comes from.
-func (p *pass) citation(a answer) string {
+func (p *pass) citation(a *answer) string {
 	if p.in.Limits != nil {
 		for _, rule := range p.in.Limits.Rules {
 			if (rule.ID == "" || yes(rule.Deciding)) && rule.BearsOn() == a.id {
@@ -179,4 +178,12 @@ func sayNumbers(format string, values ...float64) string {
 		said[i] = value
 	}
 	return fmt.Sprintf(format, said...)
+}
+
+// inWords is sayNumbers in the base pass. What a moved pass would say is told nowhere: there it is the format as it stands.
+func (p *pass) inWords(format string, values ...float64) string {
+	if !p.base() {
+		return format
+	}
+	return sayNumbers(format, values...)
 }

@@ -56,10 +56,10 @@ func (p *pass) pullUpStates(speed float64) []flightState {
 	if bite, err := p.pitchAt(p.mass.travel.Forward.X).Sensitivity(p.stateAt(speed)); err == nil && !bite.Reversed && finite(bite.AnglePerLoad) {
 		change = bite.AnglePerLoad * (load - 1)
 	}
-	where := sayNumbers("at %.0f m/s", speed)
+	where := p.inWords("at %.0f m/s", speed)
 	return []flightState{
-		{"the pitch control put at once to what pulls " + sayNumbers("%.1f ", load) + where, pressure, level.Incidence, p.withinThrow(level.Command + change), 1},
-		{sayNumbers("a pull-up of %.1f ", load) + where, pressure, pulled.Incidence, p.withinThrow(pulled.Command), load},
+		{"the pitch control put at once to what pulls " + p.inWords("%.1f ", load) + where, pressure, level.Incidence, p.withinThrow(level.Command + change), 1},
+		{p.inWords("a pull-up of %.1f ", load) + where, pressure, pulled.Incidence, p.withinThrow(pulled.Command), load},
 	}
 }
 
@@ -74,7 +74,7 @@ func (p *pass) gustState(speed float64) flightState {
 	level, pressure := p.trimmedAt(speed, 1)
 	a := p.loads.aircraft
 	felt := loads.GustAlleviation(loads.MassRatio(a.Mass/a.Area, a.Density, a.Chord, a.LiftSlope))
-	return flightState{sayNumbers("a gust of %.1f m/s at %.0f m/s", p.loads.gust, speed), pressure, level.Incidence + float64(felt*p.loads.gust)/speed, level.Command, p.loads.gustLoad}
+	return flightState{p.inWords("a gust of %.1f m/s at %.0f m/s", p.loads.gust, speed), pressure, level.Incidence + float64(felt*p.loads.gust)/speed, level.Command, p.loads.gustLoad}
 }
 
 // needTrim names what the states of the tail lack.

@@ -73,16 +73,16 @@ func (p *pass) landingNote(factor, shift float64, worst int, least float64) stri
 	note := say("Approach at %.1f m/s down %.1f degrees, %.0f m from the screen to the flare, %.0f m flare and float, %.0f m %s, on %.0f m of %s, head wind %.1f m/s.",
 		l.approach, degrees(r.Angle), r.Approach, r.Flare+r.Float, r.Run, way, l.place.length, l.place.name, l.air.Headwind)
 	if !r.Levels {
-		note += sayNumbers(" The flare stalls before it levels: it meets the ground at %.1f m/s.", r.TouchdownSink)
+		note += p.inWords(" The flare stalls before it levels: it meets the ground at %.1f m/s.", r.TouchdownSink)
 	}
 	if factor != 1 {
-		note += sayNumbers(" The limits ask for %.2f times the distance.", factor)
+		note += p.inWords(" The limits ask for %.2f times the distance.", factor)
 	}
 	if worst >= 0 {
 		name := p.in.Field.Obstacles[p.drawing.under[worst]].Name
 		note += say(" Over %s it passes with %.1f m", name, least)
 		if shift > 0 {
-			note += sayNumbers(", which moves the aim point %.0f m on", shift)
+			note += p.inWords(", which moves the aim point %.0f m on", shift)
 		}
 		note += "."
 	}

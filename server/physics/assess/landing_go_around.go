@@ -58,7 +58,7 @@ const neverClimbsAway = "From no height of the approach does the model climb awa
 // brokenOff says how a go-around is flown: obstacles as high as the clearance over them asks for.
 func (p *pass) brokenOff() landing.GoAround {
 	l, n := &p.landing, p.need()
-	how := landing.GoAround{Reaction: p.reaction(), Margin: overGround, Tolerance: goAroundTolerance}
+	how := landing.GoAround{Reaction: p.reaction(), Margin: overGround, Tolerance: goAroundTolerance, Room: &p.memory().brief}
 	raised := max(0, p.limit(clearanceFigure).value-overGround)
 	for _, o := range p.landingObstacles(l.place.heading, 1, &n) {
 		o.Top += raised

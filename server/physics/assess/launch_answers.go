@@ -28,7 +28,7 @@ func (p *pass) answerLiftoff() {
 	r := &p.launch.result
 	if p.launch.flown {
 		liftoff.value = r.Airspeed / p.stall.takeoff
-		liftoff.note = sayNumbers("Leaves the ground at %.1f m/s; the stall with take-off flaps is at %.1f m/s.", r.Airspeed, p.stall.takeoff)
+		liftoff.note = p.inWords("Leaves the ground at %.1f m/s; the stall with take-off flaps is at %.1f m/s.", r.Airspeed, p.stall.takeoff)
 		if r.NeverLiftsOff {
 			liftoff.never = p.neverWords()
 		}
@@ -51,14 +51,14 @@ func (p *pass) answerDistance() {
 	}
 	if p.launch.flown {
 		distance.value = factor.value * r.Run
-		distance.note = sayNumbers("Ground run %.1f m in %.1f s of a strip of %.0f m, head wind %.1f m/s.", r.Run, r.Time, p.launch.length, p.launch.head)
+		distance.note = p.inWords("Ground run %.1f m in %.1f s of a strip of %.0f m, head wind %.1f m/s.", r.Run, r.Time, p.launch.length, p.launch.head)
 		if toScreen {
 			distance.value = factor.value * r.ScreenDistance
-			distance.note = sayNumbers("%.1f m to the screen, %.1f m of it on the ground, of a strip of %.0f m, head wind %.1f m/s.",
+			distance.note = p.inWords("%.1f m to the screen, %.1f m of it on the ground, of a strip of %.0f m, head wind %.1f m/s.",
 				r.ScreenDistance, r.Run, p.launch.length, p.launch.head)
 		}
 		if factor.value != 1 {
-			distance.note += sayNumbers(" The limits ask for %.2f times the distance.", factor.value)
+			distance.note += p.inWords(" The limits ask for %.2f times the distance.", factor.value)
 		}
 		switch {
 		case r.NeverLiftsOff:
@@ -76,7 +76,7 @@ func (p *pass) answerEndSpeed() {
 	r := &p.launch.result
 	if p.launch.flown {
 		end.value = r.Airspeed / p.stall.takeoff
-		end.note = sayNumbers("%.1f m/s through the air, %.1f m/s over the ground, when the launcher lets go; the stall is at %.1f m/s.",
+		end.note = p.inWords("%.1f m/s through the air, %.1f m/s over the ground, when the launcher lets go; the stall is at %.1f m/s.",
 			r.Airspeed, r.GroundSpeed, p.stall.takeoff) + p.tailWords()
 		if r.NeverLiftsOff {
 			end.never = p.neverWords()
@@ -95,12 +95,12 @@ func (p *pass) answerSink() {
 	sink.limit = p.limit(sinkFigure.with(max(r.Height/2, leastSinkLimit)))
 	if p.launch.flown {
 		sink.value = r.Sink
-		sink.note = sayNumbers("Leaves the launcher %.2f m up and sinks %.2f m, lowest %.0f m from the start.", r.Height, r.Sink, r.LowestDistance)
+		sink.note = p.inWords("Leaves the launcher %.2f m up and sinks %.2f m, lowest %.0f m from the start.", r.Height, r.Sink, r.LowestDistance)
 		switch {
 		case r.NeverLiftsOff:
 			sink.never = p.neverWords()
 		case r.TouchesGround:
-			sink.note += sayNumbers(" It touches the ground %.0f m from the start.", r.ContactAt)
+			sink.note += p.inWords(" It touches the ground %.0f m from the start.", r.ContactAt)
 		}
 		if !r.NeverLiftsOff {
 			sink.note += p.tailWords()

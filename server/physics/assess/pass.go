@@ -19,8 +19,9 @@ type pass struct {
 	resumes *resumes
 	// cut is what a moved pass may leave out; nil where it walks through all.
 	cut *cut
-	// spare is room for the findings of moved passes, used again by the next.
-	spare [][]Finding
+	// work is the memory of this pass, and idle that which moved passes gave back.
+	work *work
+	idle chan *work
 	// quiet leaves out drawings, quantities and sources.
 	quiet   bool
 	inputs  []uncertain
@@ -77,7 +78,9 @@ type uncertain struct {
 }
 
 func newPass(in *Input, whole *Geometry) *pass {
-	return &pass{in: in, whole: whole, drawing: &drawing{}, known: map[string]bool{}, results: make([]Finding, 0, len(catalogue))}
+	return &pass{
+		in: in, whole: whole, drawing: &drawing{}, known: map[string]bool{}, results: make([]Finding, 0, len(catalogue)), idle: make(chan *work, mostWorkers+1),
+	}
 }
 
 // moving returns a pass like the base pass in which one input is moved by a number of its spreads.
@@ -88,8 +91,8 @@ func (p *pass) moving(input uncertain, by float64) *pass {
 // movingAll returns a pass like the base pass that moves the named inputs, as one error or one alone.
 func (p *pass) movingAll(input uncertain, by float64, names ...string) *pass {
 	moved := p.resume(names)
-	drawing := *p.drawing // what a moved pass finds out for itself is nobody else's
-	moved.drawing = &drawing
+	moved.work.drawing = *p.drawing // what a moved pass finds out for itself is nobody else's
+	moved.drawing = &moved.work.drawing
 	moved.moved, moved.by, moved.quiet = input.name, by*input.spread, p.quiet
 	return moved
 }

@@ -53,7 +53,8 @@ func kindOf(id string) figureKind {
 // number is left out.
 func (p *pass) tell(id string, value float64, from ...string) {
 	if p.tells() && finite(value) {
-		p.keep(id, ReportQuantity{Value: &value}, from)
+		told := value
+		p.keep(id, ReportQuantity{Value: &told}, from)
 	}
 }
 

@@ -16,7 +16,7 @@ func (p *pass) reachNote(points []reach.Point, survey *reach.Survey) string {
 	}
 	point, result := points[survey.Worst], survey.Results[survey.Worst]
 	note := say("From %.0f of %d points a landing area is reached.", math.Round(survey.ReachRatio*float64(len(points))), len(points))
-	where := sayNumbers(" Worst at x %.0f m, y %.0f m, %.0f m up", point.At.X, point.At.Y, point.Height)
+	where := p.inWords(" Worst at x %.0f m, y %.0f m, %.0f m up", point.At.X, point.At.Y, point.Height)
 	switch {
 	case result.Area < 0:
 		return note + where + ": no landing area can be landed on from there at any height."

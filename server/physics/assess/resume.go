@@ -23,34 +23,26 @@ func (r *resumes) note(name string, section int) { r.readers[name] |= 1 << secti
 
 // resume returns the base pass as it stood before the first section that reads one of some inputs; a pass at its start where that is not known.
 func (p *pass) resume(names []string) *pass {
-	fresh := &pass{in: p.in, whole: p.whole, drawing: p.drawing, results: p.blank()}
+	w := p.borrow()
+	w.pass = pass{in: p.in, whole: p.whole, drawing: p.drawing, results: w.findings, work: w, idle: p.idle}
 	if p.resumes == nil {
-		return fresh
+		return &w.pass
 	}
 	asked := uint64(0)
 	for _, name := range names {
 		asked |= p.resumes.readers[name]
 	}
 	if asked == 0 {
-		return fresh
+		return &w.pass
 	}
-	found := *p.resumes.before[bits.TrailingZeros64(asked)]
-	found.results = append(fresh.results, found.results...)
+	w.pass = *p.resumes.before[bits.TrailingZeros64(asked)]
+	found := &w.pass
+	found.work, found.results = w, append(w.findings, found.results...)
 	found.inputs, found.known, found.trail, found.values, found.lines, found.curves = nil, nil, nil, nil, nil, nil
-	found.watch, found.ballast, found.replaced, found.spare = nil, nil, nil, nil
-	found.cut = &cut{base: p.resumes, asked: asked}
-	return &found
-}
-
-// blank returns room for the findings of a moved pass.
-func (p *pass) blank() []Finding {
-	last := len(p.spare) - 1
-	if last < 0 {
-		return make([]Finding, 0, len(catalogue))
-	}
-	room := p.spare[last]
-	p.spare = p.spare[:last]
-	return room
+	found.watch, found.ballast, found.replaced = nil, nil, nil
+	w.cut = cut{base: p.resumes, asked: asked}
+	found.cut = &w.cut
+	return found
 }
 
 // cut says which sections a moved pass leaves out: those that neither read an input it moves nor touch a part that a section computed anew.

@@ -90,20 +90,3 @@ func samePass(t *testing.T, moved string, got, want *pass) {
 		}
 	}
 }
-
-// TestAnswersAloneAllocateLittle guards what the deterministic run without drawings allocates.
-func TestAnswersAloneAllocateLittle(t *testing.T) {
-	in, whole := preparedDemo(t, "sandmartin_long_acre")
-	count := testing.AllocsPerRun(5, func() {
-		if _, err := whole.RunWith(in, Options{}); err != nil {
-			t.Fatal(err)
-		}
-	})
-	if count > mostAllocations {
-		t.Errorf("%.0f allocations, want at most %d", count, mostAllocations)
-	}
-	t.Logf("%.0f allocations", count)
-}
-
-// mostAllocations is what a run of answers alone may allocate: half as much again as at the time of writing.
-const mostAllocations = 7500

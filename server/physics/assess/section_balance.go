@@ -58,7 +58,7 @@ func (p *pass) answerMargin(id string, missing []string, balance float64) {
 	}
 	if n.met() {
 		margin.value = (p.wing.neutralX - balance) / p.wing.chord
-		margin.note = sayNumbers("Neutral point at %.3f m, balance point at %.3f m, mean chord %.3f m.", p.wing.neutralX, balance, p.wing.chord)
+		margin.note = p.inWords("Neutral point at %.3f m, balance point at %.3f m, mean chord %.3f m.", p.wing.neutralX, balance, p.wing.chord)
 		margin.note += p.shiftNote(margin) + p.ownWindowNote(balance)
 		p.tellShift(id, margin)
 	}
@@ -99,10 +99,10 @@ func (p *pass) shiftNote(margin answer) string {
 func (p *pass) ownWindowNote(balance float64) string {
 	m := p.massProperties()
 	if m.ForwardBalanceLimitXMeters != nil && balance < *m.ForwardBalanceLimitXMeters {
-		return sayNumbers(" It lies ahead of the builder's own limit of %.3f m.", *m.ForwardBalanceLimitXMeters)
+		return p.inWords(" It lies ahead of the builder's own limit of %.3f m.", *m.ForwardBalanceLimitXMeters)
 	}
 	if m.AftBalanceLimitXMeters != nil && balance > *m.AftBalanceLimitXMeters {
-		return sayNumbers(" It lies aft of the builder's own limit of %.3f m.", *m.AftBalanceLimitXMeters)
+		return p.inWords(" It lies aft of the builder's own limit of %.3f m.", *m.AftBalanceLimitXMeters)
 	}
 	return ""
 }

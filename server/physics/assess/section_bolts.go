@@ -120,5 +120,5 @@ func (p *pass) thickerBolt(s *seat, stands float64) string {
 	if !(stands > 0) {
 		return ""
 	}
-	return sayNumbers(" Of %.1f mm they would reach it.", 1000*s.bolts.Diameter*math.Sqrt(p.loads.asked/stands))
+	return p.inWords(" Of %.1f mm they would reach it.", 1000*s.bolts.Diameter*math.Sqrt(p.loads.asked/stands))
 }

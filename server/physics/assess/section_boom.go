@@ -118,7 +118,7 @@ func (p *pass) answerBoom() {
 
 // boomTimes returns how often one boom stands the greatest bending of its root.
 func (p *pass) boomTimes(n *need, a *answer, b *boom) float64 {
-	landing := flightState{words: sayNumbers("a landing with a load factor of %.1f", hardLanding), load: hardLanding}
+	landing := flightState{words: p.inWords("a landing with a load factor of %.1f", hardLanding), load: hardLanding}
 	states := slices.Concat(p.flightStates(), []flightState{landing})
 	if b.stands == nil && !b.stand(states) {
 		n.lack(boomPath)

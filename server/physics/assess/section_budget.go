@@ -104,7 +104,7 @@ func (p *pass) reserve(f *flightFuel, out *answer) {
 		out.note = say("%.0f g are left after %d circuits and the landing; a go-around and one more circuit take %.0f g. Landing call after %s.",
 			gramsPerKg*f.left(), f.circuits, gramsPerKg*f.budget.Reserve, clock(f.budget.Timer))
 		if short := float64(out.limit.value*f.onBoard) - f.left(); short > 0 {
-			out.note += sayNumbers(" %.0f g more fuel, or %.0f circuits fewer, would keep it.", gramsPerKg*short, math.Ceil(short/f.flight.Circuit.Mass()))
+			out.note += p.inWords(" %.0f g more fuel, or %.0f circuits fewer, would keep it.", gramsPerKg*short, math.Ceil(short/f.flight.Circuit.Mass()))
 		}
 		p.tell("fuel.left", f.left())
 	}

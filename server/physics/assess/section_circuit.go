@@ -48,10 +48,10 @@ func (p *pass) layCircuit(plan *CircuitPlan, inside *answer) {
 	fit := circuit.Fit(area, 0)
 	inside.value = fit.Distance
 	radius := circuit.Radius()
-	inside.note = sayNumbers("Turns of %.0f m radius at %.1f m/s and %.0f degrees, legs of %.0f m; nearest to the edge at x %.0f m, y %.0f m.",
+	inside.note = p.inWords("Turns of %.0f m radius at %.1f m/s and %.0f degrees, legs of %.0f m; nearest to the edge at x %.0f m, y %.0f m.",
 		radius, circuit.Airspeed, degrees(circuit.Bank), circuit.Leg, fit.At.X, fit.At.Y)
 	if !fit.Fits && fit.LargestSpeed > 0 {
-		inside.note += sayNumbers(" It fits at %.1f m/s.", fit.LargestSpeed)
+		inside.note += p.inWords(" It fits at %.1f m/s.", fit.LargestSpeed)
 	}
 	p.tell("circuit.radius", radius)
 	p.tell("circuit.leg", circuit.Leg, read...)

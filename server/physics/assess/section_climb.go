@@ -128,7 +128,7 @@ func (p *pass) worstClearance(crossed []over, clearance *answer) {
 		}
 	}
 	if p.launch.result.TouchesGround {
-		clearance.note += sayNumbers(" The model touches the ground %.0f m from the start.", p.launch.result.ContactAt)
+		clearance.note += p.inWords(" The model touches the ground %.0f m from the start.", p.launch.result.ContactAt)
 	}
 }
 

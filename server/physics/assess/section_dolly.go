@@ -42,13 +42,15 @@ func (p *pass) followDolly(out *answer) {
 	}
 	mark := p.mark()
 	area := max(0, p.optional(dollyAreaPath, p.launchPlan().Ramp.DollyDragAreaSquareMeters, 0))
-	fall, err := p.launch.how.DollyFall(&p.launch.result, p.launch.air, motion.Dolly{DragArea: area})
+	how := p.launch.how
+	how.Room = &p.memory().brief
+	fall, err := how.DollyFall(&p.launch.result, p.launch.air, motion.Dolly{DragArea: area})
 	if err != nil || len(fall.Path) == 0 {
 		return
 	}
 	p.tellDolly(&fall, p.since(mark))
 	p.drawDolly(&fall)
-	out.note = sayNumbers("It comes down %.0f m from the start at %.1f m/s with %.0f J.", fall.Distance, fall.Speed, fall.Energy)
+	out.note = p.inWords("It comes down %.0f m from the start at %.1f m/s with %.0f J.", fall.Distance, fall.Speed, fall.Energy)
 	p.nearDolly(&fall, out)
 }
 

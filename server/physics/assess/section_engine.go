@@ -138,7 +138,7 @@ func (p *pass) answerSpeeds() {
 	if n.met() {
 		weight := p.mass.takeoff * motion.Gravity
 		ratio.value = p.engine.static / weight
-		ratio.note = sayNumbers("%.1f N installed in the day's air against %.1f N of weight.", p.engine.static, weight)
+		ratio.note = p.inWords("%.1f N installed in the day's air against %.1f N of weight.", p.engine.static, weight)
 	}
 	p.conclude(ratio)
 }
@@ -157,7 +157,7 @@ func (p *pass) answerTopSpeed() {
 		speed, found := model.TopSpeed(p.conditions(0), p.topThrust)
 		if found {
 			top.value, p.top = speed, speed
-			top.note = sayNumbers("Full thrust of %.1f N at that speed meets a drag coefficient of %.4f without lift.", p.topThrust(speed), p.drag.top)
+			top.note = p.inWords("Full thrust of %.1f N at that speed meets a drag coefficient of %.4f without lift.", p.topThrust(speed), p.drag.top)
 			p.tell("thrust.top_speed", p.topThrust(speed))
 			p.tell("speed.top", speed)
 			top.outside = speed > 0.3*p.air.state.SoundSpeed

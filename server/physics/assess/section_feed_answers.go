@@ -72,7 +72,7 @@ func (p *pass) suctionNote(r *fuel.Result) string {
 	note := say("Worst in the %s at %.1f g along and %.1f g across: %.0f Pa of lines, %.0f Pa of filter, %.0f Pa of vent, %.0f Pa of the column of fuel.",
 		worst.Load.Name, worst.Load.Forward, worst.Load.Normal, r.LineLoss, r.Filter, r.Vent.Suction, worst.Head)
 	if worst.Suction > fuel.PlannedSuction {
-		note += sayNumbers(" Plan for no more than %.0f Pa.", fuel.PlannedSuction) + changeWords(&p.feed.system, r.Fixes, fuel.AirReleased, fuel.ThinMargin)
+		note += p.inWords(" Plan for no more than %.0f Pa.", fuel.PlannedSuction) + changeWords(&p.feed.system, r.Fixes, fuel.AirReleased, fuel.ThinMargin)
 	}
 	for i := range r.Lines {
 		if p.feed.system.Lines[i].Suction && r.Lines[i].Speed > fuel.SlowSuctionLine {
@@ -134,7 +134,7 @@ func (p *pass) trap(out *answer, given *FuelSystem) {
 	case yes(given.AirTrap):
 		out.value = result.Trap.Seconds
 		least := out.limit.value * result.Flow
-		out.note = sayNumbers("Trap and header hold %.0f ml, at full thrust %.1f ml flow each second; %.0f ml would be enough.",
+		out.note = p.inWords("Trap and header hold %.0f ml, at full thrust %.1f ml flow each second; %.0f ml would be enough.",
 			p.feed.system.TrapVolume*1e6, result.Flow*1e6, least*1e6)
 		p.tell("fuel.trap_seconds", result.Trap.Seconds)
 		p.tell("fuel.least_trap", least, out.limit.paths()...)
@@ -143,7 +143,7 @@ func (p *pass) trap(out *answer, given *FuelSystem) {
 		out.note = "A bladder without air needs no trap; some authorities do not allow one as the main tank."
 		out.from = []string{feedPath + "bladderTank"}
 	default:
-		out.never = sayNumbers("No air trap between tank and pump: %.1f s of air put the flame out. One of %.0f ml would do.", fuel.FlameGap, out.limit.value*result.Flow*1e6)
+		out.never = p.inWords("No air trap between tank and pump: %.1f s of air put the flame out. One of %.0f ml would do.", fuel.FlameGap, out.limit.value*result.Flow*1e6)
 		out.from = []string{feedPath + "airTrap"}
 	}
 }
@@ -174,7 +174,7 @@ func (p *pass) vent(out *answer, given *FuelSystem) {
 		out.note = "A bladder collapses as it empties and needs no vent."
 		out.from = []string{feedPath + "bladderTank"}
 	case !yes(given.Vent):
-		out.never = sayNumbers("No vent: the tank empties against a growing suction until the engine stops. A bore of %.1f mm would do.", 1000*result.Vent.LeastBore)
+		out.never = p.inWords("No vent: the tank empties against a growing suction until the engine stops. A bore of %.1f mm would do.", 1000*result.Vent.LeastBore)
 		out.from = []string{feedPath + "vent"}
 	default:
 		out.value = p.feed.system.VentBore / result.Vent.LeastBore
@@ -203,9 +203,9 @@ func (p *pass) answerFilter() {
 	case !yes(given.Filter):
 		out.never = "No filter ahead of the pump: one grain of dirt stops it."
 	case given.FilterPressureLossPascals == nil:
-		out.note = sayNumbers("Its loss was not measured; %.0f Pa are taken.", fuel.UsualFilterLoss)
+		out.note = p.inWords("Its loss was not measured; %.0f Pa are taken.", fuel.UsualFilterLoss)
 	default:
-		out.note = sayNumbers("Clean it takes %.0f Pa at full flow.", p.feed.system.FilterLoss)
+		out.note = p.inWords("Clean it takes %.0f Pa at full flow.", p.feed.system.FilterLoss)
 	}
 	p.conclude(out)
 }

@@ -160,7 +160,7 @@ func (p *pass) answerPlume(declared []nearPart, lacking []string) {
 	out := answer{id: "heat.plume", missing: n.missing, limit: limit{value: 0, set: true, rule: coreDefault}}
 	if n.met() {
 		p.hottest(&out, append(behind(declared, true), p.found(declared)...), plumeMethod,
-			sayNumbers("Nothing behind the nozzle lies in gas of %.0f C or more.", heat.Unknown.Service-air.FreezingPoint))
+			p.inWords("Nothing behind the nozzle lies in gas of %.0f C or more.", heat.Unknown.Service-air.FreezingPoint))
 		p.tellPlume()
 	}
 	p.conclude(out)
@@ -465,12 +465,12 @@ func (p *pass) groundAnswer(out *answer, g *keptGround, height float64) {
 	if !p.base() {
 		return
 	}
-	out.note = sayNumbers("The nozzle stands %.2f m over the ground; the gas there reaches %.0f C, %.0f C by the conservative answer %.1f m behind it.", height,
+	out.note = p.inWords("The nozzle stands %.2f m over the ground; the gas there reaches %.0f C, %.0f C by the conservative answer %.1f m behind it.", height,
 		g.best.Hottest-air.FreezingPoint, g.worst.Hottest-air.FreezingPoint, g.worst.Where)
 	if g.worst.Ignition > 0 {
-		out.note += sayNumbers(" Dry grass may catch fire to %.1f m behind the nozzle by the conservative answer: start on bare ground or a sheet.", g.worst.Ignition)
+		out.note += p.inWords(" Dry grass may catch fire to %.1f m behind the nozzle by the conservative answer: start on bare ground or a sheet.", g.worst.Ignition)
 	} else if g.worst.Caution > 0 {
-		out.note += sayNumbers(" Dry grass may be scorched to %.1f m behind the nozzle by the conservative answer.", g.worst.Caution)
+		out.note += p.inWords(" Dry grass may be scorched to %.1f m behind the nozzle by the conservative answer.", g.worst.Caution)
 	}
 	p.tell("heat.ground", g.best.Hottest-air.FreezingPoint, p.groundPaths()...)
 	p.tell("heat.ground_conservative", g.worst.Hottest-air.FreezingPoint, p.groundPaths()...)

@@ -121,7 +121,7 @@ func (p *pass) approachMargin() answer {
 	if n.met() {
 		l := &p.landing
 		out.value = (l.approach - p.air.gustExcess) / l.stall
-		out.note = sayNumbers("Approach at %.1f m/s; a lull of %.1f m/s leaves %.1f m/s, the stall with landing flaps is at %.1f m/s.",
+		out.note = p.inWords("Approach at %.1f m/s; a lull of %.1f m/s leaves %.1f m/s, the stall with landing flaps is at %.1f m/s.",
 			l.approach, p.air.gustExcess, l.approach-p.air.gustExcess, l.stall)
 		out.outside = !l.lift.Inside
 	}
@@ -219,7 +219,9 @@ func (p *pass) land() {
 		l.flown, l.result = p.drawing.landing.flown, p.drawing.landing.result
 		return
 	}
-	result, err := landing.Fly(l.model, l.air, l.plan)
+	plan := l.plan
+	plan.Room = &p.memory().landing
+	result, err := landing.Fly(l.model, l.air, plan)
 	l.flown, l.result = err == nil, result
 	if p.base() {
 		p.drawing.landing = *l

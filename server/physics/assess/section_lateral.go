@@ -91,7 +91,7 @@ func (p *pass) answerFin(missing []string) {
 	if len(missing) == 0 {
 		parts := p.yaw.parts
 		fin.value = parts.Total()
-		fin.note = sayNumbers("Fins and surfaces %+.3f, bodies %+.3f, wing %+.3f, at %.1f m/s with the balance point at %.3f m.",
+		fin.note = p.inWords("Fins and surfaces %+.3f, bodies %+.3f, wing %+.3f, at %.1f m/s with the balance point at %.3f m.",
 			parts.Fin, parts.Body, parts.Wing, p.stall.circuitSpeed, p.mass.travel.Aft.X)
 		fin.note += p.finNote(fin)
 		p.tell("fin.part.fin", parts.Fin)
@@ -116,7 +116,7 @@ func (p *pass) finNote(fin answer) string {
 	if !ok {
 		return ""
 	}
-	return sayNumbers(" Fins of %.4f m2 in place of %.4f m2 would reach it.", wanted, area)
+	return p.inWords(" Fins of %.4f m2 in place of %.4f m2 would reach it.", wanted, area)
 }
 
 // finMeasures returns the area of all fins (m2) and the mean arm of their quarter chords behind the balance point, m.
@@ -192,7 +192,7 @@ func (p *pass) rollRate(stick ailerons, roll *answer) {
 	}
 	roll.value = rolling.Ratio()
 	rate := rolling.Rate(p.stall.circuitSpeed, p.wing.span)
-	roll.note = sayNumbers("Full throw rolls %.0f degrees a second at %.1f m/s.", degrees(rate), p.stall.circuitSpeed)
+	roll.note = p.inWords("Full throw rolls %.0f degrees a second at %.1f m/s.", degrees(rate), p.stall.circuitSpeed)
 	if !p.tells() {
 		return
 	}
@@ -201,7 +201,7 @@ func (p *pass) rollRate(stick ailerons, roll *answer) {
 	p.tell("roll.rate", degrees(rate))
 	state := p.stateAt(p.stall.circuitSpeed)
 	if time, err := rolling.TimeToBank(radians(bankedTo), state); err == nil && len(p.inertia.missing) == 0 {
-		roll.note += sayNumbers(" %.0f degrees of bank take %.2f s, servo time left out.", bankedTo, time)
+		roll.note += p.inWords(" %.0f degrees of bank take %.2f s, servo time left out.", bankedTo, time)
 		p.tell("roll.time_to_bank", time)
 	}
 }
@@ -249,7 +249,7 @@ func (p *pass) reversal(stiffness float64, stick ailerons, reversal *answer) {
 		speed := stability.SpeedOf(pressure, p.air.state.Density) * p.factor("method: aileron reversal", spreadReversal)
 		reversal.value = speed / p.top
 		left := stability.AileronEffectiveness(p.stateAt(p.top).Pressure(), pressure, 0)
-		reversal.note = sayNumbers("The ailerons lose their power at %.0f m/s; at the top speed of %.1f m/s they keep %.0f %% of it.", speed, p.top, 100*max(0, left))
+		reversal.note = p.inWords("The ailerons lose their power at %.0f m/s; at the top speed of %.1f m/s they keep %.0f %% of it.", speed, p.top, 100*max(0, left))
 		p.tell("roll.twist_stiffness", stiffness, p.stiffnessPaths()...)
 		p.tell("roll.reversal_speed", speed)
 		p.tell("roll.power_left", max(0, left))

@@ -226,6 +226,7 @@ func (p *pass) fly(launch motion.Launch, aircraft motion.Aircraft) {
 	}
 	air := p.conditions(p.launch.heading)
 	p.launch.how, p.launch.model, p.launch.air = launch, aircraft, air
+	launch.Room = &p.memory().launch
 	result, err := launch.Run(aircraft, air)
 	p.launch.flown = err == nil
 	p.launch.result = result

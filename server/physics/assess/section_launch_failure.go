@@ -61,7 +61,7 @@ func (p *pass) stopAt(stop motion.Stop) answer {
 	if !p.tells() {
 		return out
 	}
-	out.note = sayNumbers("Given up at lift-off, %.1f m/s after %.0f m, it rests %.0f m from the start of the strip's %.0f m.",
+	out.note = p.inWords("Given up at lift-off, %.1f m/s after %.0f m, it rests %.0f m from the start of the strip's %.0f m.",
 		rest.Airspeed, rest.Distance, rest.AccelerateStop, p.launch.length)
 	p.tell("launch.accelerate_stop", rest.AccelerateStop)
 	if out.value < 0 {
@@ -79,7 +79,7 @@ func (p *pass) lastAbort(stop motion.Stop, out *answer) {
 	}
 	p.tell("launch.abort_distance", last.Distance)
 	p.tell("launch.abort_speed", last.Airspeed)
-	out.note += sayNumbers(" It can be given up as late as %.0f m along, at %.1f m/s.", last.Distance, last.Airspeed)
+	out.note += p.inWords(" It can be given up as late as %.0f m along, at %.1f m/s.", last.Distance, last.Airspeed)
 }
 
 // launchKey lists the numbers that decide the launch.
@@ -115,7 +115,7 @@ func (p *pass) worstFailure(guarded []site) answer {
 	}
 	trouble := motion.Trouble{Reaction: p.reactionMoved(), Brakes: max(0, p.braking()-p.launch.friction), Count: failureCount}
 	launch := p.launch.how
-	launch.Distance, launch.Tolerance = 0, failureTolerance
+	launch.Distance, launch.Tolerance, launch.Room = 0, failureTolerance, &p.memory().brief
 	sweep, err := launch.FailureSweep(p.launch.model, p.launch.air, trouble)
 	if err != nil || len(sweep) == 0 {
 		out.value = math.NaN()
@@ -184,7 +184,7 @@ func (p *pass) failureNote(sweep []motion.Failure, worst int, whose string, leas
 		note = say("Thrust lost %.1f s after the start: it stops %.0f m along, %.0f m from %s.", f.Time, f.EndDistance, max(0, least), whose)
 	}
 	if hardest.Energy > 0 {
-		note += sayNumbers(" The hardest contact has %.0f J, sinking at %.1f m/s, after a loss at %.1f s.", hardest.Energy, hardest.Descent, hardest.Time)
+		note += p.inWords(" The hardest contact has %.0f J, sinking at %.1f m/s, after a loss at %.1f s.", hardest.Energy, hardest.Descent, hardest.Time)
 	}
 	return note
 }

@@ -90,7 +90,7 @@ func (p *pass) wingNote(s standing) string {
 	note := say("The spar stands a load factor of %.1f: part %d at %.0f %% of the half span is %s; %s.", max(0, s.value), s.result.Checks[s.result.Governs].Part+1,
 		200*s.result.Y/p.wing.span, s.result.Checks[s.result.Governs].Mode, p.askedWords())
 	if s.result.SkinBuckles {
-		note += sayNumbers(" The skin buckles at %.1f and the rest then stands alone.", s.result.SkinBucklesAt)
+		note += p.inWords(" The skin buckles at %.1f and the rest then stands alone.", s.result.SkinBucklesAt)
 	}
 	if s.value < p.loads.asked {
 		note += p.raiseNote(s)
@@ -175,7 +175,7 @@ func (p *pass) answerGustLoad() {
 		gust.never = noTopSpeed
 	default:
 		gust.value = p.loads.stands / p.loads.gustLoad
-		gust.note = sayNumbers("An up-gust of %.1f m/s at %.1f m/s loads the wing %.1f times; it stands %.1f, stalls at %.1f.",
+		gust.note = p.inWords("An up-gust of %.1f m/s at %.1f m/s loads the wing %.1f times; it stands %.1f, stalls at %.1f.",
 			p.loads.gust, p.top, p.loads.gustLoad, p.loads.stands, p.stallLoad(p.top))
 	}
 	p.conclude(gust)

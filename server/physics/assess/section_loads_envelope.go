@@ -16,7 +16,7 @@ func (p *pass) drawEnvelope() {
 	}
 	curve := ReportCurve{
 		ID: "loads.envelope", Title: "Load factor against speed", XTitle: "Airspeed", XUnit: "m/s", YTitle: "Load factor", YUnit: "1",
-		Note: sayNumbers("Below %.1f m/s the wing stalls before it carries the %.1f asked for; a gust of %.1f m/s at top speed loads it %.1f times.",
+		Note: p.inWords("Below %.1f m/s the wing stalls before it carries the %.1f asked for; a gust of %.1f m/s at top speed loads it %.1f times.",
 			d.ManoeuvringSpeed, l.asked, l.gust, l.gustLoad),
 	}
 	bounds := []struct {

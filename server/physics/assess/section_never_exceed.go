@@ -176,7 +176,7 @@ func (p *pass) neverNote(least aeroelastic.Limit) string {
 		note += " A shallow dive at full thrust passes it."
 	}
 	if full := p.fullPullSpeed(); full > 0 && full < least.Speed {
-		note += sayNumbers(" In a dive pull gently: above %.0f m/s a full pull loads the wing beyond the %.1f that it stands.", full, p.loads.stands)
+		note += p.inWords(" In a dive pull gently: above %.0f m/s a full pull loads the wing beyond the %.1f that it stands.", full, p.loads.stands)
 	}
 	return note
 }

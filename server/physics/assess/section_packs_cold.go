@@ -47,7 +47,7 @@ func (p *pass) coldest(s *packsSection, found *answer) {
 	found.note = say("%s after %.0f min in the open: %.0f %% of its capacity and %.1f times its resistance at 25 C.", sentence(one.name),
 		valueOr(p.in.Model.Packs[p.drawing.coldPack].WaitInOpenMinutes, 0), 100*one.result.Temperature, one.supply.Chemistry.ColdRatio(one.supply.Kelvin))
 	if found.value < found.limit.value {
-		found.note += sayNumbers(" Keep it warmer than %.0f C until the start.", found.limit.value)
+		found.note += p.inWords(" Keep it warmer than %.0f C until the start.", found.limit.value)
 	}
 }
 

@@ -96,9 +96,9 @@ func (p *pass) sayLasting(s *packsSection, most *supplied, budget *fuel.Budget, 
 	last.from, reserve.from = most.told("usable", "mean_current", "peak_current"), most.told("usable", "mean_current", "peak_current")
 	last.note = say("%s: %.2f Ah usable at %.0f C, %.1f A in the circuit, %.1f A at full power.", sentence(most.name), most.result.Usable,
 		most.supply.Kelvin-packs.Zero, most.supply.Mean, most.supply.Peak)
-	reserve.note = sayNumbers("The flight of %.1f min with %.0f circuits leaves %.0f %%.", s.flight.planned()/secondsPerMinute, s.flight.circuits, 100*reserve.value)
+	reserve.note = p.inWords("The flight of %.1f min with %.0f circuits leaves %.0f %%.", s.flight.planned()/secondsPerMinute, s.flight.circuits, 100*reserve.value)
 	if budget.Short > 0 {
-		reserve.note += sayNumbers(" Launch, landing and one go-around with its circuit do not fit: %.2f Ah are missing.", budget.Short)
+		reserve.note += p.inWords(" Launch, landing and one go-around with its circuit do not fit: %.2f Ah are missing.", budget.Short)
 	} else {
 		call := int(budget.Timer)
 		reserve.note += say(" Landing call %d min %02d s after the launch; then one go-around and one circuit are left.", call/secondsPerMinute, call%secondsPerMinute)

@@ -19,12 +19,12 @@ func (p *pass) provenNote(proof float64) string {
 	switch {
 	case err != nil:
 	case permitted.TestBeyondCalculation:
-		note += sayNumbers(" The calculation gives %.1f only: look at the sizes and materials that it was told.", calculated)
+		note += p.inWords(" The calculation gives %.1f only: look at the sizes and materials that it was told.", calculated)
 	case calculated > 0:
-		note += sayNumbers(" The calculation gives %.1f.", calculated)
+		note += p.inWords(" The calculation gives %.1f.", calculated)
 	}
 	if err == nil && permitted.BelowDesign {
-		note += sayNumbers(" That is less than the %.1f that it was designed for: test further or fly to the test.", *p.structure().DesignLoadFactor)
+		note += p.inWords(" That is less than the %.1f that it was designed for: test further or fly to the test.", *p.structure().DesignLoadFactor)
 	}
 	return note
 }
@@ -101,7 +101,7 @@ func (p *pass) drawSpanLoad() {
 	p.curves = append(p.curves, ReportCurve{
 		ID: "loads.span", Title: "Lift along the span at the load factor asked for", XTitle: "Distance from the plane of symmetry", XUnit: "m",
 		YTitle: "Lift per length", YUnit: "N/m", Series: []CurveSeries{lattice, schrenk},
-		Note: sayNumbers("At a load factor of %.1f and %.1f m/s; the lattice bends the root %.2f times as much as Schrenk's approximation for the same lift.", p.loads.asked, speed, bending/root),
+		Note: p.inWords("At a load factor of %.1f and %.1f m/s; the lattice bends the root %.2f times as much as Schrenk's approximation for the same lift.", p.loads.asked, speed, bending/root),
 	})
 }
 

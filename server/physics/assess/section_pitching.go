@@ -112,11 +112,11 @@ func (p *pass) pitchMotions(damping *answer) {
 	}
 	short := motions.ShortPeriod
 	if motions.Merged || !(short.NaturalFrequency > 0) {
-		damping.never = sayNumbers("With the balance point at %.3f m the short pitching motion does not come back by itself.", p.mass.travel.Aft.X)
+		damping.never = p.inWords("With the balance point at %.3f m the short pitching motion does not come back by itself.", p.mass.travel.Aft.X)
 		return
 	}
 	damping.value = short.Damping
-	damping.note = sayNumbers("At %.1f m/s with the balance point at %.3f m: %.1f rad/s, damping ratio %.2f; the slow motion takes %.1f s.",
+	damping.note = p.inWords("At %.1f m/s with the balance point at %.3f m: %.1f rad/s, damping ratio %.2f; the slow motion takes %.1f s.",
 		state.Speed, p.mass.travel.Aft.X, short.NaturalFrequency, short.Damping, motions.Phugoid.Period)
 	p.tell("motion.short_period_frequency", short.NaturalFrequency)
 	p.tell("motion.short_period_damping", short.Damping)

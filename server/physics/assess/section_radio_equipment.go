@@ -77,7 +77,7 @@ func (p *pass) timeFailSafe(set radio.FailSafe, found *answer) {
 	}
 	found.note = say("When the link is lost: %s, after %.1f s as timed.", words, set.Delay)
 	if speed > 0 {
-		found.note += sayNumbers(" At %.0f m/s the model flies %.0f m until thrust is gone.", speed, result.Flown)
+		found.note += p.inWords(" At %.0f m/s the model flies %.0f m until thrust is gone.", speed, result.Flown)
 		p.tell("radio.failsafe_distance", result.Flown)
 	}
 	if result.Remedy != "" {

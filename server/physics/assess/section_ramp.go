@@ -54,9 +54,9 @@ func (p *pass) answerTailGap() {
 		found := p.launch.tail
 		gap.value = found.Gap
 		p.tell("launch.tail_gap", found.Gap)
-		gap.note = sayNumbers("Least room %.3f m, %.2f m beyond the end of the rails.", found.Gap, found.Distance)
+		gap.note = p.inWords("Least room %.3f m, %.2f m beyond the end of the rails.", found.Gap, found.Distance)
 		if found.Strikes {
-			gap.note = sayNumbers("The tail strikes the rails, %.3f m too low, %.2f m beyond their end.", -found.Gap, found.Distance)
+			gap.note = p.inWords("The tail strikes the rails, %.3f m too low, %.2f m beyond their end.", -found.Gap, found.Distance)
 		}
 	}
 	p.conclude(gap)
@@ -73,7 +73,7 @@ func (p *pass) tailWords() string {
 // neverWords says why a launch comes to nothing.
 func (p *pass) neverWords() string {
 	if p.launch.result.NeverReleased {
-		return sayNumbers("The thrust never reaches the %.0f N at which the model is let go.", p.launch.how.ReleaseForce)
+		return p.inWords("The thrust never reaches the %.0f N at which the model is let go.", p.launch.how.ReleaseForce)
 	}
 	return neverLeaves
 }

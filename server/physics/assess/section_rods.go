@@ -60,9 +60,9 @@ func (p *pass) rodNote(name string, r aeroelastic.RodLimits, speed float64) stri
 	if !p.base() {
 		return ""
 	}
-	end := sayNumbers("lets the air take back a tenth of the angle at %.0f m/s", speed)
+	end := p.inWords("lets the air take back a tenth of the angle at %.0f m/s", speed)
 	if r.Buckles <= r.Soft {
-		end = sayNumbers("buckles at %.0f m/s", speed)
+		end = p.inWords("buckles at %.0f m/s", speed)
 	}
 	note := say("At half throw the pushrod of the %s %s, under %.0f N with a factor of 1.5; top speed is %.1f m/s.", name, end, r.Load, p.top)
 	if speed < p.top {

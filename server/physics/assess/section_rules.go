@@ -250,7 +250,7 @@ func (f *Finding) factAgainst(rule *AppliedRule, name RuleFact, fact known) {
 // holdBand sets margin and verdict of a value and, where it has one, of its band.
 func (f *Finding) holdBand() {
 	f.Verdict = VerdictHolds
-	f.setMargin()
+	f.setMargin(new(float64))
 	if f.Verdict == VerdictHolds && f.BandLow != nil && f.BandHigh != nil && f.worstMargin(*f.BandLow, *f.BandHigh) < 0 {
 		f.Verdict = VerdictTight
 	}

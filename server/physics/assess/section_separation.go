@@ -217,9 +217,9 @@ func (p *pass) nearest(places []site, apart *answer) {
 // oneToOne says how the distance compares with the height of the circuit.
 func (p *pass) oneToOne(distance float64) string {
 	if distance >= p.day.height {
-		return sayNumbers(" That is no less than the height of %.0f m there, as the rule of one to one asks.", p.day.height)
+		return p.inWords(" That is no less than the height of %.0f m there, as the rule of one to one asks.", p.day.height)
 	}
-	return sayNumbers(" The rule of one to one asks for as much distance as height, %.0f m.", p.day.height)
+	return p.inWords(" The rule of one to one asks for as much distance as height, %.0f m.", p.day.height)
 }
 
 // answerHeight holds the planned height against the lower of both limits.
@@ -233,13 +233,13 @@ func (p *pass) answerHeight() {
 			height.limit = limit{value: most, set: true, rule: "height limit of the field", path: "field.heightLimitMeters"}
 		}
 	}
-	height.note = sayNumbers("Circuit at %.0f m over the ground.", height.value)
+	height.note = p.inWords("Circuit at %.0f m over the ground.", height.value)
 	p.conclude(height)
 }
 
 func (p *pass) answerMassClass() {
 	mass := answer{id: "mass.class", missing: p.mass.missing, value: p.mass.takeoff, limit: p.optionalLimit(massClassFigure)}
-	mass.note = sayNumbers("%.2f kg, of it %.2f kg of fuel.", p.mass.takeoff, p.mass.takeoff-p.mass.empty)
+	mass.note = p.inWords("%.2f kg, of it %.2f kg of fuel.", p.mass.takeoff, p.mass.takeoff-p.mass.empty)
 	p.conclude(mass)
 }
 
@@ -265,11 +265,11 @@ func (p *pass) sight(sight *answer) {
 	}
 	attitude := motion.AttitudeRange(p.wing.span)
 	sight.limit = limit{value: attitude, set: true, rule: coreDefault}
-	sight.note = sayNumbers("The attitude of a span of %.2f m can be told as far as %.0f m.", p.wing.span, attitude)
+	sight.note = p.inWords("The attitude of a span of %.2f m can be told as far as %.0f m.", p.wing.span, attitude)
 	if seen := p.today().VisibilityMeters; seen != nil && seen.Value != nil {
 		found := motion.DetectionRange(*seen.Value)
 		sight.from = []string{"day.visibilityMeters"}
-		sight.note += sayNumbers(" In a visibility of %.1f km it is found as far as %.0f m.", *seen.Value/1000, found)
+		sight.note += p.inWords(" In a visibility of %.1f km it is found as far as %.0f m.", *seen.Value/1000, found)
 		sight.limit.value = min(attitude, found)
 	}
 	p.tell("visual.attitude_range", attitude)

@@ -72,7 +72,7 @@ func (p *pass) trimWords() string {
 	case !p.tells():
 		return ""
 	case p.trimmable():
-		return sayNumbers(" in balance (%.2f without the pitch control)", p.untrimmed())
+		return p.inWords(" in balance (%.2f without the pitch control)", p.untrimmed())
 	}
 	return " without the pitch control, which cannot be trimmed without its throws and the balance point"
 }
@@ -105,10 +105,10 @@ func (p *pass) answerTurn() {
 		inTurn := motion.TurnStallSpeed(p.stall.clean, p.stall.bank)
 		p.tell("stall.speed_turn", inTurn)
 		turn.value = p.stall.circuitSpeed / inTurn
-		turn.note = sayNumbers("%.1f m/s at %.0f degrees of bank; the stall there is at %.1f m/s, load factor %.2f.",
+		turn.note = p.inWords("%.1f m/s at %.0f degrees of bank; the stall there is at %.1f m/s, load factor %.2f.",
 			p.stall.circuitSpeed, degrees(p.stall.bank), inTurn, motion.TurnLoad(p.stall.bank))
 		gust.value = (p.stall.circuitSpeed - p.air.gustExcess) / inTurn
-		gust.note = sayNumbers("A gust %.1f m/s over the mean wind leaves %.1f m/s when it dies; the stall in the turn is at %.1f m/s.",
+		gust.note = p.inWords("A gust %.1f m/s over the mean wind leaves %.1f m/s when it dies; the stall in the turn is at %.1f m/s.",
 			p.air.gustExcess, p.stall.circuitSpeed-p.air.gustExcess, inTurn)
 	}
 	p.conclude(turn)

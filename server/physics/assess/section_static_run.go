@@ -296,7 +296,7 @@ func (p *pass) answerExhaust() {
 		if left := *e.MaximumExhaustCelsius - day; left < margin {
 			margin, out.value = left, day
 			out.limit = limit{value: *e.MaximumExhaustCelsius, set: true, rule: "maker's limit", path: name + ".maximumExhaustCelsius"}
-			out.note = sayNumbers("%.0f C in air of %.0f C; the day has %.0f C.", celsius, rated-air.FreezingPoint, p.engine.air.Temperature-air.FreezingPoint)
+			out.note = p.inWords("%.0f C in air of %.0f C; the day has %.0f C.", celsius, rated-air.FreezingPoint, p.engine.air.Temperature-air.FreezingPoint)
 			out.from = []string{told.path, "day.temperatureCelsius"}
 		}
 	}

@@ -64,19 +64,19 @@ func (p *pass) glare(position sun.Position, glare *answer) {
 	elevation := degrees(position.Elevation)
 	if !approach.InEyes && !forward.InEyes {
 		glare.none = true
-		glare.note = sayNumbers("The sun stands %.0f degrees high, where it is in nobody's eyes.", elevation)
+		glare.note = p.inWords("The sun stands %.0f degrees high, where it is in nobody's eyes.", elevation)
 		return
 	}
 	least := min(math.Abs(approach.Offset), math.Abs(forward.Offset))
 	glare.value = degrees(least)
-	glare.note = sayNumbers("The sun stands %.0f degrees high at %.0f degrees, %.0f degrees beside the line of sight of a landing to %.0f degrees.",
+	glare.note = p.inWords("The sun stands %.0f degrees high at %.0f degrees, %.0f degrees beside the line of sight of a landing to %.0f degrees.",
 		elevation, degrees(position.Azimuth), glare.value, compass(direction))
 }
 
 // light tells how high the sun stands and how long it stays.
 func (p *pass) light(position sun.Position, daylight sun.Daylight, light *answer) {
 	light.value = degrees(position.True)
-	light.note = sayNumbers("The sun stands %.1f degrees over the horizon.", degrees(position.Elevation))
+	light.note = p.inWords("The sun stands %.1f degrees over the horizon.", degrees(position.Elevation))
 	p.tell("sun.elevation", degrees(position.Elevation))
 	p.tell("sun.elevation_true", degrees(position.True))
 	p.tell("sun.azimuth", degrees(position.Azimuth))
@@ -86,7 +86,7 @@ func (p *pass) light(position sun.Position, daylight sun.Daylight, light *answer
 		left := (span.End - now) / secondsPerMinute
 		p.tell("sun.time_to_sunset", left)
 		if left > 0 && left < 120 {
-			light.note += sayNumbers(" It sets in %.0f minutes.", left)
+			light.note += p.inWords(" It sets in %.0f minutes.", left)
 		}
 	}
 }

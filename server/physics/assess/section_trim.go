@@ -148,14 +148,14 @@ func (p *pass) bite(bite *answer) {
 		bite.value = math.NaN()
 		return
 	case answer.Reversed:
-		bite.never = sayNumbers("The balance point at %.3f m lies at or aft of the manoeuvre point: the model pitches up by itself.", x)
+		bite.never = p.inWords("The balance point at %.3f m lies at or aft of the manoeuvre point: the model pitches up by itself.", x)
 		return
 	}
 	bite.value = math.Abs(answer.LoadPerDegree)
 	full := answer.LoadAtThrow(p.pitch.throw.NoseUp)
-	bite.note = sayNumbers("At %.1f m/s with the balance point at %.3f m; full throw would pull %.0f g if the wing could.", p.top, x, full)
+	bite.note = p.inWords("At %.1f m/s with the balance point at %.3f m; full throw would pull %.0f g if the wing could.", p.top, x, full)
 	if factor := stability.ThrowReduction(bite.value, bite.limit.value); factor < 1 {
-		bite.note += sayNumbers(" Throws cut to %.0f %% bring it into range.", 100*factor)
+		bite.note += p.inWords(" Throws cut to %.0f %% bring it into range.", 100*factor)
 	}
 	p.tell("pitch.angle_per_load", degrees(answer.AnglePerLoad))
 	p.tell("balance.manoeuvre_margin", answer.ManoeuvreMargin)

@@ -48,7 +48,7 @@ func (p *pass) answerCrosswind() {
 	if n.met() {
 		high := p.air.wind + p.air.gustExcess
 		cross.value = math.Abs(weather.Crosswind(high, p.air.from, p.launch.heading))
-		cross.note = sayNumbers("%.1f m/s from %.0f degrees across a launch to %.0f degrees.", high, degrees(p.air.from), compass(p.launch.heading))
+		cross.note = p.inWords("%.1f m/s from %.0f degrees across a launch to %.0f degrees.", high, degrees(p.air.from), compass(p.launch.heading))
 		cross.from = p.launch.placeRead
 		if !cross.limit.set {
 			p.limitCrosswind(&cross)
@@ -73,7 +73,7 @@ func (p *pass) limitCrosswind(cross *answer) {
 	default:
 		held := wheels.SlipLimit()
 		cross.limit = limit{value: held.Speed, set: true, rule: coreDefault + ", what the rudder holds"}
-		cross.note += sayNumbers(" Full rudder holds the nose against %.1f m/s across at %.1f m/s.", held.Speed, wheels.Airspeed)
+		cross.note += p.inWords(" Full rudder holds the nose against %.1f m/s across at %.1f m/s.", held.Speed, wheels.Airspeed)
 		cross.from = append(cross.from, "crosswind.limit")
 		p.tell("yaw.rudder_power", wheels.RudderPower)
 		p.tell("crosswind.limit", held.Speed, p.rudderPaths()...)
@@ -138,7 +138,7 @@ func (p *pass) rudderPaths() []string {
 func (p *pass) answerGust() {
 	gust := answer{id: "weather.gust", missing: p.air.windMissing, limit: p.optionalLimit(gustFigure)}
 	gust.value = p.air.wind + p.air.gustExcess
-	gust.note = sayNumbers("%.1f m/s, %.1f m/s over the mean wind of %.1f m/s.", gust.value, p.air.gustExcess, p.air.wind)
+	gust.note = p.inWords("%.1f m/s, %.1f m/s over the mean wind of %.1f m/s.", gust.value, p.air.gustExcess, p.air.wind)
 	if p.today().GustSpeedMetersPerSecond == nil {
 		gust.note += " The report names no gust: it is what the ground makes at least."
 	}
@@ -150,7 +150,7 @@ func (p *pass) answerVisibility() {
 	seen := answer{id: "weather.visibility", limit: p.optionalLimit(visibilityFigure)}
 	seen.value = n.quantity("day.visibilityMeters", p.today().VisibilityMeters)
 	seen.missing = n.missing
-	seen.note = sayNumbers("%.1f km.", seen.value/1000)
+	seen.note = p.inWords("%.1f km.", seen.value/1000)
 	p.conclude(seen)
 }
 
@@ -166,7 +166,7 @@ func (p *pass) answerTemperature() {
 	air := answer{id: "weather.temperature"}
 	air.value = n.quantity("day.temperatureCelsius", p.today().TemperatureCelsius)
 	air.missing = n.missing
-	air.note = sayNumbers("%.1f C.", air.value)
+	air.note = p.inWords("%.1f C.", air.value)
 	cold, hot := p.optionalLimit(coldFigure), p.optionalLimit(hotFigure)
 	switch {
 	case cold.set:
@@ -193,7 +193,7 @@ func (p *pass) answerFrost() {
 		frost.missing = []string{"day.frost"}
 	}
 	if dew, warning := p.frostRisk(); warning && frost.missing == nil && frost.never == "" {
-		frost.note += sayNumbers(" Air no warmer than 3 C and within %.1f degrees of its dew point: look again before the launch.", dew)
+		frost.note += p.inWords(" Air no warmer than 3 C and within %.1f degrees of its dew point: look again before the launch.", dew)
 	}
 	p.conclude(frost)
 }

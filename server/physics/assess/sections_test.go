@@ -25,7 +25,7 @@ type source struct {
 var apart = map[string]bool{
 	"in": true, "whole": true, "moved": true, "by": true, "together": true, "at": true, "resumes": true, "quiet": true, "inputs": true, "known": true,
 	"trail": true, "results": true, "values": true, "lines": true, "replaced": true, "aside": true, "scale": true, "fault": true, "watch": true,
-	"curves": true, "ballast": true, "drawing": true, "drawing.kept": true, "drawn": true, "spare": true, "cut": true,
+	"curves": true, "ballast": true, "drawing": true, "drawing.kept": true, "drawn": true, "work": true, "idle": true, "cut": true,
 }
 
 // nothingElse imports nothing: only this package's own types count.

@@ -43,7 +43,8 @@ func (p *pass) spread() bool {
 			}
 		}
 		squares.add(&high.drawn, &low.drawn)
-		p.spare = append(p.spare[:0], high.results[:0], low.results[:0])
+		high.release()
+		low.release()
 	}
 	for i := range p.results {
 		p.results[i].settle(effects[i])

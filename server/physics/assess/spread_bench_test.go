@@ -35,6 +35,7 @@ func BenchmarkSampledPass(b *testing.B) {
 	for b.Loop() {
 		p := r.passOf(j % 512)
 		p.walk()
+		p.release()
 		j++
 	}
 }

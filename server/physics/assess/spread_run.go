@@ -125,7 +125,12 @@ const sampledPass = "samples"
 // passOf returns the pass of one sample: every input moved by the deviate of its error.
 func (r *sampling) passOf(j int) *pass {
 	p := r.base.moving(uncertain{name: sampledPass}, 0)
-	p.together = &movement{place: r.place, by: make([]float64, len(r.inputs))}
+	w := p.work
+	if cap(w.together.by) < len(r.inputs) {
+		w.together.by = make([]float64, len(r.inputs))
+	}
+	w.together = movement{place: r.place, by: w.together.by[:len(r.inputs)]}
+	p.together = &w.together
 	for i := range r.inputs {
 		p.together.by[i] = r.inputs[i].draw(r.by[r.owner[i]][j])
 	}
@@ -141,6 +146,7 @@ func (r *sampling) walkAll() bool {
 		p := r.passOf(j)
 		p.walk()
 		r.samples[j] = r.read(p, j)
+		p.release()
 	})
 }
 

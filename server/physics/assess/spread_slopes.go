@@ -38,7 +38,7 @@ func (s slopes) move(r *sampling, f *Finding, j int) {
 		value = min(max(value, 0), 1)
 	}
 	f.Value, f.Margin, f.Verdict = &value, nil, VerdictHolds
-	f.setMargin()
+	f.setMargin(new(float64))
 }
 
 func indexOf(results []Finding, id string) int {

@@ -112,7 +112,7 @@ type way struct {
 // windowWays returns both ways of every strip for a launch on wheels, else the launch as planned.
 func (p *pass) windowWays() []way {
 	if p.in.LaunchPlan == nil || p.in.LaunchPlan.Strip == "" || p.in.LaunchPlan.HeadingDegrees != nil {
-		return []way{{WindWay: WindWay{Name: sayNumbers("to %.0f degrees", compass(p.launch.heading)), HeadingDegrees: compass(p.launch.heading)}, in: *p.in}}
+		return []way{{WindWay: WindWay{Name: p.inWords("to %.0f degrees", compass(p.launch.heading)), HeadingDegrees: compass(p.launch.heading)}, in: *p.in}}
 	}
 	var ways []way
 	for i := range p.in.Field.Strips {

@@ -68,6 +68,7 @@ type Component struct {
 // Source: component build-up, Raymer, Aircraft Design: A Conceptual Approach, chapter 12.
 func BuildUp(a Aircraft, c Conditions) (total float64, components []Component) {
 	c.Speed = usable(c.Speed)
+	components = make([]Component, 0, 2*len(a.Surfaces)+2*len(a.Bodies)+len(a.Items)+8)
 	for _, s := range a.Surfaces {
 		components = append(components, surfaceParts(s, a, c)...)
 	}

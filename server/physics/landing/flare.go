@@ -92,7 +92,7 @@ func (f *flight) flare(from Point, tolerance float64) (motion.Solution, error) {
 	}
 	level := func(_ float64, s motion.State) float64 { return s[atUpward] - float64(rise*s[atForward]) }
 	contact := func(_ float64, s motion.State) float64 { return s[atHeight] - f.ground(s[atDistance]) }
-	return motion.Integrator{Tolerance: tolerance, MaxSteps: mostSteps, EndOnly: tolerance == roughTolerance}.Solve(rate, 0, from.state(), longestPart,
+	return motion.Integrator{Tolerance: tolerance, MaxSteps: mostSteps, EndOnly: tolerance == roughTolerance, Room: f.plan.Room}.Solve(rate, 0, from.state(), longestPart,
 		motion.Event{Value: level, Direction: motion.Rising, Terminal: true},
 		motion.Event{Value: contact, Direction: motion.Falling, Terminal: true})
 }

@@ -19,6 +19,8 @@ type GoAround struct {
 	Tolerance float64
 	// Obstacles beyond and beside the threshold that the climb must clear; their spreads count as in Plan.
 	Obstacles []Obstacle
+	// Room holds the steps while the climb is followed, and is used again by the next; nil means room of its own.
+	Room *motion.Room
 }
 
 // Climbout is the answer of BreakOff and LeastGoAround.
@@ -114,7 +116,7 @@ func (f *flight) climb(g GoAround, open Point, height float64) (motion.Solution,
 		thrust := f.power(m.speed, t-g.Reaction)
 		return f.accelerate(s, m, f.pullUp(g, m, thrust), thrust)
 	}
-	climber := motion.Integrator{Tolerance: orElse(g.Tolerance, solver.Tolerance), MaxSteps: mostSteps}
+	climber := motion.Integrator{Tolerance: orElse(g.Tolerance, solver.Tolerance), MaxSteps: mostSteps, Room: g.Room}
 	return climber.Solve(rate, g.Reaction, open.state(), g.Reaction+longestPart, f.goEvents(g, height)...)
 }
 

@@ -42,6 +42,9 @@ type Plan struct {
 	Obstacles                 []Obstacle
 	// Coverage is how many standard deviations of an obstacle's place and top its lower clearance allows for; zero means 1.645.
 	Coverage float64
+	// Room holds the steps of the flare and is used again by the next landing with the same one, which ends the use of the landing before; nil means
+	// room of its own.
+	Room *motion.Room
 }
 
 // withDefaults fills in what is zero.

@@ -41,27 +41,49 @@ func (s *Solution) SettingsLift(settings []Setting) float64 {
 	return sum
 }
 
-// commands is the effective command of every degree of command from -60 to 60, rising.
-type commands [121]float64
+// mostCommand is the last of the degrees of command, from -60 to 60, whose effect is asked for.
+const mostCommand = 120
 
-// commandsOf tabulates the effect of pitch controls: the mean over the controls of what each keeps of its angle, weighted by power.
-func (s *Solution) commandsOf(pitch []Setting) *commands {
-	out, whole := &commands{}, 0.0
+// commands is the effective command of every degree of command from -60 to 60, rising: the mean over the pitch controls of what each keeps of its angle,
+// weighted by power. An entry is computed when it is first asked for.
+type commands struct {
+	solution *Solution
+	pitch    []Setting
+	whole    float64 // sum of the weights
+	entry    [mostCommand + 1]float64
+	filled   [mostCommand + 1]bool
+}
+
+// commandsOf returns the effect of pitch controls.
+func (s *Solution) commandsOf(pitch []Setting) commands {
+	c := commands{solution: s, pitch: pitch}
 	for _, set := range pitch {
-		weight := math.Abs(float64(set.Angle * s.Controls[set.Index].LiftSlope))
+		c.whole += s.weight(set)
+	}
+	return c
+}
+
+// weight is the power of a control in the command.
+func (s *Solution) weight(set Setting) float64 {
+	return math.Abs(float64(set.Angle * s.Controls[set.Index].LiftSlope))
+}
+
+// of returns an entry.
+func (c *commands) of(i int) float64 {
+	if c.filled[i] {
+		return c.entry[i]
+	}
+	sum := 0.0
+	for _, set := range c.pitch {
+		weight := c.solution.weight(set)
 		if weight == 0 {
 			continue
 		}
-		whole += weight
-		for i := range out {
-			angle := float64(set.Angle * commandAt(i))
-			out[i] += float64(weight*s.effectiveAngle(Setting{set.Index, angle})) / set.Angle
-		}
+		angle := float64(set.Angle * commandAt(i))
+		sum += float64(weight*c.solution.effectiveAngle(Setting{set.Index, angle})) / set.Angle
 	}
-	for i := range out {
-		out[i] /= max(whole, 1e-300)
-	}
-	return out
+	c.entry[i], c.filled[i] = sum/max(c.whole, 1e-300), true
+	return c.entry[i]
 }
 
 // commandAt returns the command of an entry, rad.
@@ -69,29 +91,29 @@ func commandAt(i int) float64 { return float64(float64(i-60)*math.Pi) / 180 }
 
 // commandFor returns the command whose effect equals an effective one, linear between degrees, and whether the controls reach it at all.
 func (c *commands) commandFor(effective float64) (command float64, reached bool) {
-	if !(effective >= c[0] && effective <= c[len(c)-1]) {
+	if !(effective >= c.of(0) && effective <= c.of(mostCommand)) {
 		return math.Copysign(widestAngle, effective), false
 	}
-	low, high := 0, len(c)-1
+	low, high := 0, mostCommand
 	for high-low > 1 {
-		if middle := (low + high) / 2; c[middle] <= effective {
+		if middle := (low + high) / 2; c.of(middle) <= effective {
 			low = middle
 		} else {
 			high = middle
 		}
 	}
 	share := 0.0
-	if c[high] > c[low] {
-		share = (effective - c[low]) / (c[high] - c[low])
+	if below, above := c.of(low), c.of(high); above > below {
+		share = (effective - below) / (above - below)
 	}
 	return blend(commandAt(low), commandAt(high), share), true
 }
 
 // effectOf returns the effective command of a command within 60 degrees.
 func (c *commands) effectOf(command float64) float64 {
-	place := max(0, min(float64(len(c)-1), float64(command*180)/math.Pi+60))
-	i := min(int(place), len(c)-2)
-	return blend(c[i], c[i+1], place-float64(i))
+	place := max(0, min(mostCommand, float64(command*180)/math.Pi+60))
+	i := min(int(place), mostCommand-1)
+	return blend(c.of(i), c.of(i+1), place-float64(i))
 }
 
 // throws returns the least and greatest angle of a control, trailing edge down positive, rad.

@@ -24,7 +24,7 @@ type stallPath struct {
 	held     []Setting
 	pitch    []Setting
 	line     balanceLine
-	table    *commands
+	table    commands
 }
 
 // stallPath returns the path without pitch control.

@@ -34,8 +34,10 @@ func (s *Solution) Trim(b Balance, liftCoefficient float64) Trimmed {
 		return Trimmed{}
 	}
 	incidence := (liftCoefficient - t.lift(s, 0)) / slope
-	command, reached := s.commandsOf(s.known(b.Pitch)).commandFor(t.effective(incidence))
-	low, high := s.throwsOf(s.known(b.Pitch))
+	pitch := s.known(b.Pitch)
+	table := s.commandsOf(pitch)
+	command, reached := table.commandFor(t.effective(incidence))
+	low, high := s.throwsOf(pitch)
 	return Trimmed{incidence, command, reached && command >= low-1e-9 && command <= high+1e-9, true}
 }
 

@@ -22,7 +22,16 @@ func FromLattice(s *lift.Solution, surface string, weight, pressure, moment floa
 		return nil, err
 	}
 	perLoad := weight / float64(s.Reference.Area*s.LiftSlope)
-	var out []Strip
+	count := 0
+	for i := range s.Strips {
+		if s.Strips[i].Surface == surface {
+			count++
+		}
+	}
+	if count == 0 {
+		return nil, nil
+	}
+	out := make([]Strip, 0, count)
 	for i := range s.Strips {
 		strip := &s.Strips[i]
 		if strip.Surface != surface {

@@ -64,7 +64,12 @@ type Load struct {
 // Valid for: surfaces without much sweep or dihedral; loads spread evenly over each strip.
 // Source: statics of a cantilever.
 func Integrate(strips []Strip, items []Item, axis Axis, places []float64) ([]Load, error) {
-	all, err := gather(strips, items)
+	for i := range strips {
+		if err := checkStrip(&strips[i]); err != nil {
+			return nil, err
+		}
+	}
+	pulled, err := pulling(items)
 	if err != nil {
 		return nil, err
 	}
@@ -76,7 +81,9 @@ func Integrate(strips []Strip, items []Item, axis Axis, places []float64) ([]Loa
 		if err := checkNotNegative(named{"places", y}); err != nil {
 			return nil, err
 		}
-		out[i] = carried(all, axis, y)
+		out[i] = Load{Y: y}
+		out[i].carry(strips, axis)
+		out[i].carry(pulled, axis)
 		if err := out[i].check(); err != nil {
 			return nil, err
 		}
@@ -88,15 +95,9 @@ func (l Load) check() error {
 	return checkResult(l.Shear.AtZero, l.Shear.PerLoad, l.Bending.AtZero, l.Bending.PerLoad, l.Torsion.AtZero, l.Torsion.PerLoad)
 }
 
-// gather returns strips and items, items as strips that push down.
-func gather(strips []Strip, items []Item) ([]Strip, error) {
-	all := make([]Strip, 0, len(strips)+len(items))
-	for _, s := range strips {
-		if err := checkStrip(s); err != nil {
-			return nil, err
-		}
-		all = append(all, s)
-	}
+// pulling returns items as strips that push down.
+func pulling(items []Item) ([]Strip, error) {
+	all := make([]Strip, 0, len(items))
 	for _, item := range items {
 		if err := checkNotNegative(named{"items.mass", item.Mass}, named{"items.y", item.Y}, named{"items.width", item.Width}); err != nil {
 			return nil, err
@@ -109,7 +110,7 @@ func gather(strips []Strip, items []Item) ([]Strip, error) {
 	return all, nil
 }
 
-func checkStrip(s Strip) error {
+func checkStrip(s *Strip) error {
 	if err := checkNotNegative(named{"strips.y", s.Y}, named{"strips.width", s.Width}); err != nil {
 		return err
 	}
@@ -117,9 +118,9 @@ func checkStrip(s Strip) error {
 		named{"strips.moment", s.Moment.AtZero}, named{"strips.moment", s.Moment.PerLoad})
 }
 
-// carried sums over what is outboard of a place.
-func carried(strips []Strip, axis Axis, y float64) Load {
-	load := Load{Y: y}
+// carry adds what is outboard of the load's place.
+func (load *Load) carry(strips []Strip, axis Axis) {
+	y := load.Y
 	for i := range strips {
 		share, middle := outboard(strips[i].Y, strips[i].Width, y)
 		if share == 0 {
@@ -130,7 +131,6 @@ func carried(strips []Strip, axis Axis, y float64) Load {
 		load.Bending = load.Bending.Plus(force.Times(middle - y))
 		load.Torsion = load.Torsion.Plus(force.Times(axis.at(middle) - strips[i].X)).Plus(strips[i].Moment.Times(share))
 	}
-	return load
 }
 
 // outboard returns the share of a strip that lies outboard of a place and the middle of that part.

@@ -69,7 +69,7 @@ func (l *Launch) fall(r *Result, air *Conditions, d Dolly) (Fall, error) {
 	}
 	contact := func(_ float64, s State) float64 { return s[dollyHeight] - g.height(s[dollyDistance]) + contactMargin }
 	events := []Event{{Value: contact, Direction: Falling, Terminal: true, Looks: 7}}
-	s, err := Integrator{Tolerance: l.Tolerance, MaxStep: 0.2}.Solve(rate, 0, state, longestTime, events...)
+	s, err := Integrator{Tolerance: l.Tolerance, MaxStep: 0.2, Room: l.Room}.Solve(rate, 0, state, longestTime, events...)
 	if err != nil {
 		return Fall{}, err
 	}
@@ -77,9 +77,12 @@ func (l *Launch) fall(r *Result, air *Conditions, d Dolly) (Fall, error) {
 	return Fall{
 		Distance: end.Distance, Drift: end.Drift, Time: s.end, Speed: end.GroundSpeed,
 		Energy: 0.5 * l.DollyMass * end.GroundSpeed * end.GroundSpeed,
-		Path:   sample(nil, &s, 24, dollyPoint),
+		Path:   sample(make([]PathPoint, 0, fallPoints), &s, fallPoints, dollyPoint),
 	}, nil
 }
+
+// fallPoints is the number of points of a fall's path.
+const fallPoints = 24
 
 // dollyPoint returns the point of a dolly's state.
 func dollyPoint(t float64, s State) PathPoint {

@@ -81,8 +81,9 @@ func (l Launch) FailureSweep(a Aircraft, air Conditions, trouble Trouble) ([]Fai
 		if count > 1 {
 			time += float64((end - begin) * (float64(i) / float64(count-1)))
 		}
+		room.kept = 0
 		b := l.broken(a, air, &nominal, trouble, time)
-		b.room = &room
+		b.launch.Room = &room
 		failure, err := b.follow(&nominal)
 		if err != nil {
 			return nil, err
@@ -133,7 +134,6 @@ type broken struct {
 	trouble Trouble
 	time    float64 // of the loss
 	full    func(speed, time float64) float64
-	room    *Room // for the steps of a descent; nil for its own
 	// live keeps full thrust on the ground until the pilot has acted.
 	live, acted bool
 }
@@ -141,6 +141,7 @@ type broken struct {
 // broken returns a launch whose thrust is lost at a time of its nominal course.
 func (l Launch) broken(a Aircraft, air Conditions, nominal *Result, trouble Trouble, time float64) *broken {
 	l = l.withDefaults()
+	l.Room = nil
 	l.ThrustTime += nominal.HoldTime
 	l.Samples = max(6, l.Samples/3)
 	whole := a
@@ -255,7 +256,7 @@ func (b *broken) stop(r *run, result *Result, state State) (Crossing, error) {
 // reach follows a run to a time or to rest.
 func (r *run) reach(result *Result, time float64, state State, end float64) (float64, State, error) {
 	event := Event{Value: func(_ float64, s State) float64 { return s[1] }, Direction: Falling, Terminal: true}
-	s, err := Integrator{Tolerance: r.launch.Tolerance, MaxStep: 1}.Solve(r.rate, time, state, end, event)
+	s, err := Integrator{Tolerance: r.launch.Tolerance, MaxStep: 1, Room: r.launch.Room}.Solve(r.rate, time, state, end, event)
 	if err != nil {
 		return time, state, err
 	}
@@ -281,7 +282,7 @@ func (b *broken) rests(failure Failure, r *run, result *Result, stop Crossing) F
 func (b *broken) descend(failure Failure, f *flight, time float64, state State, path []PathPoint) (Failure, error) {
 	contact := func(_ float64, s State) float64 { return s[atHeight] - f.ground.height(s[atDistance]) + contactMargin }
 	events := []Event{{Value: contact, Direction: Falling, Terminal: true, Looks: 7}}
-	s, err := Integrator{Tolerance: b.launch.Tolerance, MaxStep: 0.5, Corner: b.time + b.trouble.Reaction, Room: b.room}.Solve(f.rate, time, state, time+longestGlide, events...)
+	s, err := Integrator{Tolerance: b.launch.Tolerance, MaxStep: 0.5, Corner: b.time + b.trouble.Reaction, Room: b.launch.Room}.Solve(f.rate, time, state, time+longestGlide, events...)
 	if err != nil {
 		return Failure{}, err
 	}

@@ -30,8 +30,22 @@ type Integrator struct {
 	Room *Room
 }
 
-// Room is memory for the steps of one solution after another.
-type Room struct{ pieces []piece }
+// Room is memory for the steps of one solution after another. A launch keeps the steps of all its parts in it.
+type Room struct {
+	pieces []piece
+	kept   int // pieces of solutions that stay in use
+	path   []PathPoint
+}
+
+// keep keeps the pieces of the last solution when the next is made.
+func (r *Room) keep(s *Solution) {
+	if r == nil || len(s.pieces) == 0 {
+		return
+	}
+	if all := r.pieces[:cap(r.pieces)]; r.kept < len(all) && &all[r.kept] == &s.pieces[0] {
+		r.kept += len(s.pieces)
+	}
+}
 
 // Errors of Solve.
 var (
@@ -102,10 +116,10 @@ func (in Integrator) pieces() []piece {
 	if in.Room == nil {
 		return make([]piece, 0, count)
 	}
-	if cap(in.Room.pieces) < count {
-		in.Room.pieces = make([]piece, 0, count)
+	if cap(in.Room.pieces)-in.Room.kept < count {
+		in.Room.pieces, in.Room.kept = make([]piece, 0, max(count, 2*cap(in.Room.pieces))), 0
 	}
-	return in.Room.pieces[:0]
+	return in.Room.pieces[in.Room.kept:in.Room.kept]
 }
 
 // withDefaults fills in what is zero.

@@ -92,6 +92,9 @@ type Launch struct {
 	Distance      float64        // path is followed at least this far, m: the farthest obstacle
 	Samples       int            // points of the path; zero means DefaultSamples
 	Tolerance     float64        // of the integrator; zero means DefaultTolerance
+	// Room holds the steps and the path of the launch and is used again by the next with the same one, which ends the use of the result before; nil
+	// means room of its own.
+	Room *Room
 }
 
 // withDefaults fills in what is zero.

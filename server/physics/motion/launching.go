@@ -13,7 +13,7 @@ func (l Launch) Run(a Aircraft, air Conditions) (Result, error) {
 	l = l.withDefaults()
 	g := newGround(&l)
 	f := newFlight(&l, &a, &air, g)
-	result := Result{Path: make([]PathPoint, 0, 2*l.Samples)}
+	result := Result{Path: l.Room.pathOf(2 * l.Samples)}
 	start, state, left, err := l.leave(&result, f)
 	if err != nil || !left {
 		result.NeverLiftsOff = !left
@@ -21,6 +21,18 @@ func (l Launch) Run(a Aircraft, air Conditions) (Result, error) {
 	}
 	err = f.fly(&result, start, state)
 	return result, err
+}
+
+// pathOf ends the use of the result before and returns room for as many points of a path.
+func (r *Room) pathOf(count int) []PathPoint {
+	if r == nil {
+		return make([]PathPoint, 0, count)
+	}
+	r.kept = 0
+	if cap(r.path) < count {
+		r.path = make([]PathPoint, 0, count)
+	}
+	return r.path
 }
 
 // check returns an error that names the first impossible value.
@@ -100,11 +112,12 @@ func (r *run) until(result *Result, time float64, state State, value func(float6
 		{Value: func(_ float64, s State) float64 { return s[1] }, Direction: Falling, Terminal: true},
 		{Value: func(_ float64, s State) float64 { return s[0] - longestRun }, Direction: Rising, Terminal: true},
 	}
-	in := Integrator{Tolerance: r.launch.Tolerance, MaxStep: 1}
+	in := Integrator{Tolerance: r.launch.Tolerance, MaxStep: 1, Room: r.launch.Room}
 	s, err := in.Solve(r.rate, time, state, time+longestTime, events...)
 	if err != nil {
 		return 0, State{}, false, err
 	}
+	r.launch.Room.keep(&s)
 	result.Path = sample(result.Path, &s, max(2, r.launch.Samples/3), r.point)
 	result.notePeak(r, &s)
 	result.trace.stretches = append(result.trace.stretches, stretch{s, r.lift, r.launch.Method == Bungee && r.pull == nil})
@@ -124,7 +137,7 @@ func (r *Result) notePeak(by *run, s *Solution) {
 
 // fly follows the flight to its end and notes what it comes to.
 func (f *flight) fly(result *Result, start float64, state State) error {
-	in := Integrator{Tolerance: f.launch.Tolerance, MaxStep: 0.5}
+	in := Integrator{Tolerance: f.launch.Tolerance, MaxStep: 0.5, Room: f.launch.Room}
 	s, err := in.Solve(f.rate, start, state, start+longestTime, f.events()...)
 	if err != nil {
 		return err
