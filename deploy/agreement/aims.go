@@ -2,6 +2,7 @@ package main
 
 import (
 	"math/rand/v2"
+	"slices"
 	"strings"
 )
 
@@ -23,7 +24,8 @@ const (
 	says      change = "says"     // one value of an enumeration
 	counts    change = "counts"   // a list of none, one or many entries
 	fills     change = "fills in" // what no document of testdata says there
-	bounds    change = "bounds"   // a number at the end of its range, or beyond
+	bounds    change = "bounds"   // a number at the end of its range
+	oversteps change = "oversteps"
 )
 
 // How a list counts and where a number lies.
@@ -55,7 +57,7 @@ func aimsOf(documents []map[string]any) map[change][]*aim {
 				add(counts, s.path, how, i)
 			}
 			for _, how := range s.bounds() {
-				add(bounds, s.path, how, i)
+				add(map[bool]change{true: bounds, false: oversteps}[how == lowest || how == highest], s.path, how, i)
 			}
 			if s.given() {
 				add(leavesOut, s.path, "", i)
@@ -85,7 +87,7 @@ func (s spot) counts() []string {
 
 // bounds are the ends of the spot's range where it has any.
 func (s spot) bounds() []string {
-	if _, number := s.in[s.name].(float64); !number {
+	if s.number() == nil {
 		return nil
 	}
 	var out []string
@@ -99,9 +101,47 @@ func (s spot) bounds() []string {
 	return out
 }
 
-// apply carries an aim out in one of the places that have its path.
+// number is what holds the spot's number: its object, or the quantity that stands there; nil where it has none.
+func (s spot) number() map[string]any {
+	switch value := s.in[s.name].(type) {
+	case float64:
+		return s.in
+	case map[string]any:
+		if _, known := value["value"].(float64); known && bare(s.field.Type) == quantityType {
+			return value
+		}
+	}
+	return nil
+}
+
+// put sets the spot's number.
+func (s spot) put(number float64) {
+	switch in := s.number(); {
+	case in == nil:
+	case bare(s.field.Type) == quantityType:
+		in["value"] = number
+	default:
+		in[s.name] = number
+	}
+}
+
+// fits reports whether the aim can be carried out in a place of its path.
+func (a *aim) fits(s spot) bool {
+	switch a.what {
+	case leavesOut, counts:
+		return s.given()
+	case fills:
+		return !s.given()
+	case bounds, oversteps:
+		return s.number() != nil
+	case says:
+	}
+	return true
+}
+
+// apply carries an aim out in one of the places that have its path and can take it.
 func (v variation) apply(a *aim, root map[string]any) {
-	places := at(spotsOf(root), a.path)
+	places := slices.DeleteFunc(at(spotsOf(root), a.path), func(s spot) bool { return !a.fits(s) })
 	if len(places) == 0 {
 		return
 	}
@@ -115,8 +155,8 @@ func (v variation) apply(a *aim, root map[string]any) {
 		v.count(s, a.how)
 	case fills:
 		s.in[s.name] = v.invented(s.field.Type, s.field, s.name)
-	case bounds:
-		s.in[s.name] = endOf(s.field, a.how)
+	case bounds, oversteps:
+		s.put(endOf(s.field, a.how))
 	}
 }
 

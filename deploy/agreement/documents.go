@@ -98,19 +98,21 @@ func (s *keptSet) trees() []map[string]any {
 	return out
 }
 
-// askedOtherwise asks for each whole document what a report does not answer, and compares it with the next; remedies, which are dear, of a few.
+// askedOtherwise asks for whole documents what a report does not answer: bands from samples for each, in turn the winds in which it holds or what differs
+// from the next, and remedies, which are dear, for a few.
 func (s *keptSet) askedOtherwise() []document {
 	var out []document
 	for i, d := range s.whole {
-		sampled, window, compared, mended := d, d, d, d
+		sampled, other := d, d
 		sampled.ask, sampled.samples, sampled.workers = askSpread, sampledKept, 2
-		window.ask = askWindow
-		compared.ask, compared.other = askCompare, s.whole[(i+1)%len(s.whole)].text
-		out = append(out, sampled, window, compared)
-		if i%4 == 2 {
-			mended.ask, mended.finding = askRemedies, openFinding(d.text, i)
-			out = append(out, mended)
+		other.ask = askWindow
+		switch i % 4 {
+		case 1, 3:
+			other.ask, other.other = askCompare, s.whole[(i+1)%len(s.whole)].text
+		case 2:
+			other.ask, other.finding = askRemedies, openFinding(d.text, i)
 		}
+		out = append(out, sampled, other)
 	}
 	for i := range out {
 		out[i].name += " " + out[i].ask

@@ -57,7 +57,7 @@ func (v variation) invented(of reflect.Type, field rangedField, name string) any
 	of = bare(of)
 	switch {
 	case of == quantityType:
-		return v.quantity(name)
+		return v.quantity(field, name)
 	case of.Kind() == reflect.Struct:
 		return v.part(of)
 	case of.Kind() == reflect.Slice:
@@ -96,8 +96,8 @@ func (v variation) entries(of reflect.Type, field rangedField, name string) []an
 }
 
 // quantity is a number with a basis, and a spread or none.
-func (v variation) quantity(name string) map[string]any {
-	value := v.likely(name)
+func (v variation) quantity(field rangedField, name string) map[string]any {
+	value := v.within(field, v.likely(name))
 	q := map[string]any{"value": value}
 	bases := assess.Basis("").Names()
 	if i := v.by.IntN(len(bases) + 1); i < len(bases) {

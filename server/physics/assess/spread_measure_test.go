@@ -36,11 +36,9 @@ func TestWeighInNarrowsTheStallSpeed(t *testing.T) {
 	value, full := *before.Value, 8.596
 	closed := value / 2 / full * estimated * 2 * 1.6448536
 	lost := closed * math.Sqrt(1-weighed*weighed/(estimated*estimated))
-	if rate := math.Sqrt(width(before)*width(before)-lost*lost) / width(before); math.Abs(width(after)/width(before)-rate) > 0.04*rate {
-		t.Errorf("the band narrows to %.4f of its width, by the closed form to %.4f", width(after)/width(before), rate)
-	}
-	if rest := math.Sqrt(width(before)*width(before) - width(after)*width(after)); math.Abs(rest/closed-1) > 0.08 {
-		t.Errorf("the mass alone made %.4f m/s of the band, by the root of the mass %.4f", rest, closed)
+	// The root leaves out what a mass changes besides, balance and Reynolds number, and that 14 % are not little: 1.3 % less was measured.
+	if rest := math.Sqrt(width(before)*width(before) - width(after)*width(after)); math.Abs(rest/lost-1) > 0.03 {
+		t.Errorf("the weigh-in takes %.4f m/s off the band, by the root of the mass %.4f", rest, lost)
 	}
 }
 
