@@ -176,13 +176,13 @@ func (h *house) newField() *pb.Field {
 	return f
 }
 
-// draft opens an approval of the model at the field.
-func (h *house) draft(m *pb.Model, f *pb.Field) *pb.Approval {
+// draft opens an approval of the model at the field, with the owner's words on rules.
+func (h *house) draft(m *pb.Model, f *pb.Field, words ...*pb.RuleConfirmation) *pb.Approval {
 	h.t.Helper()
 	owner := m.GetOwner()[len("clubs/"+home+"/people/"):]
 	a, err := h.approvals().CreateApproval(h.as(owner), &pb.CreateApprovalRequest{Parent: "clubs/" + home, Approval: &pb.Approval{
 		Model: m.GetName(), Field: f.GetName(), LaunchPlan: file(h.t, "plan_dabchick_long_acre", &pb.LaunchPlan{}),
-		Day: file(h.t, "day_long_acre_dry", &pb.DayConditions{})}})
+		Day: file(h.t, "day_long_acre_dry", &pb.DayConditions{}), Confirmations: words}})
 	h.must(err)
 	return a
 }

@@ -115,6 +115,7 @@ func matrix(t *testing.T, r records) []row {
 		decision("RecordFlight", "UYNYDDDN"),
 		decision("BeginReview", officer), decision("ReturnApproval", officer), decision("PassDesk", officer), decision("PassBench", officer),
 		decision("RefuseApproval", officer), decision("ReleaseApproval", officer),
+		p("Approvals", "ConfirmRule", officer, true, &pb.ConfirmRuleRequest{Name: r.approval, Etag: "v999", Rule: "a.b", Confirmed: proto.Bool(true), Reason: "r"}, &pb.Approval{}),
 		p("Approvals", "SignApproval", officer, true, &pb.SignApprovalRequest{Name: r.approval, Etag: "v999", Password: "x", SigningDigest: "x"}, &pb.Approval{}),
 
 		p("Approvals", "ListVerdictChanges", all, false, &pb.ListVerdictChangesRequest{Parent: club}, &pb.ListVerdictChangesResponse{}),

@@ -43,6 +43,9 @@ func showApproval(clubID string, a club.Approval) (*pb.Approval, error) {
 	for _, h := range a.Holds {
 		out.Holds = append(out.Holds, showHold(clubID, h))
 	}
+	for _, w := range a.RuleWords {
+		out.RuleWords = append(out.RuleWords, showRuleWord(clubID, w))
+	}
 	digest, err := club.SigningDigest(clubID, a)
 	out.SigningDigest = digest
 	return out, err
@@ -70,6 +73,12 @@ func showSignature(clubID string, s club.Signature) *pb.Signature {
 func showHold(clubID string, h club.Hold) *pb.Hold {
 	return &pb.Hold{Reason: h.Reason, Lesson: club.Lessons.Name(clubID, h.LessonID), ActorDisplayName: h.ActorDisplayName,
 		Time: showTime(h.Time), Released: h.Released, ReleaseReason: h.ReleaseReason, ReleasedByDisplayName: h.ReleasedByDisplayName}
+}
+
+// showRuleWord writes one answer of an officer.
+func showRuleWord(clubID string, w club.RuleWord) *pb.RuleWord {
+	return &pb.RuleWord{Rule: w.Rule, Confirmed: w.Confirmed, Date: w.Date, Officer: club.People.Name(clubID, w.OfficerID),
+		OfficerDisplayName: w.OfficerDisplayName, Reason: w.Reason, Time: showTime(w.Time), LedgerIndex: w.LedgerIndex}
 }
 
 // showTime writes a time; a zero time is left out.

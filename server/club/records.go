@@ -106,7 +106,7 @@ type Approval struct {
 	FieldVersion              int32
 	OwnerID, OwnerDisplayName string
 	LaunchPlan, Day, Limits   json.RawMessage
-	// Confirmations is the JSON list of what the owner confirms.
+	// Confirmations is the JSON list of what owner and officers confirm.
 	Confirmations json.RawMessage
 	OwnerNote     string
 	// AssessmentID is empty before the first submission.
@@ -116,10 +116,24 @@ type Approval struct {
 	Conditions             []string
 	Version                int64
 	CreateTime, UpdateTime time.Time
-	// Transitions, Signatures and Holds are filled when one approval is read, and empty in lists.
+	// Transitions, Signatures, Holds and RuleWords are filled when one approval is read, and empty in lists.
 	Transitions []Transition
 	Signatures  []Signature
 	Holds       []Hold
+	RuleWords   []RuleWord
+}
+
+// RuleWord is what an officer answered to a rule that asks for somebody's word.
+type RuleWord struct {
+	// Rule is "<pack>.<rule>".
+	Rule      string
+	Confirmed bool
+	// Date is the day for which it is said, "2026-05-16".
+	Date                          string
+	OfficerID, OfficerDisplayName string
+	Reason                        string
+	Time                          time.Time
+	LedgerIndex                   int64
 }
 
 // Transition is one change of an approval's state.

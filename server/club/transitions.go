@@ -18,6 +18,7 @@ const (
 	VerbPassDesk     Verb = "pass_desk"
 	VerbPassBench    Verb = "pass_bench"
 	VerbSign         Verb = "sign"
+	VerbConfirmRule  Verb = "confirm_rule"
 	VerbRecordFlight Verb = "record_flight"
 	VerbRefuse       Verb = "refuse"
 	VerbWithdraw     Verb = "withdraw"
@@ -44,8 +45,9 @@ const (
 type Rule struct {
 	Verb Verb
 	From []State
-	// To is the state reached. Empty: back to the state it was held from.
+	// To is the state reached. Empty: back to the state it was held from, or where Stays is set the state it is in.
 	To    State
+	Stays bool
 	Roles []Role
 	Owner OwnerRule
 	// Reason tells that a reason must be given.
@@ -61,6 +63,7 @@ var rules = []Rule{
 	{Verb: VerbReturn, From: []State{Submitted, DeskReview, Bench, Ready}, To: Returned, Roles: officers, Owner: OwnerNever, Reason: true},
 	{Verb: VerbPassDesk, From: []State{DeskReview}, To: Bench, Roles: officers, Owner: OwnerNever},
 	{Verb: VerbPassBench, From: []State{Bench}, To: Ready, Roles: officers, Owner: OwnerNever},
+	{Verb: VerbConfirmRule, From: []State{DeskReview, Bench, Ready}, Stays: true, Roles: officers, Owner: OwnerNever, Reason: true},
 	{Verb: VerbSign, From: []State{Ready}, To: Signed, Roles: officers, Owner: OwnerNever},
 	{Verb: VerbRecordFlight, From: []State{Signed}, To: Flown, Roles: officers, Owner: OwnerMay},
 	{Verb: VerbRefuse, From: []State{Submitted, DeskReview, Bench, Ready}, To: Refused, Roles: officers, Owner: OwnerNever, Reason: true},
@@ -96,10 +99,14 @@ func Next(a Approval, verb Verb, by Actor, reason string) (State, error) {
 	if rule.Reason && strings.TrimSpace(reason) == "" {
 		return "", RefuseField("reason", "REASON_MISSING", "say why: the owner reads it")
 	}
-	if rule.To == "" {
+	switch {
+	case rule.Stays:
+		return a.State, nil
+	case rule.To == "":
 		return a.HeldFrom, nil
+	default:
+		return rule.To, nil
 	}
-	return rule.To, nil
 }
 
 // Permit tells whether the actor may do verb to the approval at all, whatever its state: Forbidden when not, Invalid when
@@ -145,7 +152,8 @@ func (s State) Words() string {
 
 var participles = map[Verb]string{
 	VerbSubmit: "submitted", VerbBeginReview: "taken up for review", VerbReturn: "returned",
-	VerbPassDesk: "passed at the desk gate", VerbPassBench: "passed at the bench gate", VerbSign: "signed",
+	VerbConfirmRule: "answered for a rule",
+	VerbPassDesk:    "passed at the desk gate", VerbPassBench: "passed at the bench gate", VerbSign: "signed",
 	VerbRecordFlight: "recorded as flown", VerbRefuse: "refused", VerbWithdraw: "withdrawn", VerbHold: "held",
 	VerbRelease: "released",
 }

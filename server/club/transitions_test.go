@@ -13,6 +13,7 @@ var lives = map[Verb]map[State]State{
 	VerbReturn:       {Submitted: Returned, DeskReview: Returned, Bench: Returned, Ready: Returned},
 	VerbPassDesk:     {DeskReview: Bench},
 	VerbPassBench:    {Bench: Ready},
+	VerbConfirmRule:  {DeskReview: DeskReview, Bench: Bench, Ready: Ready},
 	VerbSign:         {Ready: Signed},
 	VerbRecordFlight: {Signed: Flown},
 	VerbRefuse:       {Submitted: Refused, DeskReview: Refused, Bench: Refused, Ready: Refused},
@@ -82,7 +83,7 @@ func TestWhoMay(t *testing.T) {
 	may := map[Verb]map[string]bool{
 		VerbSubmit: only("owner", "owner who is an officer"), VerbWithdraw: only("owner", "owner who is an officer"),
 		VerbBeginReview: only("officer"), VerbReturn: only("officer"), VerbPassDesk: only("officer"), VerbPassBench: only("officer"),
-		VerbSign: only("officer"), VerbRefuse: only("officer"), VerbRelease: only("officer"),
+		VerbConfirmRule: only("officer"), VerbSign: only("officer"), VerbRefuse: only("officer"), VerbRelease: only("officer"),
 		VerbRecordFlight: only("owner", "owner who is an officer", "officer"),
 		VerbHold:         only("owner", "owner who is an officer", "officer"),
 	}
@@ -111,8 +112,8 @@ func TestNobodyIsNotTheOwnerOfAnOwnerlessApproval(t *testing.T) {
 
 func TestReasonIsAskedFor(t *testing.T) {
 	t.Parallel()
-	asks := map[Verb]bool{VerbReturn: true, VerbRefuse: true, VerbHold: true, VerbRelease: true}
-	from := map[Verb]State{VerbReturn: Bench, VerbRefuse: Bench, VerbHold: Bench, VerbRelease: Held, VerbPassBench: Bench, VerbWithdraw: Bench}
+	asks := map[Verb]bool{VerbReturn: true, VerbRefuse: true, VerbHold: true, VerbRelease: true, VerbConfirmRule: true}
+	from := map[Verb]State{VerbConfirmRule: Ready, VerbReturn: Bench, VerbRefuse: Bench, VerbHold: Bench, VerbRelease: Held, VerbPassBench: Bench, VerbWithdraw: Bench}
 	for verb, state := range from {
 		_, err := Next(approvalIn(state), verb, rightful(verb), " \t")
 		if asks[verb] != (CodeOf(err) == Invalid) {

@@ -50,6 +50,9 @@ func checkRule(rule *assess.AppliedRule, path string, found *faults) {
 	if rule.Requirement == "" {
 		found.add(join(path, "requirement"), "must say in plain words what is asked")
 	}
+	if rule.Officer != nil && *rule.Officer && rule.Kind != assess.RuleKindConfirmation {
+		found.add(join(path, "officer"), "must be left out: only what is confirmed can take an officer's word")
+	}
 	checkRuleKind(rule, path, found)
 	for i := range rule.Conditions {
 		checkCondition(&rule.Conditions[i], index(join(path, "conditions"), i), found)

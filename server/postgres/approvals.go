@@ -62,7 +62,7 @@ func orEmpty(document []byte) []byte {
 	return document
 }
 
-// Approval reads an approval with its transitions, signatures and holds. NotFound when there is none.
+// Approval reads an approval with its transitions, signatures, holds and officers' words. NotFound when there is none.
 func (r *ReadTx) Approval(ctx context.Context, id string) (club.Approval, error) {
 	row, err := r.q.Approval(ctx, r.clubID, id)
 	if err != nil {
@@ -75,7 +75,10 @@ func (r *ReadTx) Approval(ctx context.Context, id string) (club.Approval, error)
 	if a.Signatures, err = r.signatures(ctx, id); err != nil {
 		return club.Approval{}, err
 	}
-	a.Holds, err = r.holds(ctx, id)
+	if a.Holds, err = r.holds(ctx, id); err != nil {
+		return club.Approval{}, err
+	}
+	a.RuleWords, err = r.ruleWords(ctx, id)
 	return a, err
 }
 

@@ -42,8 +42,8 @@ const ours = `(SELECT c.oid, c.relname, c.relrowsecurity, c.relforcerowsecurity 
 
 func TestSchemaHasItsTables(t *testing.T) {
 	t.Parallel()
-	if got := query(t, owner(t), `SELECT relname::text FROM `+ours+` o`); len(got) != 24 {
-		t.Errorf("%d tables, want 24: %v", len(got), got)
+	if got := query(t, owner(t), `SELECT relname::text FROM `+ours+` o`); len(got) != 25 {
+		t.Errorf("%d tables, want 25: %v", len(got), got)
 	}
 }
 
@@ -106,7 +106,7 @@ func TestQueueIsClosed(t *testing.T) {
 func TestFrozenTablesTakeRowsAndGiveThem(t *testing.T) {
 	t.Parallel()
 	conn := owner(t)
-	for _, table := range []string{"ledger_entries", "ledger_heads", "assessments", "model_revisions", "field_versions", "transitions", "reassessments", "reassessment_readings"} {
+	for _, table := range []string{"ledger_entries", "ledger_heads", "assessments", "model_revisions", "field_versions", "transitions", "reassessments", "reassessment_readings", "rule_words"} {
 		got := query(t, conn, `SELECT DISTINCT privilege_type::text FROM (
 			SELECT privilege_type FROM information_schema.table_privileges WHERE grantee = 'pitgate_app' AND table_name = '`+table+`'
 			UNION SELECT privilege_type FROM information_schema.column_privileges WHERE grantee = 'pitgate_app' AND table_name = '`+table+`') p ORDER BY 1`)

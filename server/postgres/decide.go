@@ -29,6 +29,8 @@ type Decision struct {
 	Conditions []string
 	// Submission is needed to submit.
 	Submission *Submission
+	// Answer is needed to answer a rule.
+	Answer *Answer
 	// Signature is needed to sign: Digest, and if known DeviceTime.
 	Signature *club.Signature
 }
@@ -41,6 +43,8 @@ type step struct {
 	reason string
 	// extra goes into the ledger entry.
 	extra event
+	// answer is kept beside the ledger entry when there is one.
+	answer *Answer
 }
 
 // Decide does a verb to an approval: checks in this order whether By may, whether the etag is the present one, and
@@ -125,6 +129,11 @@ func (t *Tx) carryOut(ctx context.Context, d Decision, a *held, s *step) error {
 		}
 		s.extra["conditions"] = list(a.Conditions)
 		return nil
+	case club.VerbConfirmRule:
+		if err := t.refuseAwaiting(ctx, a.ID); err != nil {
+			return err
+		}
+		return d.Answer.take(a, s)
 	case club.VerbSign:
 		return t.sign(ctx, d, a.Approval, s)
 	case club.VerbHold:
@@ -160,12 +169,14 @@ func takeSubmission(in *Submission, a *held) error {
 	return nil
 }
 
-// orErr is the error, or the refusal when there is none.
-func orErr(err, refusal error) error {
-	if err != nil {
+// refuseAwaiting refuses what rests on an answer by rules that were replaced.
+func (t *Tx) refuseAwaiting(ctx context.Context, approvalID string) error {
+	awaits, err := t.AwaitsRules(ctx, approvalID)
+	if err != nil || !awaits {
 		return err
 	}
-	return refusal
+	return club.Refuse(club.FailedPrecondition, "RULES_CHANGED",
+		"the club's rules changed and this approval has not been computed by them: wait for it, or return it if it cannot be computed")
 }
 
 // sign keeps a signature over exactly what the approval says now.
@@ -178,9 +189,8 @@ func (t *Tx) sign(ctx context.Context, d Decision, a club.Approval, s *step) err
 		return &club.Error{Code: club.FailedPrecondition, Field: "signing_digest", Reason: "NOT_WHAT_WAS_SHOWN",
 			Message: "what was shown is not what the approval says now: read it again"}
 	}
-	if awaits, err := t.AwaitsRules(ctx, a.ID); err != nil || awaits {
-		return orErr(err, club.Refuse(club.FailedPrecondition, "RULES_CHANGED",
-			"the club's rules changed and this approval has not been computed by them: wait for it, or return it if it cannot be computed"))
+	if err := t.refuseAwaiting(ctx, a.ID); err != nil {
+		return err
 	}
 	s.extra["signing_digest"], s.extra["meaning"] = want, club.GoForFirstFlight
 	params := pgdb.InsertSignatureParams{
@@ -224,9 +234,13 @@ func (t *Tx) writeTransition(ctx context.Context, a club.Approval, s step) error
 	if err != nil {
 		return err
 	}
-	return t.q.InsertTransition(ctx, pgdb.InsertTransitionParams{
+	err = t.q.InsertTransition(ctx, pgdb.InsertTransitionParams{
 		ClubID: t.clubID, ApprovalID: a.ID, LedgerIndex: index, Verb: string(s.verb), FromState: string(s.from),
 		ToState: string(a.State), ActorID: optional(s.by.PersonID), Reason: s.reason, ModelRevision: a.ModelRevision,
 		AssessmentID: optional(a.AssessmentID), Now: t.now,
 	})
+	if err != nil || s.answer == nil {
+		return err
+	}
+	return t.keepAnswer(ctx, a.ID, index, s)
 }

@@ -66,6 +66,8 @@ var byConstraint = map[string]club.Error{
 	"rule_pack_word_of_committee": {Code: club.Forbidden, Reason: "ROLE_MISSING", Message: "only a committee member has a word on rule packs"},
 	"rule_packs_in_force":         {Code: club.Conflict, Reason: "ALREADY_IN_FORCE", Message: "another version of this pack was published at the same time: read it again"},
 	"signatures_once":             {Code: club.Conflict, Reason: "ALREADY_SIGNED", Message: "you have signed this approval already"},
+	"rule_word_of_officer":        {Code: club.Forbidden, Reason: "ROLE_MISSING", Message: "only a safety officer answers a rule on an approval of another"},
+	"rule_word_never_of_owner":    {Code: club.Forbidden, Reason: "OWN_APPROVAL", Message: "nobody answers as an officer for a model of their own: ask another officer"},
 	"signer_is_never_owner":       {Code: club.Forbidden, Reason: "OWN_APPROVAL", Message: "nobody signs for a model of their own: ask another officer"},
 	"replies_pkey":                {Code: club.Conflict, Field: "request_id", Reason: "REQUEST_ID_REUSED", Message: "this request is being answered already"},
 }

@@ -198,8 +198,11 @@ type Approval struct {
 	SigningDigest string `protobuf:"bytes,23,opt,name=signing_digest,json=signingDigest,proto3" json:"signing_digest,omitempty"`
 	// Note of the owner to the officer.
 	OwnerNote string `protobuf:"bytes,24,opt,name=owner_note,json=ownerNote,proto3" json:"owner_note,omitempty"`
-	// What the owner confirms for rules that ask for somebody's word. The server writes the name, and the date where none is given.
+	// What is confirmed for rules that ask for somebody's word. Of the owner the server writes the name, and the date where none is given; an officer's word
+	// stands until an officer gives another.
 	Confirmations []*RuleConfirmation `protobuf:"bytes,25,rep,name=confirmations,proto3" json:"confirmations,omitempty"`
+	// Every answer that an officer gave to such a rule, newest last.
+	RuleWords     []*RuleWord `protobuf:"bytes,26,rep,name=rule_words,json=ruleWords,proto3" json:"rule_words,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -409,6 +412,118 @@ func (x *Approval) GetConfirmations() []*RuleConfirmation {
 	return nil
 }
 
+func (x *Approval) GetRuleWords() []*RuleWord {
+	if x != nil {
+		return x.RuleWords
+	}
+	return nil
+}
+
+// An officer's answer to a rule.
+type RuleWord struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// "<pack>.<rule>"
+	Rule      string `protobuf:"bytes,1,opt,name=rule,proto3" json:"rule,omitempty"`
+	Confirmed bool   `protobuf:"varint,2,opt,name=confirmed,proto3" json:"confirmed,omitempty"`
+	// The day for which it is said, e.g. "2026-05-16".
+	Date               string `protobuf:"bytes,3,opt,name=date,proto3" json:"date,omitempty"`
+	Officer            string `protobuf:"bytes,4,opt,name=officer,proto3" json:"officer,omitempty"`
+	OfficerDisplayName string `protobuf:"bytes,5,opt,name=officer_display_name,json=officerDisplayName,proto3" json:"officer_display_name,omitempty"`
+	// Why the officer says so.
+	Reason string                 `protobuf:"bytes,6,opt,name=reason,proto3" json:"reason,omitempty"`
+	Time   *timestamppb.Timestamp `protobuf:"bytes,7,opt,name=time,proto3" json:"time,omitempty"`
+	// Index of its ledger entry.
+	LedgerIndex   int64 `protobuf:"varint,8,opt,name=ledger_index,json=ledgerIndex,proto3" json:"ledger_index,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *RuleWord) Reset() {
+	*x = RuleWord{}
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[1]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *RuleWord) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*RuleWord) ProtoMessage() {}
+
+func (x *RuleWord) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[1]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use RuleWord.ProtoReflect.Descriptor instead.
+func (*RuleWord) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{1}
+}
+
+func (x *RuleWord) GetRule() string {
+	if x != nil {
+		return x.Rule
+	}
+	return ""
+}
+
+func (x *RuleWord) GetConfirmed() bool {
+	if x != nil {
+		return x.Confirmed
+	}
+	return false
+}
+
+func (x *RuleWord) GetDate() string {
+	if x != nil {
+		return x.Date
+	}
+	return ""
+}
+
+func (x *RuleWord) GetOfficer() string {
+	if x != nil {
+		return x.Officer
+	}
+	return ""
+}
+
+func (x *RuleWord) GetOfficerDisplayName() string {
+	if x != nil {
+		return x.OfficerDisplayName
+	}
+	return ""
+}
+
+func (x *RuleWord) GetReason() string {
+	if x != nil {
+		return x.Reason
+	}
+	return ""
+}
+
+func (x *RuleWord) GetTime() *timestamppb.Timestamp {
+	if x != nil {
+		return x.Time
+	}
+	return nil
+}
+
+func (x *RuleWord) GetLedgerIndex() int64 {
+	if x != nil {
+		return x.LedgerIndex
+	}
+	return 0
+}
+
 // One change of state.
 type Transition struct {
 	state            protoimpl.MessageState `protogen:"open.v1"`
@@ -428,7 +543,7 @@ type Transition struct {
 
 func (x *Transition) Reset() {
 	*x = Transition{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[1]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[2]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -440,7 +555,7 @@ func (x *Transition) String() string {
 func (*Transition) ProtoMessage() {}
 
 func (x *Transition) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[1]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[2]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -453,7 +568,7 @@ func (x *Transition) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Transition.ProtoReflect.Descriptor instead.
 func (*Transition) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{1}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{2}
 }
 
 func (x *Transition) GetFromState() ApprovalState {
@@ -539,7 +654,7 @@ type Signature struct {
 
 func (x *Signature) Reset() {
 	*x = Signature{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[2]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[3]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -551,7 +666,7 @@ func (x *Signature) String() string {
 func (*Signature) ProtoMessage() {}
 
 func (x *Signature) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[2]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[3]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -564,7 +679,7 @@ func (x *Signature) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Signature.ProtoReflect.Descriptor instead.
 func (*Signature) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{2}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{3}
 }
 
 func (x *Signature) GetSigner() string {
@@ -640,7 +755,7 @@ type Hold struct {
 
 func (x *Hold) Reset() {
 	*x = Hold{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[3]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[4]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -652,7 +767,7 @@ func (x *Hold) String() string {
 func (*Hold) ProtoMessage() {}
 
 func (x *Hold) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[3]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[4]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -665,7 +780,7 @@ func (x *Hold) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Hold.ProtoReflect.Descriptor instead.
 func (*Hold) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{3}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{4}
 }
 
 func (x *Hold) GetReason() string {
@@ -730,7 +845,7 @@ type CreateApprovalRequest struct {
 
 func (x *CreateApprovalRequest) Reset() {
 	*x = CreateApprovalRequest{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[4]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[5]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -742,7 +857,7 @@ func (x *CreateApprovalRequest) String() string {
 func (*CreateApprovalRequest) ProtoMessage() {}
 
 func (x *CreateApprovalRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[4]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[5]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -755,7 +870,7 @@ func (x *CreateApprovalRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CreateApprovalRequest.ProtoReflect.Descriptor instead.
 func (*CreateApprovalRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{4}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{5}
 }
 
 func (x *CreateApprovalRequest) GetParent() string {
@@ -795,7 +910,7 @@ type GetApprovalRequest struct {
 
 func (x *GetApprovalRequest) Reset() {
 	*x = GetApprovalRequest{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[5]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -807,7 +922,7 @@ func (x *GetApprovalRequest) String() string {
 func (*GetApprovalRequest) ProtoMessage() {}
 
 func (x *GetApprovalRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[5]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -820,7 +935,7 @@ func (x *GetApprovalRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use GetApprovalRequest.ProtoReflect.Descriptor instead.
 func (*GetApprovalRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{5}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *GetApprovalRequest) GetName() string {
@@ -845,7 +960,7 @@ type ListApprovalsRequest struct {
 
 func (x *ListApprovalsRequest) Reset() {
 	*x = ListApprovalsRequest{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[6]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -857,7 +972,7 @@ func (x *ListApprovalsRequest) String() string {
 func (*ListApprovalsRequest) ProtoMessage() {}
 
 func (x *ListApprovalsRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[6]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -870,7 +985,7 @@ func (x *ListApprovalsRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ListApprovalsRequest.ProtoReflect.Descriptor instead.
 func (*ListApprovalsRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{6}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *ListApprovalsRequest) GetParent() string {
@@ -919,7 +1034,7 @@ type ListApprovalsResponse struct {
 
 func (x *ListApprovalsResponse) Reset() {
 	*x = ListApprovalsResponse{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[7]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -931,7 +1046,7 @@ func (x *ListApprovalsResponse) String() string {
 func (*ListApprovalsResponse) ProtoMessage() {}
 
 func (x *ListApprovalsResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[7]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -944,7 +1059,7 @@ func (x *ListApprovalsResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ListApprovalsResponse.ProtoReflect.Descriptor instead.
 func (*ListApprovalsResponse) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{7}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *ListApprovalsResponse) GetApprovals() []*Approval {
@@ -978,7 +1093,7 @@ type SubmitApprovalRequest struct {
 
 func (x *SubmitApprovalRequest) Reset() {
 	*x = SubmitApprovalRequest{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[8]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -990,7 +1105,7 @@ func (x *SubmitApprovalRequest) String() string {
 func (*SubmitApprovalRequest) ProtoMessage() {}
 
 func (x *SubmitApprovalRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[8]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1003,7 +1118,7 @@ func (x *SubmitApprovalRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SubmitApprovalRequest.ProtoReflect.Descriptor instead.
 func (*SubmitApprovalRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{8}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *SubmitApprovalRequest) GetName() string {
@@ -1071,7 +1186,7 @@ type DecisionRequest struct {
 
 func (x *DecisionRequest) Reset() {
 	*x = DecisionRequest{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[9]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1083,7 +1198,7 @@ func (x *DecisionRequest) String() string {
 func (*DecisionRequest) ProtoMessage() {}
 
 func (x *DecisionRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[9]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1096,7 +1211,7 @@ func (x *DecisionRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use DecisionRequest.ProtoReflect.Descriptor instead.
 func (*DecisionRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{9}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *DecisionRequest) GetName() string {
@@ -1134,6 +1249,103 @@ func (x *DecisionRequest) GetConditions() []string {
 	return nil
 }
 
+// An officer's answer to a rule on an approval under review.
+type ConfirmRuleRequest struct {
+	state     protoimpl.MessageState `protogen:"open.v1"`
+	Name      string                 `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	Etag      string                 `protobuf:"bytes,2,opt,name=etag,proto3" json:"etag,omitempty"`
+	RequestId string                 `protobuf:"bytes,3,opt,name=request_id,json=requestId,proto3" json:"request_id,omitempty"`
+	// "<pack>.<rule>" of a rule that is asked of the approval.
+	Rule string `protobuf:"bytes,4,opt,name=rule,proto3" json:"rule,omitempty"`
+	// False says that it is not so.
+	Confirmed *bool `protobuf:"varint,5,opt,name=confirmed,proto3,oneof" json:"confirmed,omitempty"`
+	// The day for which it is said; empty: today.
+	Date string `protobuf:"bytes,6,opt,name=date,proto3" json:"date,omitempty"`
+	// Why: what was seen, and where.
+	Reason        string `protobuf:"bytes,7,opt,name=reason,proto3" json:"reason,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *ConfirmRuleRequest) Reset() {
+	*x = ConfirmRuleRequest{}
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[11]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ConfirmRuleRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ConfirmRuleRequest) ProtoMessage() {}
+
+func (x *ConfirmRuleRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[11]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ConfirmRuleRequest.ProtoReflect.Descriptor instead.
+func (*ConfirmRuleRequest) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{11}
+}
+
+func (x *ConfirmRuleRequest) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+func (x *ConfirmRuleRequest) GetEtag() string {
+	if x != nil {
+		return x.Etag
+	}
+	return ""
+}
+
+func (x *ConfirmRuleRequest) GetRequestId() string {
+	if x != nil {
+		return x.RequestId
+	}
+	return ""
+}
+
+func (x *ConfirmRuleRequest) GetRule() string {
+	if x != nil {
+		return x.Rule
+	}
+	return ""
+}
+
+func (x *ConfirmRuleRequest) GetConfirmed() bool {
+	if x != nil && x.Confirmed != nil {
+		return *x.Confirmed
+	}
+	return false
+}
+
+func (x *ConfirmRuleRequest) GetDate() string {
+	if x != nil {
+		return x.Date
+	}
+	return ""
+}
+
+func (x *ConfirmRuleRequest) GetReason() string {
+	if x != nil {
+		return x.Reason
+	}
+	return ""
+}
+
 type SignApprovalRequest struct {
 	state     protoimpl.MessageState `protogen:"open.v1"`
 	Name      string                 `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
@@ -1150,7 +1362,7 @@ type SignApprovalRequest struct {
 
 func (x *SignApprovalRequest) Reset() {
 	*x = SignApprovalRequest{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[10]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1162,7 +1374,7 @@ func (x *SignApprovalRequest) String() string {
 func (*SignApprovalRequest) ProtoMessage() {}
 
 func (x *SignApprovalRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[10]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1175,7 +1387,7 @@ func (x *SignApprovalRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SignApprovalRequest.ProtoReflect.Descriptor instead.
 func (*SignApprovalRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{10}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *SignApprovalRequest) GetName() string {
@@ -1255,7 +1467,7 @@ type VerdictChanges struct {
 
 func (x *VerdictChanges) Reset() {
 	*x = VerdictChanges{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[11]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[13]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1267,7 +1479,7 @@ func (x *VerdictChanges) String() string {
 func (*VerdictChanges) ProtoMessage() {}
 
 func (x *VerdictChanges) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[11]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[13]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1280,7 +1492,7 @@ func (x *VerdictChanges) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use VerdictChanges.ProtoReflect.Descriptor instead.
 func (*VerdictChanges) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{11}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{13}
 }
 
 func (x *VerdictChanges) GetName() string {
@@ -1403,7 +1615,7 @@ type ListVerdictChangesRequest struct {
 
 func (x *ListVerdictChangesRequest) Reset() {
 	*x = ListVerdictChangesRequest{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[12]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[14]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1415,7 +1627,7 @@ func (x *ListVerdictChangesRequest) String() string {
 func (*ListVerdictChangesRequest) ProtoMessage() {}
 
 func (x *ListVerdictChangesRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[12]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[14]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1428,7 +1640,7 @@ func (x *ListVerdictChangesRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ListVerdictChangesRequest.ProtoReflect.Descriptor instead.
 func (*ListVerdictChangesRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{12}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{14}
 }
 
 func (x *ListVerdictChangesRequest) GetParent() string {
@@ -1476,7 +1688,7 @@ type ListVerdictChangesResponse struct {
 
 func (x *ListVerdictChangesResponse) Reset() {
 	*x = ListVerdictChangesResponse{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[13]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[15]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1488,7 +1700,7 @@ func (x *ListVerdictChangesResponse) String() string {
 func (*ListVerdictChangesResponse) ProtoMessage() {}
 
 func (x *ListVerdictChangesResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[13]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[15]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1501,7 +1713,7 @@ func (x *ListVerdictChangesResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ListVerdictChangesResponse.ProtoReflect.Descriptor instead.
 func (*ListVerdictChangesResponse) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{13}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{15}
 }
 
 func (x *ListVerdictChangesResponse) GetVerdictChanges() []*VerdictChanges {
@@ -1527,7 +1739,7 @@ type MarkVerdictChangesReadRequest struct {
 
 func (x *MarkVerdictChangesReadRequest) Reset() {
 	*x = MarkVerdictChangesReadRequest{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[14]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1539,7 +1751,7 @@ func (x *MarkVerdictChangesReadRequest) String() string {
 func (*MarkVerdictChangesReadRequest) ProtoMessage() {}
 
 func (x *MarkVerdictChangesReadRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[14]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1552,7 +1764,7 @@ func (x *MarkVerdictChangesReadRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use MarkVerdictChangesReadRequest.ProtoReflect.Descriptor instead.
 func (*MarkVerdictChangesReadRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{14}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *MarkVerdictChangesReadRequest) GetName() string {
@@ -1567,7 +1779,7 @@ var File_pitgate_v1_approvals_proto protoreflect.FileDescriptor
 const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"\n" +
 	"\x1apitgate/v1/approvals.proto\x12\n" +
-	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\x1a\x1cgoogle/api/annotations.proto\x1a\x1fgoogle/api/field_behavior.proto\x1a\x1fgoogle/protobuf/timestamp.proto\x1a!pitgate/v1/assessment_input.proto\x1a\"pitgate/v1/assessment_report.proto\x1a\x1bpitgate/v1/rule_packs.proto\"\xbb\t\n" +
+	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\x1a\x1cgoogle/api/annotations.proto\x1a\x1fgoogle/api/field_behavior.proto\x1a\x1fgoogle/protobuf/timestamp.proto\x1a!pitgate/v1/assessment_input.proto\x1a\"pitgate/v1/assessment_report.proto\x1a\x1bpitgate/v1/rule_packs.proto\"\xf6\t\n" +
 	"\bApproval\x12\x18\n" +
 	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\bR\x04name\x125\n" +
 	"\x05state\x18\x02 \x01(\x0e2\x19.pitgate.v1.ApprovalStateB\x04\xe2A\x01\x03R\x05state\x12\x1a\n" +
@@ -1604,7 +1816,18 @@ const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"\x0esigning_digest\x18\x17 \x01(\tB\x04\xe2A\x01\x03R\rsigningDigest\x12'\n" +
 	"\n" +
 	"owner_note\x18\x18 \x01(\tB\b\xbaH\x05r\x03\x18\xa0\x1fR\townerNote\x12M\n" +
-	"\rconfirmations\x18\x19 \x03(\v2\x1c.pitgate.v1.RuleConfirmationB\t\xbaH\x06\x92\x01\x03\x10\xc8\x01R\rconfirmations\"\xf2\x02\n" +
+	"\rconfirmations\x18\x19 \x03(\v2\x1c.pitgate.v1.RuleConfirmationB\t\xbaH\x06\x92\x01\x03\x10\xc8\x01R\rconfirmations\x129\n" +
+	"\n" +
+	"rule_words\x18\x1a \x03(\v2\x14.pitgate.v1.RuleWordB\x04\xe2A\x01\x03R\truleWords\"\x87\x02\n" +
+	"\bRuleWord\x12\x12\n" +
+	"\x04rule\x18\x01 \x01(\tR\x04rule\x12\x1c\n" +
+	"\tconfirmed\x18\x02 \x01(\bR\tconfirmed\x12\x12\n" +
+	"\x04date\x18\x03 \x01(\tR\x04date\x12\x18\n" +
+	"\aofficer\x18\x04 \x01(\tR\aofficer\x120\n" +
+	"\x14officer_display_name\x18\x05 \x01(\tR\x12officerDisplayName\x12\x16\n" +
+	"\x06reason\x18\x06 \x01(\tR\x06reason\x12.\n" +
+	"\x04time\x18\a \x01(\v2\x1a.google.protobuf.TimestampR\x04time\x12!\n" +
+	"\fledger_index\x18\b \x01(\x03R\vledgerIndex\"\xf2\x02\n" +
 	"\n" +
 	"Transition\x128\n" +
 	"\n" +
@@ -1677,7 +1900,20 @@ const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"\x06reason\x18\x04 \x01(\tB\b\xbaH\x05r\x03\x18\xa0\x1fR\x06reason\x12/\n" +
 	"\n" +
 	"conditions\x18\x05 \x03(\tB\x0f\xbaH\f\x92\x01\t\x10(\"\x05r\x03\x18\x90\x03R\n" +
-	"conditions\"\x89\x02\n" +
+	"conditions\"\x97\x02\n" +
+	"\x12ConfirmRuleRequest\x12\x18\n" +
+	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x04name\x12\x18\n" +
+	"\x04etag\x18\x02 \x01(\tB\x04\xe2A\x01\x02R\x04etag\x12*\n" +
+	"\n" +
+	"request_id\x18\x03 \x01(\tB\v\xbaH\b\xd8\x01\x01r\x03\xb0\x01\x01R\trequestId\x12!\n" +
+	"\x04rule\x18\x04 \x01(\tB\r\xe2A\x01\x02\xbaH\x06r\x04\x10\x01\x18QR\x04rule\x12-\n" +
+	"\tconfirmed\x18\x05 \x01(\bB\n" +
+	"\xe2A\x01\x02\xbaH\x03\xc8\x01\x01H\x00R\tconfirmed\x88\x01\x01\x12\x1b\n" +
+	"\x04date\x18\x06 \x01(\tB\a\xbaH\x04r\x02\x18\n" +
+	"R\x04date\x12$\n" +
+	"\x06reason\x18\a \x01(\tB\f\xe2A\x01\x02\xbaH\x05r\x03\x18\xa0\x1fR\x06reasonB\f\n" +
+	"\n" +
+	"_confirmed\"\x89\x02\n" +
 	"\x13SignApprovalRequest\x12\x18\n" +
 	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x04name\x12\x18\n" +
 	"\x04etag\x18\x02 \x01(\tB\x04\xe2A\x01\x02R\x04etag\x12*\n" +
@@ -1739,7 +1975,7 @@ const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"\x1eREASSESSMENT_CAUSE_UNSPECIFIED\x10\x00\x12\x1c\n" +
 	"\x18REASSESSMENT_CAUSE_RULES\x10\x01\x12\x1b\n" +
 	"\x17REASSESSMENT_CAUSE_CORE\x10\x02\x12\x1c\n" +
-	"\x18REASSESSMENT_CAUSE_ASKED\x10\x032\xcd\x0f\n" +
+	"\x18REASSESSMENT_CAUSE_ASKED\x10\x032\xc9\x10\n" +
 	"\x10ApprovalsService\x12{\n" +
 	"\x0eCreateApproval\x12!.pitgate.v1.CreateApprovalRequest\x1a\x14.pitgate.v1.Approval\"0\x82\xd3\xe4\x93\x02*:\bapproval\"\x1e/v1/{parent=clubs/*}/approvals\x12k\n" +
 	"\vGetApproval\x12\x1e.pitgate.v1.GetApprovalRequest\x1a\x14.pitgate.v1.Approval\"&\x82\xd3\xe4\x93\x02 \x12\x1e/v1/{name=clubs/*/approvals/*}\x12|\n" +
@@ -1748,7 +1984,8 @@ const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"\vBeginReview\x12\x1b.pitgate.v1.DecisionRequest\x1a\x14.pitgate.v1.Approval\"5\x82\xd3\xe4\x93\x02/:\x01*\"*/v1/{name=clubs/*/approvals/*}:beginReview\x12u\n" +
 	"\x0eReturnApproval\x12\x1b.pitgate.v1.DecisionRequest\x1a\x14.pitgate.v1.Approval\"0\x82\xd3\xe4\x93\x02*:\x01*\"%/v1/{name=clubs/*/approvals/*}:return\x12q\n" +
 	"\bPassDesk\x12\x1b.pitgate.v1.DecisionRequest\x1a\x14.pitgate.v1.Approval\"2\x82\xd3\xe4\x93\x02,:\x01*\"'/v1/{name=clubs/*/approvals/*}:passDesk\x12s\n" +
-	"\tPassBench\x12\x1b.pitgate.v1.DecisionRequest\x1a\x14.pitgate.v1.Approval\"3\x82\xd3\xe4\x93\x02-:\x01*\"(/v1/{name=clubs/*/approvals/*}:passBench\x12u\n" +
+	"\tPassBench\x12\x1b.pitgate.v1.DecisionRequest\x1a\x14.pitgate.v1.Approval\"3\x82\xd3\xe4\x93\x02-:\x01*\"(/v1/{name=clubs/*/approvals/*}:passBench\x12z\n" +
+	"\vConfirmRule\x12\x1e.pitgate.v1.ConfirmRuleRequest\x1a\x14.pitgate.v1.Approval\"5\x82\xd3\xe4\x93\x02/:\x01*\"*/v1/{name=clubs/*/approvals/*}:confirmRule\x12u\n" +
 	"\fSignApproval\x12\x1f.pitgate.v1.SignApprovalRequest\x1a\x14.pitgate.v1.Approval\".\x82\xd3\xe4\x93\x02(:\x01*\"#/v1/{name=clubs/*/approvals/*}:sign\x12y\n" +
 	"\fRecordFlight\x12\x1b.pitgate.v1.DecisionRequest\x1a\x14.pitgate.v1.Approval\"6\x82\xd3\xe4\x93\x020:\x01*\"+/v1/{name=clubs/*/approvals/*}:recordFlight\x12u\n" +
 	"\x0eRefuseApproval\x12\x1b.pitgate.v1.DecisionRequest\x1a\x14.pitgate.v1.Approval\"0\x82\xd3\xe4\x93\x02*:\x01*\"%/v1/{name=clubs/*/approvals/*}:refuse\x12y\n" +
@@ -1771,101 +2008,107 @@ func file_pitgate_v1_approvals_proto_rawDescGZIP() []byte {
 }
 
 var file_pitgate_v1_approvals_proto_enumTypes = make([]protoimpl.EnumInfo, 2)
-var file_pitgate_v1_approvals_proto_msgTypes = make([]protoimpl.MessageInfo, 15)
+var file_pitgate_v1_approvals_proto_msgTypes = make([]protoimpl.MessageInfo, 17)
 var file_pitgate_v1_approvals_proto_goTypes = []any{
 	(ApprovalState)(0),                    // 0: pitgate.v1.ApprovalState
 	(ReassessmentCause)(0),                // 1: pitgate.v1.ReassessmentCause
 	(*Approval)(nil),                      // 2: pitgate.v1.Approval
-	(*Transition)(nil),                    // 3: pitgate.v1.Transition
-	(*Signature)(nil),                     // 4: pitgate.v1.Signature
-	(*Hold)(nil),                          // 5: pitgate.v1.Hold
-	(*CreateApprovalRequest)(nil),         // 6: pitgate.v1.CreateApprovalRequest
-	(*GetApprovalRequest)(nil),            // 7: pitgate.v1.GetApprovalRequest
-	(*ListApprovalsRequest)(nil),          // 8: pitgate.v1.ListApprovalsRequest
-	(*ListApprovalsResponse)(nil),         // 9: pitgate.v1.ListApprovalsResponse
-	(*SubmitApprovalRequest)(nil),         // 10: pitgate.v1.SubmitApprovalRequest
-	(*DecisionRequest)(nil),               // 11: pitgate.v1.DecisionRequest
-	(*SignApprovalRequest)(nil),           // 12: pitgate.v1.SignApprovalRequest
-	(*VerdictChanges)(nil),                // 13: pitgate.v1.VerdictChanges
-	(*ListVerdictChangesRequest)(nil),     // 14: pitgate.v1.ListVerdictChangesRequest
-	(*ListVerdictChangesResponse)(nil),    // 15: pitgate.v1.ListVerdictChangesResponse
-	(*MarkVerdictChangesReadRequest)(nil), // 16: pitgate.v1.MarkVerdictChangesReadRequest
-	(*LaunchPlan)(nil),                    // 17: pitgate.v1.LaunchPlan
-	(*DayConditions)(nil),                 // 18: pitgate.v1.DayConditions
-	(*Limits)(nil),                        // 19: pitgate.v1.Limits
-	(*VerdictCounts)(nil),                 // 20: pitgate.v1.VerdictCounts
-	(*timestamppb.Timestamp)(nil),         // 21: google.protobuf.Timestamp
-	(*RuleConfirmation)(nil),              // 22: pitgate.v1.RuleConfirmation
-	(*VerdictChange)(nil),                 // 23: pitgate.v1.VerdictChange
+	(*RuleWord)(nil),                      // 3: pitgate.v1.RuleWord
+	(*Transition)(nil),                    // 4: pitgate.v1.Transition
+	(*Signature)(nil),                     // 5: pitgate.v1.Signature
+	(*Hold)(nil),                          // 6: pitgate.v1.Hold
+	(*CreateApprovalRequest)(nil),         // 7: pitgate.v1.CreateApprovalRequest
+	(*GetApprovalRequest)(nil),            // 8: pitgate.v1.GetApprovalRequest
+	(*ListApprovalsRequest)(nil),          // 9: pitgate.v1.ListApprovalsRequest
+	(*ListApprovalsResponse)(nil),         // 10: pitgate.v1.ListApprovalsResponse
+	(*SubmitApprovalRequest)(nil),         // 11: pitgate.v1.SubmitApprovalRequest
+	(*DecisionRequest)(nil),               // 12: pitgate.v1.DecisionRequest
+	(*ConfirmRuleRequest)(nil),            // 13: pitgate.v1.ConfirmRuleRequest
+	(*SignApprovalRequest)(nil),           // 14: pitgate.v1.SignApprovalRequest
+	(*VerdictChanges)(nil),                // 15: pitgate.v1.VerdictChanges
+	(*ListVerdictChangesRequest)(nil),     // 16: pitgate.v1.ListVerdictChangesRequest
+	(*ListVerdictChangesResponse)(nil),    // 17: pitgate.v1.ListVerdictChangesResponse
+	(*MarkVerdictChangesReadRequest)(nil), // 18: pitgate.v1.MarkVerdictChangesReadRequest
+	(*LaunchPlan)(nil),                    // 19: pitgate.v1.LaunchPlan
+	(*DayConditions)(nil),                 // 20: pitgate.v1.DayConditions
+	(*Limits)(nil),                        // 21: pitgate.v1.Limits
+	(*VerdictCounts)(nil),                 // 22: pitgate.v1.VerdictCounts
+	(*timestamppb.Timestamp)(nil),         // 23: google.protobuf.Timestamp
+	(*RuleConfirmation)(nil),              // 24: pitgate.v1.RuleConfirmation
+	(*VerdictChange)(nil),                 // 25: pitgate.v1.VerdictChange
 }
 var file_pitgate_v1_approvals_proto_depIdxs = []int32{
 	0,  // 0: pitgate.v1.Approval.state:type_name -> pitgate.v1.ApprovalState
-	17, // 1: pitgate.v1.Approval.launch_plan:type_name -> pitgate.v1.LaunchPlan
-	18, // 2: pitgate.v1.Approval.day:type_name -> pitgate.v1.DayConditions
-	19, // 3: pitgate.v1.Approval.limits:type_name -> pitgate.v1.Limits
-	20, // 4: pitgate.v1.Approval.counts:type_name -> pitgate.v1.VerdictCounts
-	3,  // 5: pitgate.v1.Approval.transitions:type_name -> pitgate.v1.Transition
-	4,  // 6: pitgate.v1.Approval.signatures:type_name -> pitgate.v1.Signature
-	5,  // 7: pitgate.v1.Approval.holds:type_name -> pitgate.v1.Hold
-	21, // 8: pitgate.v1.Approval.create_time:type_name -> google.protobuf.Timestamp
-	21, // 9: pitgate.v1.Approval.update_time:type_name -> google.protobuf.Timestamp
-	22, // 10: pitgate.v1.Approval.confirmations:type_name -> pitgate.v1.RuleConfirmation
-	0,  // 11: pitgate.v1.Transition.from_state:type_name -> pitgate.v1.ApprovalState
-	0,  // 12: pitgate.v1.Transition.to_state:type_name -> pitgate.v1.ApprovalState
-	21, // 13: pitgate.v1.Transition.time:type_name -> google.protobuf.Timestamp
-	21, // 14: pitgate.v1.Signature.device_time:type_name -> google.protobuf.Timestamp
-	21, // 15: pitgate.v1.Signature.server_time:type_name -> google.protobuf.Timestamp
-	21, // 16: pitgate.v1.Hold.time:type_name -> google.protobuf.Timestamp
-	2,  // 17: pitgate.v1.CreateApprovalRequest.approval:type_name -> pitgate.v1.Approval
-	0,  // 18: pitgate.v1.ListApprovalsRequest.states:type_name -> pitgate.v1.ApprovalState
-	2,  // 19: pitgate.v1.ListApprovalsResponse.approvals:type_name -> pitgate.v1.Approval
-	17, // 20: pitgate.v1.SubmitApprovalRequest.launch_plan:type_name -> pitgate.v1.LaunchPlan
-	18, // 21: pitgate.v1.SubmitApprovalRequest.day:type_name -> pitgate.v1.DayConditions
-	22, // 22: pitgate.v1.SubmitApprovalRequest.confirmations:type_name -> pitgate.v1.RuleConfirmation
-	21, // 23: pitgate.v1.SignApprovalRequest.device_time:type_name -> google.protobuf.Timestamp
-	0,  // 24: pitgate.v1.VerdictChanges.state:type_name -> pitgate.v1.ApprovalState
-	0,  // 25: pitgate.v1.VerdictChanges.state_now:type_name -> pitgate.v1.ApprovalState
-	1,  // 26: pitgate.v1.VerdictChanges.cause:type_name -> pitgate.v1.ReassessmentCause
-	23, // 27: pitgate.v1.VerdictChanges.changes:type_name -> pitgate.v1.VerdictChange
-	21, // 28: pitgate.v1.VerdictChanges.create_time:type_name -> google.protobuf.Timestamp
-	13, // 29: pitgate.v1.ListVerdictChangesResponse.verdict_changes:type_name -> pitgate.v1.VerdictChanges
-	6,  // 30: pitgate.v1.ApprovalsService.CreateApproval:input_type -> pitgate.v1.CreateApprovalRequest
-	7,  // 31: pitgate.v1.ApprovalsService.GetApproval:input_type -> pitgate.v1.GetApprovalRequest
-	8,  // 32: pitgate.v1.ApprovalsService.ListApprovals:input_type -> pitgate.v1.ListApprovalsRequest
-	10, // 33: pitgate.v1.ApprovalsService.SubmitApproval:input_type -> pitgate.v1.SubmitApprovalRequest
-	11, // 34: pitgate.v1.ApprovalsService.BeginReview:input_type -> pitgate.v1.DecisionRequest
-	11, // 35: pitgate.v1.ApprovalsService.ReturnApproval:input_type -> pitgate.v1.DecisionRequest
-	11, // 36: pitgate.v1.ApprovalsService.PassDesk:input_type -> pitgate.v1.DecisionRequest
-	11, // 37: pitgate.v1.ApprovalsService.PassBench:input_type -> pitgate.v1.DecisionRequest
-	12, // 38: pitgate.v1.ApprovalsService.SignApproval:input_type -> pitgate.v1.SignApprovalRequest
-	11, // 39: pitgate.v1.ApprovalsService.RecordFlight:input_type -> pitgate.v1.DecisionRequest
-	11, // 40: pitgate.v1.ApprovalsService.RefuseApproval:input_type -> pitgate.v1.DecisionRequest
-	11, // 41: pitgate.v1.ApprovalsService.WithdrawApproval:input_type -> pitgate.v1.DecisionRequest
-	11, // 42: pitgate.v1.ApprovalsService.HoldApproval:input_type -> pitgate.v1.DecisionRequest
-	11, // 43: pitgate.v1.ApprovalsService.ReleaseApproval:input_type -> pitgate.v1.DecisionRequest
-	14, // 44: pitgate.v1.ApprovalsService.ListVerdictChanges:input_type -> pitgate.v1.ListVerdictChangesRequest
-	16, // 45: pitgate.v1.ApprovalsService.MarkVerdictChangesRead:input_type -> pitgate.v1.MarkVerdictChangesReadRequest
-	2,  // 46: pitgate.v1.ApprovalsService.CreateApproval:output_type -> pitgate.v1.Approval
-	2,  // 47: pitgate.v1.ApprovalsService.GetApproval:output_type -> pitgate.v1.Approval
-	9,  // 48: pitgate.v1.ApprovalsService.ListApprovals:output_type -> pitgate.v1.ListApprovalsResponse
-	2,  // 49: pitgate.v1.ApprovalsService.SubmitApproval:output_type -> pitgate.v1.Approval
-	2,  // 50: pitgate.v1.ApprovalsService.BeginReview:output_type -> pitgate.v1.Approval
-	2,  // 51: pitgate.v1.ApprovalsService.ReturnApproval:output_type -> pitgate.v1.Approval
-	2,  // 52: pitgate.v1.ApprovalsService.PassDesk:output_type -> pitgate.v1.Approval
-	2,  // 53: pitgate.v1.ApprovalsService.PassBench:output_type -> pitgate.v1.Approval
-	2,  // 54: pitgate.v1.ApprovalsService.SignApproval:output_type -> pitgate.v1.Approval
-	2,  // 55: pitgate.v1.ApprovalsService.RecordFlight:output_type -> pitgate.v1.Approval
-	2,  // 56: pitgate.v1.ApprovalsService.RefuseApproval:output_type -> pitgate.v1.Approval
-	2,  // 57: pitgate.v1.ApprovalsService.WithdrawApproval:output_type -> pitgate.v1.Approval
-	2,  // 58: pitgate.v1.ApprovalsService.HoldApproval:output_type -> pitgate.v1.Approval
-	2,  // 59: pitgate.v1.ApprovalsService.ReleaseApproval:output_type -> pitgate.v1.Approval
-	15, // 60: pitgate.v1.ApprovalsService.ListVerdictChanges:output_type -> pitgate.v1.ListVerdictChangesResponse
-	13, // 61: pitgate.v1.ApprovalsService.MarkVerdictChangesRead:output_type -> pitgate.v1.VerdictChanges
-	46, // [46:62] is the sub-list for method output_type
-	30, // [30:46] is the sub-list for method input_type
-	30, // [30:30] is the sub-list for extension type_name
-	30, // [30:30] is the sub-list for extension extendee
-	0,  // [0:30] is the sub-list for field type_name
+	19, // 1: pitgate.v1.Approval.launch_plan:type_name -> pitgate.v1.LaunchPlan
+	20, // 2: pitgate.v1.Approval.day:type_name -> pitgate.v1.DayConditions
+	21, // 3: pitgate.v1.Approval.limits:type_name -> pitgate.v1.Limits
+	22, // 4: pitgate.v1.Approval.counts:type_name -> pitgate.v1.VerdictCounts
+	4,  // 5: pitgate.v1.Approval.transitions:type_name -> pitgate.v1.Transition
+	5,  // 6: pitgate.v1.Approval.signatures:type_name -> pitgate.v1.Signature
+	6,  // 7: pitgate.v1.Approval.holds:type_name -> pitgate.v1.Hold
+	23, // 8: pitgate.v1.Approval.create_time:type_name -> google.protobuf.Timestamp
+	23, // 9: pitgate.v1.Approval.update_time:type_name -> google.protobuf.Timestamp
+	24, // 10: pitgate.v1.Approval.confirmations:type_name -> pitgate.v1.RuleConfirmation
+	3,  // 11: pitgate.v1.Approval.rule_words:type_name -> pitgate.v1.RuleWord
+	23, // 12: pitgate.v1.RuleWord.time:type_name -> google.protobuf.Timestamp
+	0,  // 13: pitgate.v1.Transition.from_state:type_name -> pitgate.v1.ApprovalState
+	0,  // 14: pitgate.v1.Transition.to_state:type_name -> pitgate.v1.ApprovalState
+	23, // 15: pitgate.v1.Transition.time:type_name -> google.protobuf.Timestamp
+	23, // 16: pitgate.v1.Signature.device_time:type_name -> google.protobuf.Timestamp
+	23, // 17: pitgate.v1.Signature.server_time:type_name -> google.protobuf.Timestamp
+	23, // 18: pitgate.v1.Hold.time:type_name -> google.protobuf.Timestamp
+	2,  // 19: pitgate.v1.CreateApprovalRequest.approval:type_name -> pitgate.v1.Approval
+	0,  // 20: pitgate.v1.ListApprovalsRequest.states:type_name -> pitgate.v1.ApprovalState
+	2,  // 21: pitgate.v1.ListApprovalsResponse.approvals:type_name -> pitgate.v1.Approval
+	19, // 22: pitgate.v1.SubmitApprovalRequest.launch_plan:type_name -> pitgate.v1.LaunchPlan
+	20, // 23: pitgate.v1.SubmitApprovalRequest.day:type_name -> pitgate.v1.DayConditions
+	24, // 24: pitgate.v1.SubmitApprovalRequest.confirmations:type_name -> pitgate.v1.RuleConfirmation
+	23, // 25: pitgate.v1.SignApprovalRequest.device_time:type_name -> google.protobuf.Timestamp
+	0,  // 26: pitgate.v1.VerdictChanges.state:type_name -> pitgate.v1.ApprovalState
+	0,  // 27: pitgate.v1.VerdictChanges.state_now:type_name -> pitgate.v1.ApprovalState
+	1,  // 28: pitgate.v1.VerdictChanges.cause:type_name -> pitgate.v1.ReassessmentCause
+	25, // 29: pitgate.v1.VerdictChanges.changes:type_name -> pitgate.v1.VerdictChange
+	23, // 30: pitgate.v1.VerdictChanges.create_time:type_name -> google.protobuf.Timestamp
+	15, // 31: pitgate.v1.ListVerdictChangesResponse.verdict_changes:type_name -> pitgate.v1.VerdictChanges
+	7,  // 32: pitgate.v1.ApprovalsService.CreateApproval:input_type -> pitgate.v1.CreateApprovalRequest
+	8,  // 33: pitgate.v1.ApprovalsService.GetApproval:input_type -> pitgate.v1.GetApprovalRequest
+	9,  // 34: pitgate.v1.ApprovalsService.ListApprovals:input_type -> pitgate.v1.ListApprovalsRequest
+	11, // 35: pitgate.v1.ApprovalsService.SubmitApproval:input_type -> pitgate.v1.SubmitApprovalRequest
+	12, // 36: pitgate.v1.ApprovalsService.BeginReview:input_type -> pitgate.v1.DecisionRequest
+	12, // 37: pitgate.v1.ApprovalsService.ReturnApproval:input_type -> pitgate.v1.DecisionRequest
+	12, // 38: pitgate.v1.ApprovalsService.PassDesk:input_type -> pitgate.v1.DecisionRequest
+	12, // 39: pitgate.v1.ApprovalsService.PassBench:input_type -> pitgate.v1.DecisionRequest
+	13, // 40: pitgate.v1.ApprovalsService.ConfirmRule:input_type -> pitgate.v1.ConfirmRuleRequest
+	14, // 41: pitgate.v1.ApprovalsService.SignApproval:input_type -> pitgate.v1.SignApprovalRequest
+	12, // 42: pitgate.v1.ApprovalsService.RecordFlight:input_type -> pitgate.v1.DecisionRequest
+	12, // 43: pitgate.v1.ApprovalsService.RefuseApproval:input_type -> pitgate.v1.DecisionRequest
+	12, // 44: pitgate.v1.ApprovalsService.WithdrawApproval:input_type -> pitgate.v1.DecisionRequest
+	12, // 45: pitgate.v1.ApprovalsService.HoldApproval:input_type -> pitgate.v1.DecisionRequest
+	12, // 46: pitgate.v1.ApprovalsService.ReleaseApproval:input_type -> pitgate.v1.DecisionRequest
+	16, // 47: pitgate.v1.ApprovalsService.ListVerdictChanges:input_type -> pitgate.v1.ListVerdictChangesRequest
+	18, // 48: pitgate.v1.ApprovalsService.MarkVerdictChangesRead:input_type -> pitgate.v1.MarkVerdictChangesReadRequest
+	2,  // 49: pitgate.v1.ApprovalsService.CreateApproval:output_type -> pitgate.v1.Approval
+	2,  // 50: pitgate.v1.ApprovalsService.GetApproval:output_type -> pitgate.v1.Approval
+	10, // 51: pitgate.v1.ApprovalsService.ListApprovals:output_type -> pitgate.v1.ListApprovalsResponse
+	2,  // 52: pitgate.v1.ApprovalsService.SubmitApproval:output_type -> pitgate.v1.Approval
+	2,  // 53: pitgate.v1.ApprovalsService.BeginReview:output_type -> pitgate.v1.Approval
+	2,  // 54: pitgate.v1.ApprovalsService.ReturnApproval:output_type -> pitgate.v1.Approval
+	2,  // 55: pitgate.v1.ApprovalsService.PassDesk:output_type -> pitgate.v1.Approval
+	2,  // 56: pitgate.v1.ApprovalsService.PassBench:output_type -> pitgate.v1.Approval
+	2,  // 57: pitgate.v1.ApprovalsService.ConfirmRule:output_type -> pitgate.v1.Approval
+	2,  // 58: pitgate.v1.ApprovalsService.SignApproval:output_type -> pitgate.v1.Approval
+	2,  // 59: pitgate.v1.ApprovalsService.RecordFlight:output_type -> pitgate.v1.Approval
+	2,  // 60: pitgate.v1.ApprovalsService.RefuseApproval:output_type -> pitgate.v1.Approval
+	2,  // 61: pitgate.v1.ApprovalsService.WithdrawApproval:output_type -> pitgate.v1.Approval
+	2,  // 62: pitgate.v1.ApprovalsService.HoldApproval:output_type -> pitgate.v1.Approval
+	2,  // 63: pitgate.v1.ApprovalsService.ReleaseApproval:output_type -> pitgate.v1.Approval
+	17, // 64: pitgate.v1.ApprovalsService.ListVerdictChanges:output_type -> pitgate.v1.ListVerdictChangesResponse
+	15, // 65: pitgate.v1.ApprovalsService.MarkVerdictChangesRead:output_type -> pitgate.v1.VerdictChanges
+	49, // [49:66] is the sub-list for method output_type
+	32, // [32:49] is the sub-list for method input_type
+	32, // [32:32] is the sub-list for extension type_name
+	32, // [32:32] is the sub-list for extension extendee
+	0,  // [0:32] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_approvals_proto_init() }
@@ -1876,13 +2119,14 @@ func file_pitgate_v1_approvals_proto_init() {
 	file_pitgate_v1_assessment_input_proto_init()
 	file_pitgate_v1_assessment_report_proto_init()
 	file_pitgate_v1_rule_packs_proto_init()
+	file_pitgate_v1_approvals_proto_msgTypes[11].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_approvals_proto_rawDesc), len(file_pitgate_v1_approvals_proto_rawDesc)),
 			NumEnums:      2,
-			NumMessages:   15,
+			NumMessages:   17,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

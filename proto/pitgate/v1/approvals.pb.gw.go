@@ -411,6 +411,51 @@ func local_request_ApprovalsService_PassBench_0(ctx context.Context, marshaler r
 	return msg, metadata, err
 }
 
+func request_ApprovalsService_ConfirmRule_0(ctx context.Context, marshaler runtime.Marshaler, client ApprovalsServiceClient, req *http.Request, pathParams map[string]string) (proto.Message, runtime.ServerMetadata, error) {
+	var (
+		protoReq ConfirmRuleRequest
+		metadata runtime.ServerMetadata
+		err      error
+	)
+	if err := marshaler.NewDecoder(req.Body).Decode(&protoReq); err != nil && !errors.Is(err, io.EOF) {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "%v", err)
+	}
+	val, ok := pathParams["name"]
+	if !ok {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "missing parameter %s", "name")
+	}
+	protoReq.Name, err = runtime.String(val)
+	if err != nil {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "type mismatch, parameter: %s, error: %v", "name", err)
+	}
+	if req.Body != nil {
+		_, _ = io.Copy(io.Discard, req.Body)
+	}
+	msg, err := client.ConfirmRule(ctx, &protoReq, grpc.Header(&metadata.HeaderMD), grpc.Trailer(&metadata.TrailerMD))
+	return msg, metadata, err
+}
+
+func local_request_ApprovalsService_ConfirmRule_0(ctx context.Context, marshaler runtime.Marshaler, server ApprovalsServiceServer, req *http.Request, pathParams map[string]string) (proto.Message, runtime.ServerMetadata, error) {
+	var (
+		protoReq ConfirmRuleRequest
+		metadata runtime.ServerMetadata
+		err      error
+	)
+	if err := marshaler.NewDecoder(req.Body).Decode(&protoReq); err != nil && !errors.Is(err, io.EOF) {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "%v", err)
+	}
+	val, ok := pathParams["name"]
+	if !ok {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "missing parameter %s", "name")
+	}
+	protoReq.Name, err = runtime.String(val)
+	if err != nil {
+		return nil, metadata, status.Errorf(codes.InvalidArgument, "type mismatch, parameter: %s, error: %v", "name", err)
+	}
+	msg, err := server.ConfirmRule(ctx, &protoReq)
+	return msg, metadata, err
+}
+
 func request_ApprovalsService_SignApproval_0(ctx context.Context, marshaler runtime.Marshaler, client ApprovalsServiceClient, req *http.Request, pathParams map[string]string) (proto.Message, runtime.ServerMetadata, error) {
 	var (
 		protoReq SignApprovalRequest
@@ -945,6 +990,26 @@ func RegisterApprovalsServiceHandlerServer(ctx context.Context, mux *runtime.Ser
 		}
 		forward_ApprovalsService_PassBench_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
 	})
+	mux.Handle(http.MethodPost, pattern_ApprovalsService_ConfirmRule_0, func(w http.ResponseWriter, req *http.Request, pathParams map[string]string) {
+		ctx, cancel := context.WithCancel(req.Context())
+		defer cancel()
+		var stream runtime.ServerTransportStream
+		ctx = grpc.NewContextWithServerTransportStream(ctx, &stream)
+		inboundMarshaler, outboundMarshaler := runtime.MarshalerForRequest(mux, req)
+		annotatedContext, err := runtime.AnnotateIncomingContext(ctx, mux, req, "/pitgate.v1.ApprovalsService/ConfirmRule", runtime.WithHTTPPathPattern("/v1/{name=clubs/*/approvals/*}:confirmRule"))
+		if err != nil {
+			runtime.HTTPError(ctx, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		resp, md, err := local_request_ApprovalsService_ConfirmRule_0(annotatedContext, inboundMarshaler, server, req, pathParams)
+		md.HeaderMD, md.TrailerMD = metadata.Join(md.HeaderMD, stream.Header()), metadata.Join(md.TrailerMD, stream.Trailer())
+		annotatedContext = runtime.NewServerMetadataContext(annotatedContext, md)
+		if err != nil {
+			runtime.HTTPError(annotatedContext, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		forward_ApprovalsService_ConfirmRule_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
+	})
 	mux.Handle(http.MethodPost, pattern_ApprovalsService_SignApproval_0, func(w http.ResponseWriter, req *http.Request, pathParams map[string]string) {
 		ctx, cancel := context.WithCancel(req.Context())
 		defer cancel()
@@ -1281,6 +1346,23 @@ func RegisterApprovalsServiceHandlerClient(ctx context.Context, mux *runtime.Ser
 		}
 		forward_ApprovalsService_PassBench_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
 	})
+	mux.Handle(http.MethodPost, pattern_ApprovalsService_ConfirmRule_0, func(w http.ResponseWriter, req *http.Request, pathParams map[string]string) {
+		ctx, cancel := context.WithCancel(req.Context())
+		defer cancel()
+		inboundMarshaler, outboundMarshaler := runtime.MarshalerForRequest(mux, req)
+		annotatedContext, err := runtime.AnnotateContext(ctx, mux, req, "/pitgate.v1.ApprovalsService/ConfirmRule", runtime.WithHTTPPathPattern("/v1/{name=clubs/*/approvals/*}:confirmRule"))
+		if err != nil {
+			runtime.HTTPError(ctx, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		resp, md, err := request_ApprovalsService_ConfirmRule_0(annotatedContext, inboundMarshaler, client, req, pathParams)
+		annotatedContext = runtime.NewServerMetadataContext(annotatedContext, md)
+		if err != nil {
+			runtime.HTTPError(annotatedContext, mux, outboundMarshaler, w, req, err)
+			return
+		}
+		forward_ApprovalsService_ConfirmRule_0(annotatedContext, mux, outboundMarshaler, w, req, resp, mux.GetForwardResponseOptions()...)
+	})
 	mux.Handle(http.MethodPost, pattern_ApprovalsService_SignApproval_0, func(w http.ResponseWriter, req *http.Request, pathParams map[string]string) {
 		ctx, cancel := context.WithCancel(req.Context())
 		defer cancel()
@@ -1429,6 +1511,7 @@ var (
 	pattern_ApprovalsService_ReturnApproval_0         = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "return"))
 	pattern_ApprovalsService_PassDesk_0               = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "passDesk"))
 	pattern_ApprovalsService_PassBench_0              = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "passBench"))
+	pattern_ApprovalsService_ConfirmRule_0            = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "confirmRule"))
 	pattern_ApprovalsService_SignApproval_0           = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "sign"))
 	pattern_ApprovalsService_RecordFlight_0           = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "recordFlight"))
 	pattern_ApprovalsService_RefuseApproval_0         = runtime.MustPattern(runtime.NewPattern(1, []int{2, 0, 2, 1, 1, 0, 2, 2, 1, 0, 4, 4, 5, 3}, []string{"v1", "clubs", "approvals", "name"}, "refuse"))
@@ -1448,6 +1531,7 @@ var (
 	forward_ApprovalsService_ReturnApproval_0         = runtime.ForwardResponseMessage
 	forward_ApprovalsService_PassDesk_0               = runtime.ForwardResponseMessage
 	forward_ApprovalsService_PassBench_0              = runtime.ForwardResponseMessage
+	forward_ApprovalsService_ConfirmRule_0            = runtime.ForwardResponseMessage
 	forward_ApprovalsService_SignApproval_0           = runtime.ForwardResponseMessage
 	forward_ApprovalsService_RecordFlight_0           = runtime.ForwardResponseMessage
 	forward_ApprovalsService_RefuseApproval_0         = runtime.ForwardResponseMessage

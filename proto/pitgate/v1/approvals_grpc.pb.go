@@ -27,6 +27,7 @@ const (
 	ApprovalsService_ReturnApproval_FullMethodName         = "/pitgate.v1.ApprovalsService/ReturnApproval"
 	ApprovalsService_PassDesk_FullMethodName               = "/pitgate.v1.ApprovalsService/PassDesk"
 	ApprovalsService_PassBench_FullMethodName              = "/pitgate.v1.ApprovalsService/PassBench"
+	ApprovalsService_ConfirmRule_FullMethodName            = "/pitgate.v1.ApprovalsService/ConfirmRule"
 	ApprovalsService_SignApproval_FullMethodName           = "/pitgate.v1.ApprovalsService/SignApproval"
 	ApprovalsService_RecordFlight_FullMethodName           = "/pitgate.v1.ApprovalsService/RecordFlight"
 	ApprovalsService_RefuseApproval_FullMethodName         = "/pitgate.v1.ApprovalsService/RefuseApproval"
@@ -58,6 +59,8 @@ type ApprovalsServiceClient interface {
 	PassDesk(ctx context.Context, in *DecisionRequest, opts ...grpc.CallOption) (*Approval, error)
 	// Bench gate opens: bench to ready for the field.
 	PassBench(ctx context.Context, in *DecisionRequest, opts ...grpc.CallOption) (*Approval, error)
+	// Officer answers a rule that asks for somebody's word, on an approval of another under review. It is computed again with that word; the state stays.
+	ConfirmRule(ctx context.Context, in *ConfirmRuleRequest, opts ...grpc.CallOption) (*Approval, error)
 	// Officer signs at the field: ready to signed. Needs the signer's password again and the digest of what was shown.
 	SignApproval(ctx context.Context, in *SignApprovalRequest, opts ...grpc.CallOption) (*Approval, error)
 	// The first flight took place: signed to flown.
@@ -165,6 +168,16 @@ func (c *approvalsServiceClient) PassBench(ctx context.Context, in *DecisionRequ
 	return out, nil
 }
 
+func (c *approvalsServiceClient) ConfirmRule(ctx context.Context, in *ConfirmRuleRequest, opts ...grpc.CallOption) (*Approval, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(Approval)
+	err := c.cc.Invoke(ctx, ApprovalsService_ConfirmRule_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
 func (c *approvalsServiceClient) SignApproval(ctx context.Context, in *SignApprovalRequest, opts ...grpc.CallOption) (*Approval, error) {
 	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
 	out := new(Approval)
@@ -266,6 +279,8 @@ type ApprovalsServiceServer interface {
 	PassDesk(context.Context, *DecisionRequest) (*Approval, error)
 	// Bench gate opens: bench to ready for the field.
 	PassBench(context.Context, *DecisionRequest) (*Approval, error)
+	// Officer answers a rule that asks for somebody's word, on an approval of another under review. It is computed again with that word; the state stays.
+	ConfirmRule(context.Context, *ConfirmRuleRequest) (*Approval, error)
 	// Officer signs at the field: ready to signed. Needs the signer's password again and the digest of what was shown.
 	SignApproval(context.Context, *SignApprovalRequest) (*Approval, error)
 	// The first flight took place: signed to flown.
@@ -316,6 +331,9 @@ func (UnimplementedApprovalsServiceServer) PassDesk(context.Context, *DecisionRe
 }
 func (UnimplementedApprovalsServiceServer) PassBench(context.Context, *DecisionRequest) (*Approval, error) {
 	return nil, status.Error(codes.Unimplemented, "method PassBench not implemented")
+}
+func (UnimplementedApprovalsServiceServer) ConfirmRule(context.Context, *ConfirmRuleRequest) (*Approval, error) {
+	return nil, status.Error(codes.Unimplemented, "method ConfirmRule not implemented")
 }
 func (UnimplementedApprovalsServiceServer) SignApproval(context.Context, *SignApprovalRequest) (*Approval, error) {
 	return nil, status.Error(codes.Unimplemented, "method SignApproval not implemented")
@@ -506,6 +524,24 @@ func _ApprovalsService_PassBench_Handler(srv interface{}, ctx context.Context, d
 	return interceptor(ctx, in, info, handler)
 }
 
+func _ApprovalsService_ConfirmRule_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(ConfirmRuleRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(ApprovalsServiceServer).ConfirmRule(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: ApprovalsService_ConfirmRule_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(ApprovalsServiceServer).ConfirmRule(ctx, req.(*ConfirmRuleRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
 func _ApprovalsService_SignApproval_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
 	in := new(SignApprovalRequest)
 	if err := dec(in); err != nil {
@@ -688,6 +724,10 @@ var ApprovalsService_ServiceDesc = grpc.ServiceDesc{
 		{
 			MethodName: "PassBench",
 			Handler:    _ApprovalsService_PassBench_Handler,
+		},
+		{
+			MethodName: "ConfirmRule",
+			Handler:    _ApprovalsService_ConfirmRule_Handler,
 		},
 		{
 			MethodName: "SignApproval",

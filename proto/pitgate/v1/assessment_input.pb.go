@@ -2050,7 +2050,9 @@ type AppliedRule struct {
 	// Who read it in its source, or confirmed it for the club.
 	VerifiedBy string `protobuf:"bytes,20,opt,name=verified_by,json=verifiedBy,proto3" json:"verified_by,omitempty"`
 	// The day on which that was, e.g. "2026-05-16".
-	VerifiedDate  string `protobuf:"bytes,21,opt,name=verified_date,json=verifiedDate,proto3" json:"verified_date,omitempty"`
+	VerifiedDate string `protobuf:"bytes,21,opt,name=verified_date,json=verifiedDate,proto3" json:"verified_date,omitempty"`
+	// Of a confirmation: a safety officer must say so, the owner's own word does not count.
+	Officer       *bool `protobuf:"varint,22,opt,name=officer,proto3,oneof" json:"officer,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -2232,6 +2234,13 @@ func (x *AppliedRule) GetVerifiedDate() string {
 	return ""
 }
 
+func (x *AppliedRule) GetOfficer() bool {
+	if x != nil && x.Officer != nil {
+		return *x.Officer
+	}
+	return false
+}
+
 // Somebody's word that what a rule asks for is so.
 type RuleConfirmation struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -2242,7 +2251,9 @@ type RuleConfirmation struct {
 	// Who says so.
 	By string `protobuf:"bytes,3,opt,name=by,proto3" json:"by,omitempty"`
 	// The day on which it was confirmed, e.g. "2026-05-16".
-	Date          string `protobuf:"bytes,4,opt,name=date,proto3" json:"date,omitempty"`
+	Date string `protobuf:"bytes,4,opt,name=date,proto3" json:"date,omitempty"`
+	// True when a safety officer of the club says so; on an approval the server fills it.
+	Officer       *bool `protobuf:"varint,5,opt,name=officer,proto3,oneof" json:"officer,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -2303,6 +2314,13 @@ func (x *RuleConfirmation) GetDate() string {
 		return x.Date
 	}
 	return ""
+}
+
+func (x *RuleConfirmation) GetOfficer() bool {
+	if x != nil && x.Officer != nil {
+		return *x.Officer
+	}
+	return false
 }
 
 var File_pitgate_v1_assessment_input_proto protoreflect.FileDescriptor
@@ -2536,7 +2554,7 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"R\vengineKindsB\v\n" +
 	"\t_at_leastB\n" +
 	"\n" +
-	"\b_at_most\"\xa2\a\n" +
+	"\b_at_most\"\xcd\a\n" +
 	"\vAppliedRule\x12&\n" +
 	"\n" +
 	"finding_id\x18\x01 \x01(\tB\a\xbaH\x04r\x02\x18PR\tfindingId\x12%\n" +
@@ -2569,19 +2587,25 @@ const file_pitgate_v1_assessment_input_proto_rawDesc = "" +
 	"\vverified_by\x18\x14 \x01(\tB\a\xbaH\x04r\x02\x18xR\n" +
 	"verifiedBy\x12,\n" +
 	"\rverified_date\x18\x15 \x01(\tB\a\xbaH\x04r\x02\x18\n" +
-	"R\fverifiedDateB\v\n" +
+	"R\fverifiedDate\x12\x1d\n" +
+	"\aofficer\x18\x16 \x01(\bH\x04R\aofficer\x88\x01\x01B\v\n" +
 	"\t_verifiedB\b\n" +
 	"\x06_valueB\v\n" +
 	"\t_decidingB\x14\n" +
-	"\x12_confirmation_days\"\x98\x01\n" +
+	"\x12_confirmation_daysB\n" +
+	"\n" +
+	"\b_officer\"\xc3\x01\n" +
 	"\x10RuleConfirmation\x12\x1d\n" +
 	"\x04rule\x18\x01 \x01(\tB\t\xbaH\x06r\x04\x10\x01\x18QR\x04rule\x12!\n" +
 	"\tconfirmed\x18\x02 \x01(\bH\x00R\tconfirmed\x88\x01\x01\x12\x17\n" +
 	"\x02by\x18\x03 \x01(\tB\a\xbaH\x04r\x02\x18xR\x02by\x12\x1b\n" +
 	"\x04date\x18\x04 \x01(\tB\a\xbaH\x04r\x02\x18\n" +
-	"R\x04dateB\f\n" +
+	"R\x04date\x12\x1d\n" +
+	"\aofficer\x18\x05 \x01(\bH\x01R\aofficer\x88\x01\x01B\f\n" +
 	"\n" +
-	"_confirmed*\xad\x01\n" +
+	"_confirmedB\n" +
+	"\n" +
+	"\b_officer*\xad\x01\n" +
 	"\fLaunchMethod\x12\x1d\n" +
 	"\x19LAUNCH_METHOD_UNSPECIFIED\x10\x00\x12\x18\n" +
 	"\x14LAUNCH_METHOD_WHEELS\x10\x01\x12\x16\n" +

@@ -43,6 +43,7 @@ export const approvalWords = {
     launch: 'Field and launch',
     cautions: 'Bear in mind',
     history: 'History',
+    answered: 'a rule was answered',
     historyNone: 'Nothing has been decided yet.',
     conditions: 'Conditions it carries',
     note: 'Note of the owner',

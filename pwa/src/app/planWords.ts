@@ -195,6 +195,7 @@ export const planWords = {
     conditions: ['Applies when', 'Empty: always.'],
     deciding: ['Its figure is the one in force'],
     confirmationDays: ['Days for which a confirmation counts', 'Empty: without end.'],
+    officer: ['A safety officer must confirm it', 'The owner’s own word does not count then.'],
     verified: ['Read in the original'],
     verifiedBy: ['Who read it', 'Or confirmed it for the club.'],
     verifiedDate: ['Read on', 'For example 2026-05-16.'],
@@ -210,5 +211,6 @@ export const planWords = {
     confirmed: ['It is so'],
     by: ['Who says so'],
     date: ['Day', 'For example 2026-05-16.'],
+    officer: ['Said as a safety officer', 'On an approval the server fills it.'],
   },
 } satisfies PartWords;

@@ -123,6 +123,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/v1/clubs/{name}/approvals/{name_1}:confirmRule": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Officer answers a rule that asks for somebody's word, on an approval of another under review. It is computed again with that word; the state stays. */
+        post: operations["ApprovalsService_ConfirmRule"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/v1/clubs/{name}/approvals/{name_1}:sign": {
         parameters: {
             query?: never;
@@ -1091,6 +1108,8 @@ export interface components {
             kind?: components["schemas"]["pitgate.v1.RuleKind"];
             /** @description Field of Limits by its JSON name, e.g. "maximumMassKg"; for kind limit. */
             limit?: string;
+            /** @description Of a confirmation: a safety officer must say so, the owner's own word does not count. */
+            officer?: boolean;
             /** @description Id of its pack; filled when it is applied. */
             pack?: string;
             /** @description What it asks, in plain words. */
@@ -1114,7 +1133,10 @@ export interface components {
             readonly assessment?: string;
             /** @description Limits it carries, in words. */
             conditions?: string[];
-            /** @description What the owner confirms for rules that ask for somebody's word. The server writes the name, and the date where none is given. */
+            /**
+             * @description What is confirmed for rules that ask for somebody's word. Of the owner the server writes the name, and the date where none is given; an officer's word
+             *     stands until an officer gives another.
+             */
             confirmations?: components["schemas"]["pitgate.v1.RuleConfirmation"][];
             readonly counts?: components["schemas"]["pitgate.v1.VerdictCounts"];
             /** Format: date-time */
@@ -1145,6 +1167,8 @@ export interface components {
             readonly ownerDisplayName?: string;
             /** @description Note of the owner to the officer. */
             ownerNote?: string;
+            /** @description Every answer that an officer gave to such a rule, newest last. */
+            readonly ruleWords?: components["schemas"]["pitgate.v1.RuleWord"][];
             readonly signatures?: components["schemas"]["pitgate.v1.Signature"][];
             /** @description SHA-256 over the canonical JSON of what a signer signs: model revision, field version, plan, day, limits, conditions, assessment. */
             readonly signingDigest?: string;
@@ -3116,6 +3140,8 @@ export interface components {
             confirmed?: boolean;
             /** @description The day on which it was confirmed, e.g. "2026-05-16". */
             date?: string;
+            /** @description True when a safety officer of the club says so; on an approval the server fills it. */
+            officer?: boolean;
             /** @description "<pack>.<rule>" */
             rule?: string;
         };
@@ -3180,6 +3206,25 @@ export interface components {
          * @enum {string}
          */
         "pitgate.v1.RuleSense": "RULE_SENSE_UNSPECIFIED" | "RULE_SENSE_LEAST" | "RULE_SENSE_GREATEST";
+        /** @description An officer's answer to a rule. */
+        "pitgate.v1.RuleWord": {
+            confirmed?: boolean;
+            /** @description The day for which it is said, e.g. "2026-05-16". */
+            date?: string;
+            /**
+             * Format: int64
+             * @description Index of its ledger entry.
+             */
+            ledgerIndex?: string;
+            officer?: string;
+            officerDisplayName?: string;
+            /** @description Why the officer says so. */
+            reason?: string;
+            /** @description "<pack>.<rule>" */
+            rule?: string;
+            /** Format: date-time */
+            time?: string;
+        };
         /** @description One reading of a scale under the model. */
         "pitgate.v1.ScaleReading": {
             name?: string;
@@ -3998,6 +4043,53 @@ export interface operations {
                     /** @description Needed for return, refuse, hold and release. */
                     reason?: string;
                     requestId?: string;
+                };
+            };
+        };
+        responses: {
+            /** @description One first-flight approval. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.Approval"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    ApprovalsService_ConfirmRule: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                name: string;
+                name_1: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    /** @description False says that it is not so. */
+                    confirmed: boolean;
+                    /** @description The day for which it is said; empty: today. */
+                    date?: string;
+                    etag: string;
+                    /** @description Why: what was seen, and where. */
+                    reason: string;
+                    requestId?: string;
+                    /** @description "<pack>.<rule>" of a rule that is asked of the approval. */
+                    rule: string;
                 };
             };
         };

@@ -19,7 +19,7 @@ func (v *benchView) ruleItems() []BenchItem {
 		rule := &v.pass.in.Limits.Rules[i]
 		if f := v.found[rule.Finding()]; rule.ID != "" && rule.Kind == RuleKindConfirmation && f != nil && v.pass.application(rule.Conditions).Applies {
 			out = append(out, BenchItem{
-				ID: "bench.documents." + rule.Key(), Group: documentGroup, Title: rule.Requirement, How: "Ask for it, look at it, write down who confirms it and the day.",
+				ID: "bench.documents." + rule.Key(), Group: documentGroup, Title: rule.Requirement, How: "Ask for it, look at it, write down who confirms it and the day." + officerWanted(rule),
 				Wanted: "confirmed with name and date", Why: v.why(cite(*rule)+".", []string{f.ID}), Input: "confirmations", FindingIDs: []string{f.ID},
 			})
 		}

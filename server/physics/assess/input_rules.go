@@ -108,6 +108,8 @@ type AppliedRule struct {
 	VerifiedBy string `json:"verifiedBy,omitempty" range:"max_len=120"`
 	// The day on which that was, e.g. "2026-05-16".
 	VerifiedDate string `json:"verifiedDate,omitempty" range:"max_len=10"`
+	// Of a confirmation: a safety officer must say so, the owner's own word does not count.
+	Officer *bool `json:"officer,omitempty"`
 }
 
 // RuleConfirmation: somebody's word that what a rule asks for is so.
@@ -120,4 +122,6 @@ type RuleConfirmation struct {
 	By string `json:"by,omitempty" range:"max_len=120"`
 	// The day on which it was confirmed, e.g. "2026-05-16".
 	Date string `json:"date,omitempty" range:"max_len=10"`
+	// True when a safety officer of the club says so; on an approval the server fills it.
+	Officer *bool `json:"officer,omitempty"`
 }

@@ -103,6 +103,20 @@ func TestPlantedRuleFaults(t *testing.T) {
 		{"unverified confirmation", "dabchick_long_acre", []string{"us-recreational"},
 			func(in *assess.Input) { ruleIn(in, "registration").Verified = nil },
 			map[string]assess.Verdict{"rule.us-recreational.registration": tight}, "Confirmed by Ines Valdez"},
+		{"an officer's word is wanted and the owner gave it", "dabchick_long_acre", []string{"us-recreational"},
+			func(in *assess.Input) { yes := true; ruleIn(in, "registration").Officer = &yes },
+			map[string]assess.Verdict{"rule.us-recreational.registration": unknown}, "Ines Valdez says so. It takes a safety officer's word."},
+		{"an officer says no", "dabchick_long_acre", []string{"us-recreational"},
+			func(in *assess.Input) {
+				yes, no := true, false
+				ruleIn(in, "registration").Officer = &yes
+				for i := range in.Confirmations {
+					if in.Confirmations[i].Rule == "us-recreational.registration" {
+						in.Confirmations[i].Confirmed, in.Confirmations[i].Officer = &no, &yes
+					}
+				}
+			},
+			map[string]assess.Verdict{"rule.us-recreational.registration": fails}, "Ines Valdez says that it is not so."},
 		{"nobody confirmed", "dabchick_long_acre", []string{"us-recreational"},
 			func(in *assess.Input) { drop(in, "us-recreational.registration") },
 			map[string]assess.Verdict{"rule.us-recreational.registration": unknown}, "Nobody has confirmed it."},

@@ -1,12 +1,12 @@
 package assess
 
 // confirmed judges a rule that a person answers for: it holds when somebody said yes by name on a day that still counts, fails when somebody said
-// no, and is unknown otherwise.
+// no, and is unknown otherwise. Where the rule asks for an officer's word, the owner's yes leaves it unknown.
 func (p *pass) confirmed(f *Finding, rule *AppliedRule) {
 	word, path := p.wordFor(rule.Key())
 	now := localTimeOf(p.today().Time)
 	if word == nil || word.Confirmed == nil {
-		f.lacks([]string{"confirmations"}, "Nobody has confirmed it.")
+		f.lacks([]string{"confirmations"}, "Nobody has confirmed it."+officerWanted(rule))
 		return
 	}
 	f.From = []string{path}
@@ -18,6 +18,8 @@ func (p *pass) confirmed(f *Finding, rule *AppliedRule) {
 	switch {
 	case word.By == "" || !dated:
 		f.refuseWord("confirmations", "The confirmation lacks a name or a date.")
+	case yes(rule.Officer) && !yes(word.Officer):
+		f.refuseWord("confirmations", say("%s says so.", word.By)+officerWanted(rule))
 	case !now.known:
 		f.refuseWord("day.time", "It cannot be told whether the confirmation still counts.")
 	case on > now.days:
@@ -28,6 +30,14 @@ func (p *pass) confirmed(f *Finding, rule *AppliedRule) {
 	default:
 		f.Verdict, f.Note = VerdictHolds, say("Confirmed by %s on %s.", word.By, word.Date)
 	}
+}
+
+// officerWanted is a further sentence where a rule asks for an officer's word.
+func officerWanted(rule *AppliedRule) string {
+	if yes(rule.Officer) {
+		return " It takes a safety officer's word."
+	}
+	return ""
 }
 
 // refuseWord makes a confirmation that does not count unknown.

@@ -271,6 +271,40 @@ func (q *Queries) InsertHold(ctx context.Context, arg InsertHoldParams) error {
 	return err
 }
 
+const insertRuleWord = `-- name: InsertRuleWord :exec
+INSERT INTO rule_words (club_id, approval_id, ledger_index, rule, confirmed, date, person_id, reason, assessment_id, time)
+VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10)
+`
+
+type InsertRuleWordParams struct {
+	ClubID       string
+	ApprovalID   string
+	LedgerIndex  int64
+	Rule         string
+	Confirmed    bool
+	Date         string
+	PersonID     string
+	Reason       string
+	AssessmentID string
+	Now          time.Time
+}
+
+func (q *Queries) InsertRuleWord(ctx context.Context, arg InsertRuleWordParams) error {
+	_, err := q.db.Exec(ctx, insertRuleWord,
+		arg.ClubID,
+		arg.ApprovalID,
+		arg.LedgerIndex,
+		arg.Rule,
+		arg.Confirmed,
+		arg.Date,
+		arg.PersonID,
+		arg.Reason,
+		arg.AssessmentID,
+		arg.Now,
+	)
+	return err
+}
+
 const insertSignature = `-- name: InsertSignature :exec
 INSERT INTO signatures (club_id, signature_id, approval_id, signer_id, role, meaning, digest, device_time, server_time)
 VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9)
@@ -548,6 +582,58 @@ func (q *Queries) ReleaseHolds(ctx context.Context, arg ReleaseHoldsParams) erro
 		arg.ApprovalID,
 	)
 	return err
+}
+
+const ruleWords = `-- name: RuleWords :many
+SELECT w.club_id, w.approval_id, w.ledger_index, w.rule, w.confirmed, w.date, w.person_id, w.reason, w.assessment_id, w.time, p.display_name AS officer_display_name
+FROM rule_words w JOIN people p ON p.club_id = w.club_id AND p.person_id = w.person_id
+WHERE w.club_id = $1 AND w.approval_id = $2 ORDER BY w.ledger_index
+`
+
+type RuleWordsRow struct {
+	ClubID             string
+	ApprovalID         string
+	LedgerIndex        int64
+	Rule               string
+	Confirmed          bool
+	Date               string
+	PersonID           string
+	Reason             string
+	AssessmentID       string
+	Time               time.Time
+	OfficerDisplayName string
+}
+
+func (q *Queries) RuleWords(ctx context.Context, clubID string, approvalID string) ([]RuleWordsRow, error) {
+	rows, err := q.db.Query(ctx, ruleWords, clubID, approvalID)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var items []RuleWordsRow
+	for rows.Next() {
+		var i RuleWordsRow
+		if err := rows.Scan(
+			&i.ClubID,
+			&i.ApprovalID,
+			&i.LedgerIndex,
+			&i.Rule,
+			&i.Confirmed,
+			&i.Date,
+			&i.PersonID,
+			&i.Reason,
+			&i.AssessmentID,
+			&i.Time,
+			&i.OfficerDisplayName,
+		); err != nil {
+			return nil, err
+		}
+		items = append(items, i)
+	}
+	if err := rows.Err(); err != nil {
+		return nil, err
+	}
+	return items, nil
 }
 
 const signatures = `-- name: Signatures :many

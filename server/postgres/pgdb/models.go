@@ -251,6 +251,19 @@ type RulePackVote struct {
 	Time       time.Time
 }
 
+type RuleWord struct {
+	ClubID       string
+	ApprovalID   string
+	LedgerIndex  int64
+	Rule         string
+	Confirmed    bool
+	Date         string
+	PersonID     string
+	Reason       string
+	AssessmentID string
+	Time         time.Time
+}
+
 type Session struct {
 	ClubID     string
 	TokenHash  []byte

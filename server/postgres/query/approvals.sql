@@ -67,6 +67,15 @@ SELECT t.*, p.display_name AS actor_display_name
 FROM transitions t LEFT JOIN people p ON p.club_id = t.club_id AND p.person_id = t.actor_id
 WHERE t.club_id = @club_id AND t.approval_id = @approval_id ORDER BY t.ledger_index;
 
+-- name: InsertRuleWord :exec
+INSERT INTO rule_words (club_id, approval_id, ledger_index, rule, confirmed, date, person_id, reason, assessment_id, time)
+VALUES (@club_id, @approval_id, @ledger_index, @rule, @confirmed, @date, @person_id, @reason, @assessment_id, @now);
+
+-- name: RuleWords :many
+SELECT w.*, p.display_name AS officer_display_name
+FROM rule_words w JOIN people p ON p.club_id = w.club_id AND p.person_id = w.person_id
+WHERE w.club_id = @club_id AND w.approval_id = @approval_id ORDER BY w.ledger_index;
+
 -- name: InsertSignature :exec
 INSERT INTO signatures (club_id, signature_id, approval_id, signer_id, role, meaning, digest, device_time, server_time)
 VALUES (@club_id, @signature_id, @approval_id, @signer_id, @role, @meaning, @digest, @device_time, @server_time);

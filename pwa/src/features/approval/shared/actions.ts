@@ -66,6 +66,13 @@ export function mustBeSomeoneElse(approval: Approval, person: Person | null): bo
   return isOwner(approval, person) && waits.includes(approval.state ?? 'APPROVAL_STATE_UNSPECIFIED');
 }
 
+/** True where this person may answer rules that ask for somebody's word. */
+export function mayAnswer(approval: Approval, person: Person | null): boolean {
+  const from = s('DESK_REVIEW', 'BENCH', 'READY');
+  const state = approval.state ?? 'APPROVAL_STATE_UNSPECIFIED';
+  return isOfficer(person) && !isOwner(approval, person) && from.includes(state);
+}
+
 /** True where the owner may change the model and send it again. */
 export function mayResubmit(approval: Approval, person: Person | null): boolean {
   const from = s('DRAFT', 'RETURNED', 'LAPSED');

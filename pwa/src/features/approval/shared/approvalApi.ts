@@ -72,6 +72,20 @@ export function decide(
   }
 }
 
+/** An officer's answer to a rule, on the version it was read on. */
+export type Confirmed = {
+  rule: string;
+  confirmed: boolean;
+  date: string;
+  reason: string;
+  etag: string;
+  requestId: string;
+};
+
+export function confirmRule(club: string, id: string, body: Confirmed): Promise<Approval> {
+  return ask(api.POST('/v1/clubs/{name}/approvals/{name_1}:confirmRule', { params: at(club, id), body }));
+}
+
 /** Signs exactly the digest that was shown. */
 export function sign(
   club: string,

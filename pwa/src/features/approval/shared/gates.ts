@@ -37,7 +37,10 @@ export function standingState(approval: Approval): ApprovalState {
 function openedBy(transitions: Transition[], name: GateName): Transition | undefined {
   return [...transitions]
     .reverse()
-    .find((t) => t.toState === opensTo[name] && t.fromState !== 'APPROVAL_STATE_HELD');
+    .find(
+      (t) =>
+        t.toState === opensTo[name] && t.fromState !== 'APPROVAL_STATE_HELD' && t.fromState !== t.toState,
+    );
 }
 
 /** The three gates in their order. */

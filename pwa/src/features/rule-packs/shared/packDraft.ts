@@ -48,6 +48,7 @@ const substance: (keyof Rule)[] = [
   'sense',
   'value',
   'conditions',
+  'officer',
   'citation',
   'date',
 ];
@@ -56,7 +57,7 @@ const substance: (keyof Rule)[] = [
 export function changed(rule: Rule, name: keyof Rule, value: unknown): Rule {
   let next = (value === undefined ? without(rule, name) : { ...rule, [name]: value }) as Rule;
   if (name === 'kind') {
-    next = without(next, 'limit', 'fact', 'sense', 'value', 'unit', 'confirmationDays');
+    next = without(next, 'limit', 'fact', 'sense', 'value', 'unit', 'confirmationDays', 'officer');
     if (value === 'RULE_KIND_CLASS') next = { ...next, sense: 'RULE_SENSE_GREATEST' };
   }
   if (next.value !== undefined) next = { ...next, unit: unitOfRule(next) };
