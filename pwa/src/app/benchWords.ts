@@ -25,6 +25,8 @@ export const benchWords = {
   atMost: (figure: string) => `at most ${figure}`,
   between: (low: string, high: string) => `${low} to ${high}`,
   boxes: { tick: 'in order', value: 'value', name: 'name', photo: 'photo' },
+  printed: (field: string, when: string) =>
+    field === '' ? `printed ${when}` : `for ${field}, printed ${when}`,
   core: (version: string) => `computed by core ${version}`,
   minutes: (text: string) => `${text} min`,
   from: (id: string) => `from ${id}`,

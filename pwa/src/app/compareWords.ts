@@ -22,6 +22,8 @@ export const compareWords = {
   draft: 'the draft on this device',
   revision: (n: number, when: string) => `revision ${String(n)}, ${when}`,
   approval: (field: string, state: string, when: string) => `${field}, ${when}, ${state}`,
+  side: (model: string, plan: string, day: string, field: string) =>
+    `${model}; launch plan: ${plan}; day: ${day}; field: ${field}`,
   noFlight: 'none',
   noField: 'none',
   ownField: (name: string) => (name === '' ? 'as the launch plan says' : `as the launch plan says: ${name}`),

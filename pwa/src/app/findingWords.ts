@@ -39,6 +39,10 @@ export const findingWords = {
     outside: 'The input lies outside the range the method is valid for.',
     rule: 'Rule',
     missing: 'Missing',
+    confirmation: 'somebody’s confirmation',
+    unknown: (n: number) => (n === 1 ? 'One finding is unknown' : `${String(n)} findings are unknown`),
+    waits: 'What most of them wait for:',
+    waitsFor: (input: string, n: number) => `${input}: ${n === 1 ? 'one finding' : `${String(n)} findings`}`,
     estimate: 'Rests on an estimated value, which is not evidence.',
     shares: 'What decides the spread',
     measureNext: (input: string) => `Worth measuring next: ${input}.`,
@@ -54,6 +58,7 @@ export const findingWords = {
     shareOf: (share: string) => `${share} of the spread`,
     estimates: 'Some findings rest on estimated values. An estimated value is not evidence.',
     none: 'No finding yet.',
+    printed: 'How a finding was computed is printed where it was opened on the page.',
   },
   drawing: {
     asTable: 'Show as a table',

@@ -36,14 +36,16 @@ export const incidentWords = {
     hurt: 'Was anybody hurt?',
     hurtNote: 'Who was hurt, and how',
     photos: 'Photos',
-    photosHint: 'JPEG, PNG or WebP, at most 8 MiB each. The place stored in a photo is removed.',
+    photosHint:
+      'JPEG, PNG or WebP, at most 8 MiB each. The place stored in a photo is removed. Photos are not kept with the draft: choose them last.',
     photo: (n: number) => `Photo ${String(n)}`,
     send: 'Send the report',
     by: (who: string) => `reported by ${who}`,
     review: 'Review',
     state: 'State of the review',
     categories: 'Occurrence categories, separated by commas',
-    categoriesHint: 'For example: SCF-PP (engine), SCF-NP (another system), FUEL, LOC-I, RE.',
+    categoriesHint:
+      'For example: SCF-PP (engine), SCF-NP (another system), FUEL (fuel), LOC-I (control lost in flight), RE (left the strip), ARC (hard or bad landing).',
     causes: 'Causes, one a line',
     actions: 'Actions',
     actionsNone: 'No action yet.',
@@ -56,10 +58,12 @@ export const incidentWords = {
     nobody: 'nobody yet',
     save: 'Keep the review',
     saved: 'The review is kept.',
+    lessonsNone: 'No lesson has been drawn from this incident yet.',
     lesson: 'Draw a lesson',
     lessonText: 'What the next builder should know',
     lessonPredicate: 'Applies where',
-    lessonPredicateHint: 'A condition on the model, for example: !model.fuel_system.air_trap',
+    lessonPredicateHint:
+      'A condition on the model’s description. “!model.fuel_system.air_trap” reads: the model has no air trap.',
     lessonRemedy: 'What satisfies it',
     tryIt: 'Try it on the club’s models',
     tried: (models: number, of: number, approvals: number) =>

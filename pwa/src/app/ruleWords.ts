@@ -131,10 +131,14 @@ export const ruleWords = {
     retired: 'It is out of force.',
     newer: 'Somebody changed the pack meanwhile. This is the newer version; nothing was sent.',
   },
+  caution:
+    'These figures restate rules; they are not the law. National law, the national association’s rules and the field owner’s terms come first, and a figure counts as unverified until an officer has confirmed it in its source.',
   strictest: {
     title: 'Strictest of all packs',
     line: 'For each figure the strictest that applies, the rule it comes from, and what the others ask.',
     model: 'For the model',
+    askedFor: (model: string, day: string, draft: string) =>
+      `For ${model}; a flight on ${day === '' ? 'any day' : day}${draft === '' ? '' : `; with the draft ${draft}`}.`,
     anyModel: 'any model: a rule whose condition cannot be told counts',
     day: 'For a flight on',
     draft: 'With the draft',

@@ -32,6 +32,10 @@ export const spreadWords = {
   openNone: 'Every finding that was sampled holds as often as its class asks for.',
   holding: (n: number) =>
     n === 1 ? 'One finding holds often enough' : `${String(n)} findings hold often enough`,
+  unproven: (n: number) =>
+    n === 1
+      ? 'One finding holds often enough and stays tight for another reason'
+      : `${String(n)} findings hold often enough and stay tight for another reason`,
   unsampled: (n: number) =>
     n === 1
       ? 'One finding is unknown or has no limit, so it has no share of samples.'
@@ -70,8 +74,15 @@ export const spreadWords = {
     fixes: (n: number, more: string) =>
       n === 1 ? `Makes one finding hold: ${more}.` : `Makes ${String(n)} findings hold: ${more}.`,
     breaks: (n: number, more: string) => (n === 1 ? `Breaks one: ${more}.` : `Breaks ${String(n)}: ${more}.`),
-    breaksNone: 'Breaks none, by first-order bands; trying it draws samples.',
-    odds: (n: string) => `It would then hold in ${n} of 100.`,
+    breaksNone: 'Breaks none.',
+    how: 'What a change mends and breaks is reckoned by moving one input at a time, the other findings held against their bands as the document stands. Trying a change draws samples of all inputs and may find more.',
+    more: (n: number) => (n === 1 ? 'One more way' : `${String(n)} more ways`),
+    turned: (better: number, worse: number) =>
+      `${better === 1 ? 'One verdict is' : `${String(better)} verdicts are`} better, ${worse === 0 ? 'none' : String(worse)} worse.`,
+    notYet: (title: string, odds: string) =>
+      `${title} does not hold often enough yet by these samples. ${odds}`,
+    odds: (n: string, asked: string) =>
+      `It would then hold in ${n} of 100${asked === '0' ? '' : `; ${asked} asked for`}.`,
     try: 'Try it',
     trying: 'Computing the changed document',
     tried: 'As it is, and with the change',

@@ -34,6 +34,7 @@ const shownNames: Record<string, string> = {
   celsius: '°C',
   C: '°C',
   a: 'years',
+  L: 'l',
   '1/min': '/min',
   mm2: 'mm²',
   Pa: 'hPa',
@@ -115,6 +116,20 @@ export function show(value: number | undefined, si: string, choice: UnitChoice):
   const unit = shownUnit(si, choice);
   const gap = unit === '' || unit === '°' ? '' : '\u00a0';
   return numberText(toShown(value, si, choice)) + gap + unit;
+}
+
+/** As show, with as many digits as tell the value from another one. */
+export function showApart(
+  value: number | undefined,
+  other: number | undefined,
+  si: string,
+  choice: UnitChoice,
+): string {
+  const text = show(value, si, choice);
+  if (value === undefined || other === undefined || value === other || text !== show(other, si, choice))
+    return text;
+  const [a, b] = [toShown(value, si, choice), toShown(other, si, choice)];
+  return text.replace(numberText(a), columnText(a, [a, b]));
 }
 
 /** A typed number: comma or point, empty is absent, anything else is undefined and wrong. */

@@ -1,4 +1,4 @@
-import { equal, rest, see } from './browser.mjs';
+import { equal, hardToUse, rest, see } from './browser.mjs';
 
 const flameOut = 'Engine stopped in the second turn';
 
@@ -57,10 +57,18 @@ export function incidentTests({ phone }) {
           .fill('Look for bubbles in the line at every bench inspection.');
         await action.getByLabel('By whom').selectOption({ label: 'Ines Valdez' });
         await action.getByLabel('Until').fill('2027-01-31');
+        const causes = page.locator('textarea[name=causes]');
+        await causes.fill('Air in the line.\nThe trap was left out.');
+        await see(page.locator('[data-form=review] [data-kept]', { hasText: 'Kept on this device' }), 'kept');
+        await page.reload();
+        await see(page.locator('[data-form=review]').getByText('was restored'), 'the draft after a reload');
+        equal(await causes.inputValue(), 'Air in the line.\nThe trap was left out.', 'causes after a reload');
+        equal((await hardToUse(page)).join('; '), '', 'the review');
         await page.getByRole('button', { name: 'Keep the review' }).click();
         await see(page.getByText('The review is kept.'), 'kept review');
         await page.reload();
         await see(page.locator('.action').nth(1), 'the action after a reload');
+        equal(await page.getByText('was restored').count(), 0, 'drafts left of a review that was kept');
       },
     ],
     [

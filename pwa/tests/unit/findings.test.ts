@@ -5,11 +5,14 @@ import { words } from '../../src/app/words';
 import {
   cautionsOf,
   countsText,
+  inWords,
   limitText,
   measureNext,
   pathText,
   sentenceOf,
   split,
+  titleOf,
+  waitedFor,
 } from '../../src/features/findings/findings';
 
 const finding: Finding = {
@@ -35,6 +38,27 @@ describe('words for a finding', () => {
     expect(sentenceOf({ title: 'Reserve', verdict: 'VERDICT_UNKNOWN' }, defaultUnits)).toBe(
       'Reserve: unknown.',
     );
+  });
+
+  it('takes a rule’s title as a part of a sentence', () => {
+    expect(titleOf({ title: 'The model weighs less than 25 kg.' })).toBe('The model weighs less than 25 kg');
+    expect(titleOf(undefined)).toBe('');
+  });
+
+  it('puts paths of the document into words', () => {
+    expect(inWords('No figure: missing is model.engines[0].runDownSeconds.')).toBe(
+      'No figure: missing is “model, engines 1, run down”.',
+    );
+    expect(inWords('The model stays in the field.')).toBe('The model stays in the field.');
+  });
+
+  it('names what most unknown findings wait for', () => {
+    const unknown = (missing: string[]): Finding => ({ verdict: 'VERDICT_UNKNOWN', missing });
+    const held: Finding = { verdict: 'VERDICT_HOLDS', missing: ['day.windMean'] };
+    expect(waitedFor([unknown(['a', 'b']), unknown(['b']), held])).toEqual([
+      { input: 'b', count: 2 },
+      { input: 'a', count: 1 },
+    ]);
   });
 
   it('words each kind of limit', () => {

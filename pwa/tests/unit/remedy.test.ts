@@ -7,6 +7,7 @@ import {
   concernsField,
   mendings,
   moves,
+  noteOf,
   takenOver,
   titlesOf,
 } from '../../src/features/remedy/remedy';
@@ -33,9 +34,30 @@ describe('a remedy', () => {
     expect(changeText(change, defaultUnits)).toMatch(/^Ramp length: 8\.5\sm → 12\sm$/);
     expect(changeText(change, { ...defaultUnits, length: 'ft' })).toMatch(/27\.9\sft → 39\.4\sft/);
     expect(changeText({ title: 'Surface: dry' }, defaultUnits)).toBe('Surface: dry');
-    expect(changeText({ title: 'Air', from: 20, to: 12, unit: 'C' }, defaultUnits)).toContain(
-      '12°C'.slice(0, 2),
+    expect(changeText({ title: 'Air', from: 20, to: 12, unit: 'C' }, defaultUnits)).toBe(
+      'Air: 20\u00a0°C → 12\u00a0°C',
     );
+  });
+
+  it('says shares as percentages and small figures in units that fit them', () => {
+    const share = { knob: 'fuel.load', title: 'Filling', from: 1, to: 0.482, unit: '1' };
+    expect(changeText(share, defaultUnits)).toBe('Filling: 100\u00a0% → 48.2\u00a0%');
+    const factor = { knob: 'approach.ratio', title: 'Approach', from: 1.3, to: 1.5, unit: '1' };
+    expect(changeText(factor, defaultUnits)).toBe('Approach: 1.3 → 1.5');
+    const bore = { knob: 'line.bore', title: 'Bore', from: 0.002, to: 0.004, unit: 'm' };
+    expect(changeText(bore, defaultUnits)).toBe('Bore: 2\u00a0mm → 4\u00a0mm');
+    const lead = { knob: 'ballast', title: 'Ballast', from: 0, to: 0.0896, unit: 'kg' };
+    expect(changeText(lead, defaultUnits)).toBe('Ballast: 0\u00a0kg → 89.6\u00a0g');
+  });
+
+  it('keeps of its note what is its own', () => {
+    const bands = 'By first-order bands at this value; 95 % is asked for. ';
+    const others = 'Other findings are held against their bands as the document stands.';
+    expect(noteOf({ note: bands + others })).toBe('');
+    expect(noteOf({ note: `Holds in 97 % of 256 samples. ${bands}${others}` })).toBe(
+      'Holds in 97 % of 256 samples.',
+    );
+    expect(noteOf({ note: 'Only with a longer leg.' })).toBe('Only with a longer leg.');
   });
 
   it('is applied to a copy: numbers, words, yes or no, new rows, and what is taken away', () => {
@@ -128,12 +150,13 @@ describe('what a change moves', () => {
     };
     const found = moves(before, after);
     expect(found.shown.map((m) => m.id)).toEqual(['a', 'c']);
-    expect([found.verdicts, found.still]).toEqual([1, 1]);
+    expect([found.verdicts, found.better, found.still]).toEqual([1, 1, 1]);
+    expect(moves(after, before).better).toBe(0);
     expect([found.shown[0]?.before.value, found.shown[0]?.after.value]).toEqual([1, 1.1]);
   });
 
   it('is nothing for the same report', () => {
-    expect(moves(before, before)).toEqual({ shown: [], verdicts: 0, still: 0 });
+    expect(moves(before, before)).toEqual({ shown: [], verdicts: 0, better: 0, still: 0 });
   });
 
   it('shows a value that comes or goes', () => {

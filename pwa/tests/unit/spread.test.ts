@@ -37,10 +37,16 @@ describe('what the samples say', () => {
         finding({ id: 'c', verdict: 'VERDICT_UNKNOWN' }),
         finding({ id: 'd', verdict: 'VERDICT_HOLDS', holdsProbability: 1 }),
         finding({ id: 'e', verdict: 'VERDICT_HOLDS' }),
+        finding({ id: 'f', verdict: 'VERDICT_TIGHT', holdsProbability: 0.99, requiredProbability: 0.99 }),
       ],
     };
-    const { open, holding, without } = sorted(report);
-    expect([open, holding, without].map((l) => l.map((f) => f.id).join(''))).toEqual(['ab', 'd', 'ce']);
+    const { open, unproven, holding, without } = sorted(report);
+    expect([open, unproven, holding, without].map((l) => l.map((f) => f.id).join(''))).toEqual([
+      'ab',
+      'f',
+      'd',
+      'ce',
+    ]);
   });
 
   it('shows the median, and the band in the units of the person', () => {

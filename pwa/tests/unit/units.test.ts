@@ -6,6 +6,7 @@ import {
   numberText,
   parseNumber,
   show,
+  showApart,
   steppedText,
   toShown,
   type UnitChoice,
@@ -98,5 +99,19 @@ describe('numbers of a column', () => {
     expect(columnText(14.23, [3.1, 14.23])).toBe('14.2');
     expect(columnText(0.08, [0.08, 0.08])).toBe('0.08');
     expect(columnText(5, [])).toBe('5');
+  });
+});
+
+describe('two values side by side', () => {
+  it('have as many digits as tell them apart', () => {
+    const pair = (a: number, b: number): string[] => [
+      showApart(a, b, 'm', defaultUnits),
+      showApart(b, a, 'm', defaultUnits),
+    ];
+    expect(pair(8.5, 12)).toEqual(['8.5\u00a0m', '12\u00a0m']);
+    expect(pair(45.01, 45.04)).toEqual(['45.010\u00a0m', '45.040\u00a0m']);
+    expect(pair(7, 7)).toEqual(['7\u00a0m', '7\u00a0m']);
+    expect(showApart(7, undefined, 'm', defaultUnits)).toBe('7\u00a0m');
+    expect(showApart(undefined, 7, 'm', defaultUnits)).toBe('\u2013');
   });
 });

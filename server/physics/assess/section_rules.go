@@ -215,7 +215,7 @@ func (f *Finding) against(rule *AppliedRule, computed *Finding, figure float64) 
 	if f.FindingClass = computed.FindingClass; computed.Limit != nil && *computed.Limit == figure && computed.LimitSense == f.LimitSense {
 		f.Verdict, f.HoldsProbability, f.RequiredProbability = computed.Verdict, computed.HoldsProbability, computed.RequiredProbability
 	}
-	f.Note = say("%s: %s against %s asked.", computed.ID, figureWords(value, f.Unit), figureWords(figure, f.Unit))
+	f.Note = say("%s: %s against %s asked.", computed.Title, figureWords(value, f.Unit), figureWords(figure, f.Unit))
 }
 
 // factRule holds a fact against a rule's figure.

@@ -24,7 +24,7 @@ export function isOpen(report: Report | undefined, item: BenchItem): boolean {
   });
 }
 
-/** Below this a length in metres is read in millimetres, and a volume in litres in millilitres. */
+/** Below this a length in metres is read in millimetres, a mass in kilograms in grams, and a volume in litres in millilitres. */
 const small = 0.1;
 /** From here on a time is read in minutes and seconds. */
 const spoken = 90;
@@ -37,7 +37,8 @@ export function figureText(value: number, unit: string, choice: UnitChoice): str
   }
   const thousandth = Math.abs(value) < small && value !== 0;
   if (thousandth && unit === 'm' && choice.length === 'm') return `${numberText(value * 1000)}\u00a0mm`;
-  if (thousandth && unit === 'l') return `${numberText(value * 1000)}\u00a0ml`;
+  if (thousandth && unit === 'kg' && choice.mass === 'kg') return `${numberText(value * 1000)}\u00a0g`;
+  if (thousandth && (unit === 'l' || unit === 'L')) return `${numberText(value * 1000)}\u00a0ml`;
   return show(value, unit, choice);
 }
 

@@ -19,14 +19,17 @@ export function limitText(f: Finding, units: UnitChoice): string {
   }
 }
 
+/** A title within a sentence: that of a rule is a sentence of its own and loses its full stop. */
+export const titleOf = (f: Finding | undefined): string => (f?.title ?? '').replace(/\.$/, '');
+
 /** The deciding numbers of a finding in a sentence, for those who hear it rather than see it. */
 export function sentenceOf(f: Finding, units: UnitChoice): string {
   const unit = f.unit ?? '1';
   const verdict = words.verdict[f.verdict ?? 'VERDICT_UNKNOWN'];
-  if (f.value === undefined) return `${f.title ?? ''}: ${verdict}.`;
+  if (f.value === undefined) return `${titleOf(f)}: ${verdict}.`;
   const band = `${show(f.bandLow, unit, units)} to ${show(f.bandHigh, unit, units)}`;
   const spread = f.bandLow === undefined ? '' : ` (${band})`;
-  return `${f.title ?? ''}: ${show(f.value, unit, units)}${spread}, ${words.findings.limit} ${limitText(f, units)}: ${verdict}.`;
+  return `${titleOf(f)}: ${show(f.value, unit, units)}${spread}, ${words.findings.limit} ${limitText(f, units)}: ${verdict}.`;
 }
 
 /** A probability as so many of 100, never rounded up to all or down to none. */
@@ -122,6 +125,7 @@ function spoken(part: string): string {
 
 /** A path of the document as words: "model, fin, station 2, chord". Entries that carry a name are called by it. */
 export function pathText(path: string, document?: unknown): string {
+  if (path === 'confirmations') return words.findings.confirmation;
   const label = boxLabel(path);
   if (label) return label;
   const parts = dotted(path).split('.');
@@ -135,6 +139,23 @@ export function pathText(path: string, document?: unknown): string {
     }
   }
   return said.join(', ');
+}
+
+/** A sentence of the core with the paths in it as words. */
+export function inWords(text: string, document?: unknown): string {
+  return text.replace(
+    /\b(?:model|field|launchPlan|day|limits|confirmations)(?:\.[a-zA-Z]+|\[\d+\])+/g,
+    (path) => `\u201c${pathText(path, document)}\u201d`,
+  );
+}
+
+/** Inputs that most unknown findings wait for, with how many each holds up. */
+export function waitedFor(findings: Finding[]): { input: string; count: number }[] {
+  const counts = new Map<string, number>();
+  for (const f of findings)
+    for (const input of f.verdict === 'VERDICT_UNKNOWN' ? (f.missing ?? []) : [])
+      counts.set(input, (counts.get(input) ?? 0) + 1);
+  return [...counts].map(([input, count]) => ({ input, count })).sort((a, b) => b.count - a.count);
 }
 
 /** An input behind a spread: a path of the document as words, or a method's own spread by its name. */

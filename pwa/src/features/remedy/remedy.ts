@@ -1,8 +1,17 @@
-import { dotted, setIn } from '../../app/paths';
+import { dotted, getIn, setIn } from '../../app/paths';
 import { spreadWords } from '../../app/spreadWords';
-import { show, type UnitChoice } from '../../app/units';
-import type { AssessmentInput, Finding, InputEdit, Remedy, RemedyChange, Report } from '../../app/wire';
-import { getIn } from '../../app/paths';
+import { numberText, type UnitChoice } from '../../app/units';
+import type {
+  AssessmentInput,
+  Finding,
+  InputEdit,
+  Remedy,
+  RemedyChange,
+  Report,
+  Verdict,
+} from '../../app/wire';
+import { figureText } from '../bench/bench';
+import { titleOf } from '../findings/findings';
 
 const w = spreadWords.remedy;
 
@@ -31,13 +40,27 @@ export function mendings(report: Report): Mending[] {
 export function changeText(change: RemedyChange, units: UnitChoice): string {
   const title = change.title ?? change.knob ?? '';
   if (change.from === undefined || change.to === undefined) return title;
-  const unit = change.unit === 'C' ? 'degC' : (change.unit ?? '1');
-  return w.change(title, show(change.from, unit, units), show(change.to, unit, units));
+  const text = (value: number): string =>
+    shares.has(change.knob ?? '') ? percentText(value) : figureText(value, change.unit ?? '1', units);
+  return w.change(title, text(change.from), text(change.to));
+}
+
+/** Changes whose figure is a share of a whole. */
+const shares = new Set(['fuel.load', 'pack.charge', 'thrust.setting']);
+
+const percentText = (share: number): string => `${numberText(Math.round(share * 1000) / 10)}\u00a0%`;
+
+/** What is peculiar to a remedy; that it is reckoned by first-order bands is said once for all of them. */
+export function noteOf(remedy: Remedy): string {
+  return (remedy.note ?? '')
+    .replace(/By first-order bands at this value; [\d.]+ % is asked for\. /, '')
+    .replace('Other findings are held against their bands as the document stands.', '')
+    .trim();
 }
 
 /** Titles of findings by their ids. */
 export function titlesOf(report: Report, ids: string[] | undefined): string {
-  return (ids ?? []).map((id) => report.findings?.find((f) => f.id === id)?.title ?? id).join('; ');
+  return (ids ?? []).map((id) => titleOf(report.findings?.find((f) => f.id === id)) || id).join('; ');
 }
 
 const valueOf = (edit: InputEdit): number | string | boolean | undefined =>
@@ -90,7 +113,7 @@ export function takenOver(document: AssessmentInput, remedy: Remedy): Assessment
 export type Move = { id: string; title: string; before: Finding; after: Finding; verdict: boolean };
 
 /** What a change moves: changed verdicts first, then the others by how far they move in the width of their bands; `still` counts those that move least. */
-export type Moves = { shown: Move[]; verdicts: number; still: number };
+export type Moves = { shown: Move[]; verdicts: number; better: number; still: number };
 
 const mostShown = 12;
 /** Part of its band that a finding has to move by to be shown. */
@@ -102,6 +125,14 @@ function shift({ before, after }: Move): number {
   const size = band > 0 ? band : Math.abs(before.value);
   return size > 0 ? Math.abs(after.value - before.value) / size : after.value === before.value ? 0 : 1;
 }
+
+const fromWorst: (Verdict | undefined)[] = [
+  'VERDICT_FAILS',
+  'VERDICT_UNKNOWN',
+  'VERDICT_TIGHT',
+  'VERDICT_HOLDS',
+];
+const rank = (f: Finding): number => fromWorst.indexOf(f.verdict ?? 'VERDICT_UNKNOWN');
 
 /** Compares two reports finding by finding. */
 export function moves(before: Report, after: Report): Moves {
@@ -117,5 +148,7 @@ export function moves(before: Report, after: Report): Moves {
     .filter((m) => m.verdict || shift(m) >= worthShowing)
     .sort((a, b) => Number(b.verdict) - Number(a.verdict) || shift(b) - shift(a))
     .slice(0, mostShown);
-  return { shown, verdicts: all.filter((m) => m.verdict).length, still: moved.length - shown.length };
+  const turned = all.filter((m) => m.verdict);
+  const better = turned.filter((m) => rank(m.after) > rank(m.before)).length;
+  return { shown, verdicts: turned.length, better, still: moved.length - shown.length };
 }

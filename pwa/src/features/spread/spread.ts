@@ -4,13 +4,20 @@ import type { Finding, MeasurementAdvice, Report } from '../../app/wire';
 import { pathText } from '../findings/findings';
 
 /** Findings by what their samples say. */
-export type Sorted = { open: Finding[]; holding: Finding[]; without: Finding[] };
+export type Sorted = { open: Finding[]; unproven: Finding[]; holding: Finding[]; without: Finding[] };
 
-/** Sorts findings: those that hold less often than asked or fail, those that hold often enough, and those that no samples speak of. */
+const oftenEnough = (f: Finding): boolean =>
+  f.holdsProbability !== undefined && f.holdsProbability >= (f.requiredProbability ?? 1);
+
+/**
+ * Sorts findings: those that hold less often than asked or fail, those that hold often enough and stay tight for another reason, such as a rule that
+ * nobody verified, those that hold often enough, and those that no samples speak of.
+ */
 export function sorted(report: Report): Sorted {
-  const out: Sorted = { open: [], holding: [], without: [] };
+  const out: Sorted = { open: [], unproven: [], holding: [], without: [] };
   for (const f of report.findings ?? []) {
-    if (f.verdict === 'VERDICT_FAILS' || f.verdict === 'VERDICT_TIGHT') out.open.push(f);
+    if (f.verdict === 'VERDICT_TIGHT' && oftenEnough(f)) out.unproven.push(f);
+    else if (f.verdict === 'VERDICT_FAILS' || f.verdict === 'VERDICT_TIGHT') out.open.push(f);
     else if (f.holdsProbability === undefined) out.without.push(f);
     else out.holding.push(f);
   }

@@ -1,5 +1,5 @@
 import { dotted, unitOf } from '../../../app/paths';
-import { show, type UnitChoice } from '../../../app/units';
+import { showApart, type UnitChoice } from '../../../app/units';
 import type {
   AssessmentInput,
   ComparedValue,
@@ -39,13 +39,19 @@ export function byPart(differences: InputDifference[]): { part: string; list: In
 }
 
 /** Value, basis and spread of a quantity, as far as they are asked for. */
-function quantityText(q: Quantity, parts: string[], path: string, units: UnitChoice): string {
+function quantityText(
+  q: Quantity,
+  other: Quantity | undefined,
+  parts: string[],
+  path: string,
+  units: UnitChoice,
+): string {
   const si = unitOf(dotted(path));
   const said = {
-    value: q.value === undefined ? w.none : show(q.value, si, units),
+    value: q.value === undefined ? w.none : showApart(q.value, other?.value, si, units),
     basis: basisText(q.basis),
     // A spread of degrees Celsius is a difference of temperatures; its number is the same.
-    spread: q.spread === undefined ? w.noSpread : w.spread(show(q.spread, si, units)),
+    spread: q.spread === undefined ? w.noSpread : w.spread(showApart(q.spread, other?.spread, si, units)),
   };
   return (['value', 'basis', 'spread'] as const)
     .filter((part) => parts.includes(part))
@@ -66,12 +72,14 @@ export function valueText(
   units: UnitChoice,
 ): string {
   if (!value) return w.none;
+  const other = value === d.from ? d.to : d.from;
   if (value.quantity) {
     const parts = d.quantityParts?.length ? d.quantityParts : given(value.quantity);
-    return quantityText(value.quantity, parts, path, units);
+    return quantityText(value.quantity, other?.quantity, parts, path, units);
   }
   if (value.partJson) return partText(value, d);
-  return plain(value.number ?? value.truth ?? value.text ?? '', dotted(path), units);
+  if (value.number !== undefined) return showApart(value.number, other?.number, unitOf(dotted(path)), units);
+  return plain(value.truth ?? value.text ?? '', dotted(path), units);
 }
 
 function partText(value: ComparedValue, d: InputDifference): string {
@@ -102,8 +110,8 @@ export function figuresOf(m: FindingMove, units: UnitChoice): { name: string; fr
   const line = (name: string, key: 'value' | 'margin' | 'limit') => ({
     name,
     known: m.from?.[key] !== undefined || m.to?.[key] !== undefined,
-    from: show(m.from?.[key], unit, units),
-    to: show(m.to?.[key], unit, units),
+    from: showApart(m.from?.[key], m.to?.[key], unit, units),
+    to: showApart(m.to?.[key], m.from?.[key], unit, units),
   });
   const limit = line(w.limit, 'limit');
   return [

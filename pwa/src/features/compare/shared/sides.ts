@@ -97,6 +97,14 @@ export function fieldOf(side: Side, sources: Sources): string {
   return side.field || (sources.flights.find((f) => f.key === side.plan)?.field ?? '');
 }
 
+/** What a side is made of, in one line. */
+export function sideText(side: Side, sources: Sources): string {
+  const flight = (key: string): string => sources.flights.find((f) => f.key === key)?.text ?? w.noFlight;
+  const field = sources.fields.find((f) => f.name === fieldOf(side, sources))?.displayName ?? w.noField;
+  const model = sources.models.find((m) => m.key === side.model)?.text ?? w.noFlight;
+  return w.side(model, flight(side.plan), flight(side.day), field);
+}
+
 /** The one document of a side. On another field than the plan's own the launch starts from that field's own strip or spot. */
 export function documentOf(side: Side, sources: Sources): AssessmentInput {
   const flight = sources.flights.find((f) => f.key === side.plan);

@@ -15,7 +15,7 @@ export class Typing<D> {
 
   constructor(
     private readonly key: string,
-    private readonly start: D,
+    private start: D,
     private readonly changed: (now: D) => void,
   ) {
     this.trail = startTrail(start);
@@ -76,10 +76,16 @@ export class Typing<D> {
     }
   }
 
-  /** Deletes what this device kept. */
+  /** Deletes what this device kept; a device that keeps nothing has nothing to delete. */
   async drop(): Promise<void> {
     clearTimeout(this.#timer);
-    await dropDraft(this.key);
+    await dropDraft(this.key).catch(() => undefined);
+  }
+
+  /** What was typed has reached the server: the form begins anew from there. */
+  async restart(start: D): Promise<void> {
+    this.start = start;
+    await this.discard();
   }
 
   /** Goes back to the beginning. */
