@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"pitgate/server/physics/footprint"
 	"pitgate/server/physics/lift"
 	"pitgate/server/physics/planform"
 )
@@ -22,6 +23,7 @@ type Geometry struct {
 	lateral    *lift.Lateral  // nil where the lattice has no answer for sideslip
 	ground     *lift.Solution // standing on its wheels with the image in the ground; nil without wheels
 	antennas   installed
+	draws      *footprint.Draws // what losses of link are sampled from, the same for all
 }
 
 // GeometryParts is all that Prepare reads of a document.
@@ -58,7 +60,7 @@ func GeometryOf(in Input) GeometryParts {
 // Prepare computes the geometry of an input's model. A part that is missing is no error: the findings that need it are then unknown.
 // An error names a geometry that cannot exist.
 func Prepare(in Input) (*Geometry, error) {
-	parts, w := GeometryOf(in), &Geometry{main: -1}
+	parts, w := GeometryOf(in), &Geometry{main: -1, draws: footprint.NewDraws()}
 	w.antennas = install(parts.Antennas)
 	for i := range parts.Surfaces {
 		if err := w.addSurface(&parts.Surfaces[i], at(surfacesPath, i)); err != nil {

@@ -29,8 +29,11 @@ func lossesOf(t *testing.T, name string) (*pass, footprint.Plan) {
 // marginOf returns the distance of the nearest people from the outline of a number of samples, m.
 func (p *pass) marginOf(t *testing.T, plan footprint.Plan, samples int) float64 {
 	t.Helper()
-	plan.Samples = samples
-	cloud, err := plan.Sample()
+	cloud, err := plan.Estimate(p.whole.draws, true)
+	if samples == manyLosses {
+		plan.Samples = samples
+		cloud, err = plan.Sample()
+	}
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -32,6 +32,7 @@ var dayFigures = []figureKind{
 		[]string{"link_loss.endurance", "speed.top", "wind.mean", "drag.zero_lift", "drag.lift_factor", "launchPlan.circuit.heightMeters"}},
 	{"link_loss.outline_area", "Ground within the outline of 95 % of the impacts", "m2", "convex outline of the deepest 95 % of the impacts",
 		"Tukey, Mathematics and the picturing of data, 1975", lossSources},
+	{"link_loss.step_error", "Mean distance of losses flown in long steps from the same in fine ones", "m", "mean over sixteen losses flown in both", pointMass, cloudSources},
 	{"link_loss.time", "Time to the ground, not exceeded by 95 % of the losses", "s", lossSamples, pointMass, cloudSources},
 	{"link_loss.speed", "Speed at the ground, not exceeded by 95 % of the losses", "m/s", lossSamples, pointMass, cloudSources},
 	{"link_loss.energy", "Kinetic energy at the ground, not exceeded by 95 % of the losses", "J", "m v^2/2 of the impacts", pointMass, cloudSources},

@@ -218,7 +218,7 @@ func deviation(name string, q *Quantity) float64 {
 
 // comeDown samples the losses, draws their outlines and tells what they meet.
 func (p *pass) comeDown(plan footprint.Plan, loss lossSection, people []site, read []string, found *answer) {
-	cloud, err := plan.Sample()
+	cloud, err := plan.Estimate(p.whole.draws, !p.tells())
 	if err != nil {
 		found.value = math.NaN()
 		return
@@ -241,6 +241,7 @@ func (p *pass) tellComeDown(cloud footprint.Cloud, outline field.Polygon, loss l
 	}
 	p.drawArea("area.link_loss_95", outline)
 	p.tell("link_loss.outline_area", outline.Area(), read...)
+	p.tell("link_loss.step_error", cloud.Error)
 	p.tellCloud(cloud)
 	p.tell("link_loss.margin", found.value, nearest.path)
 	found.note = say("%s. 95 %% of the losses end within %.1f ha at up to %.0f J; ", capital(loss.words), outline.Area()/squareMetersPerHectare, cloud.EnergyAt(nearlyAll))

@@ -11,16 +11,23 @@ import (
 
 // Cloud is where and how the samples met the ground.
 type Cloud struct {
-	Impacts []Impact // in the order of the samples
+	Impacts []Impact // in the order of the samples; none where only places are known
 	Margin  float64  // by which outlines are drawn around impacts, m
 	// Aloft is the number of samples still in the air after two hours; they stand among the impacts with Landed false, where they were.
 	Aloft int
 
+	// Error is the mean distance of estimated impacts from those flown exactly, m; zero where all are.
+	Error float64
+
 	width, mass float64
+	places      []field.Point
 }
 
 // Places returns the places of the impacts.
 func (c Cloud) Places() []field.Point {
+	if c.places != nil {
+		return c.places
+	}
 	out := make([]field.Point, len(c.Impacts))
 	for i, impact := range c.Impacts {
 		out[i] = impact.Place
@@ -31,10 +38,11 @@ func (c Cloud) Places() []field.Point {
 // Middle returns the mean place of the impacts; the origin when there are none.
 func (c Cloud) Middle() field.Point {
 	var sum field.Point
-	for i := range c.Impacts {
-		sum = sum.Plus(c.Impacts[i].Place)
+	places := c.Places()
+	for _, place := range places {
+		sum = sum.Plus(place)
 	}
-	return sum.Times(1 / float64(max(len(c.Impacts), 1)))
+	return sum.Times(1 / float64(max(len(places), 1)))
 }
 
 // Outline returns a convex outline, counter-clockwise, that holds at least a share of the impacts with the margin about each of them.
@@ -47,10 +55,11 @@ func (c Cloud) Outline(share float64) (field.Polygon, error) {
 	if !(share > 0 && share <= 1) {
 		return nil, fmt.Errorf("share: %g is outside 0 to 1", share)
 	}
-	if len(c.Impacts) == 0 {
+	places := c.Places()
+	if len(places) == 0 {
 		return nil, errors.New("cloud: has no impacts")
 	}
-	return drawnAround(c.Places(), mostOutside(share, len(c.Impacts)), max(c.Margin, leastMargin)), nil
+	return drawnAround(places, mostOutside(share, len(places)), max(c.Margin, leastMargin)), nil
 }
 
 // mostOutside returns how many impacts may lie outside an outline.
@@ -66,25 +75,25 @@ func mostOutside(share float64, impacts int) int {
 
 // ShareInside returns the share of impacts inside or on an outline.
 func (c Cloud) ShareInside(outline field.Polygon) float64 {
-	return c.shareOf(func(i Impact) bool { return outline.SignedDistance(i.Place) >= 0 })
+	return c.shareOf(func(place field.Point) bool { return outline.SignedDistance(place) >= 0 })
 }
 
-// shareOf returns the share of impacts for which something holds; zero without impacts.
-func (c Cloud) shareOf(holds func(Impact) bool) float64 {
-	count := 0
-	for _, impact := range c.Impacts {
-		if holds(impact) {
+// shareOf returns the share of impacts for whose place something holds; zero without impacts.
+func (c Cloud) shareOf(holds func(field.Point) bool) float64 {
+	count, places := 0, c.Places()
+	for _, place := range places {
+		if holds(place) {
 			count++
 		}
 	}
-	return float64(count) / float64(max(len(c.Impacts), 1))
+	return float64(count) / float64(max(len(places), 1))
 }
 
 // FarthestFrom returns the greatest distance of an impact from a place, m.
 func (c Cloud) FarthestFrom(place field.Point) float64 {
 	far := 0.0
-	for _, impact := range c.Impacts {
-		far = max(far, impact.Place.Distance(place))
+	for _, impact := range c.Places() {
+		far = max(far, impact.Distance(place))
 	}
 	return far
 }

@@ -191,7 +191,7 @@ func TestEitherSpiralGoesToBothSides(t *testing.T) {
 	right := cloudOf(t, plan)
 	plan.EitherSpiral = true
 	both := cloudOf(t, plan)
-	side := func(c Cloud) float64 { return c.shareOf(func(i Impact) bool { return i.Place.X > 0 }) }
+	side := func(c Cloud) float64 { return c.shareOf(func(place field.Point) bool { return place.X > 0 }) }
 	if side(right) < 0.99 {
 		t.Errorf("a spiral to the right goes right in %g", side(right))
 	}

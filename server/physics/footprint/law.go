@@ -54,7 +54,7 @@ func limitBank(bank float64) float64 { return min(max(bank, -steepest), steepest
 //	CL = 2 m g cos(c) / (rho S V^2 cos(b)), at most CLmax
 //
 // where c is the climb angle and b the bank. Valid for: steady turns and climbs. Source: balance of forces across the path.
-func (l Loss) liftOf(r Release, bank float64) float64 {
+func (l *Loss) liftOf(r Release, bank float64) float64 {
 	pressure := float64(0.5 * l.Density * r.Speed * r.Speed)
 	needed := l.Model.Mass * l.gravity() * elementary.Cos(r.Climb) / (pressure * l.Model.Area * elementary.Cos(bank))
 	return min(max(needed, 0), l.Model.CLMax)
@@ -65,7 +65,7 @@ func (l Loss) liftOf(r Release, bank float64) float64 {
 //	F = D + m g sin(c)
 //
 // Valid for: steady flight. Source: balance of forces along the path.
-func (l Loss) thrustOf(r Release, lift float64) float64 {
+func (l *Loss) thrustOf(r Release, lift float64) float64 {
 	m := l.Model
 	pressure := float64(0.5 * l.Density * r.Speed * r.Speed)
 	drag := float64(pressure * m.Area * (m.CD0 + float64(m.InducedFactor*lift*lift)))
@@ -73,7 +73,7 @@ func (l Loss) thrustOf(r Release, lift float64) float64 {
 }
 
 // neutralLift returns the lift coefficient with the surfaces neutral.
-func (l Loss) neutralLift(r Release) float64 {
+func (l *Loss) neutralLift(r Release) float64 {
 	lift := l.Model.NeutralLift
 	if !(lift > 0) {
 		r.Climb = 0
@@ -83,7 +83,7 @@ func (l Loss) neutralLift(r Release) float64 {
 }
 
 // mistrimmed returns a lift coefficient off by the relative change sampled, at most the greatest.
-func (l Loss) mistrimmed(lift float64) float64 {
+func (l *Loss) mistrimmed(lift float64) float64 {
 	return min(float64(lift*(1+l.mistrim)), l.Model.CLMax)
 }
 
@@ -100,7 +100,7 @@ func (l *Loss) laws(r Release, room []law) []law {
 	case IdleNeutral:
 		return append(append(room, before), l.idling(r, thrust)...)
 	case Hold:
-		return l.holding(r, lift, thrust)
+		return append(room, l.holding(r, lift, thrust)...)
 	case Breakup:
 		return append(room, before, law{lasts: untilGround})
 	default:
@@ -109,12 +109,12 @@ func (l *Loss) laws(r Release, room []law) []law {
 }
 
 // runDown returns the thrust falling from one value to another.
-func (l Loss) runDown(from, to float64) approach {
+func (l *Loss) runDown(from, to float64) approach {
 	return approach{from: from, to: to, time: l.Model.RunDown}
 }
 
 // neutral is the law of neutral surfaces with the thrust going to a value.
-func (l Loss) neutral(r Release, from, to float64) law {
+func (l *Loss) neutral(r Release, from, to float64) law {
 	return law{
 		lift: l.neutralLift(r), bank: approach{from: r.Bank, time: l.Model.LevelTime}, thrust: l.runDown(from, to), stopped: true,
 		lasts: untilGround,
@@ -123,7 +123,7 @@ func (l Loss) neutral(r Release, from, to float64) law {
 
 // idling are the laws of neutral surfaces with the engine at idle, and without it when the fuel has ended. Without idle thrust there may be no time to
 // that end.
-func (l Loss) idling(r Release, thrust float64) []law {
+func (l *Loss) idling(r Release, thrust float64) []law {
 	idle := l.neutral(r, thrust, l.Model.IdleThrust)
 	idle.stopped = false
 	if !(l.Model.IdleEndurance > 0) {
@@ -137,7 +137,7 @@ func (l Loss) idling(r Release, thrust float64) []law {
 }
 
 // spiral is the law of a bank held with the engine cut.
-func (l Loss) spiral(r Release, thrust float64) law {
+func (l *Loss) spiral(r Release, thrust float64) law {
 	lift := l.neutralLift(r)
 	if l.Model.SpiralLift > 0 {
 		lift = l.mistrimmed(l.Model.SpiralLift)
@@ -147,7 +147,7 @@ func (l Loss) spiral(r Release, thrust float64) law {
 }
 
 // holding are the laws of the last command held until the fuel ends and then without thrust.
-func (l Loss) holding(r Release, lift, thrust float64) []law {
+func (l *Loss) holding(r Release, lift, thrust float64) []law {
 	lift = l.mistrimmed(lift)
 	powered := law{
 		lift: lift, bank: approach{from: r.Bank, to: r.Bank, creep: l.bankCreep}, thrust: held(thrust), lasts: l.Model.HoldEndurance,

@@ -28,7 +28,7 @@ type Loss struct {
 const defaultPrecision = 3e-4
 
 // gravity returns the acceleration of free fall.
-func (l Loss) gravity() float64 {
+func (l *Loss) gravity() float64 {
 	if l.Gravity > 0 {
 		return l.Gravity
 	}
@@ -132,7 +132,7 @@ func (l *Loss) fall(f *flight, r Release) (Impact, error) {
 //
 // where V is the velocity through the air at top speed, level on the heading, and t FullEndurance. Valid for: level flight at top speed all the
 // time. Source: kinematics.
-func (l Loss) flyOff(r Release) (Release, float64) {
+func (l *Loss) flyOff(r Release) (Release, float64) {
 	r.Speed, r.Climb, r.Bank = max(TopSpeed(l.Model, l.Density, l.gravity()), r.Speed), 0, 0
 	v, w := r.velocity(), l.Wind.At(r.Height)
 	r.Place = r.Place.Plus(field.Point{X: v.X + w.X, Y: v.Y + w.Y}.Times(l.Model.FullEndurance))

@@ -15,58 +15,97 @@ const outlineSides = 72
 // edge is the far end of a cloud in one direction: its farthest places, farthest first.
 type edge struct {
 	toward field.Point
-	far    []int
-	along  []float64 // of those places
+	far    []place
+}
+
+// place is the number of a place and how far it lies along a direction, m.
+type place struct {
+	along  float64
+	number int32
 }
 
 // edges returns the count farthest places in each direction.
 func edges(places []field.Point, count int) []edge {
-	out := make([]edge, outlineSides)
-	along := make([]float64, len(places))
-	order := make([]int, len(places))
-	for k := range outlineSides / 2 {
-		angle := 2 * math.Pi * float64(k) / outlineSides
+	out, all := make([]edge, outlineSides), make([]place, outlineSides*count)
+	room := make([]place, 0, len(places))
+	for k := range out {
+		angle := 2 * math.Pi * float64(k%(outlineSides/2)) / outlineSides
 		toward := field.Point{X: elementary.Cos(angle), Y: elementary.Sin(angle)}
-		for i, p := range places {
-			along[i], order[i] = toward.Dot(p), i
+		if k >= outlineSides/2 {
+			toward = toward.Times(-1)
 		}
-		out[k] = edgeOf(toward, along, order, count)
-		for i := range along {
-			along[i] = -along[i]
-		}
-		out[k+outlineSides/2] = edgeOf(toward.Times(-1), along, order, count)
+		out[k] = edge{toward: toward, far: all[k*count : (k+1)*count : (k+1)*count]}
+		copy(out[k].far, farthestPlaces(places, toward, count, room))
 	}
 	return out
 }
 
-// edgeOf sorts out the farthest places in one direction.
-func edgeOf(toward field.Point, along []float64, order []int, count int) edge {
-	farthestFirst(order, along, count)
-	e := edge{toward: toward, far: slices.Clone(order[:count]), along: make([]float64, count)}
-	slices.SortFunc(e.far, func(a, b int) int { return cmp.Or(cmp.Compare(along[b], along[a]), cmp.Compare(a, b)) })
-	for i, place := range e.far {
-		e.along[i] = along[place]
+// farthestPlaces returns the count farthest places in one direction, farthest first, in room for all of them.
+//
+// Those beyond a distance are sorted out that a sample of the places tells to be met by somewhat more than the count; where it erred, all are.
+func farthestPlaces(places []field.Point, toward field.Point, count int, room []place) []place {
+	enough := math.Inf(-1)
+	if wanted := count/thinned + count/(2*thinned) + 4; 4*wanted < len(places)/thinned {
+		for i := 0; i < len(places); i += thinned {
+			room = append(room, place{toward.Dot(places[i]), 0})
+		}
+		farthestFirst(room, wanted)
+		enough = leastOf(room[:wanted])
 	}
-	return e
+	for {
+		room = room[:0]
+		for i := range places {
+			if along := toward.Dot(places[i]); along >= enough {
+				room = append(room, place{along, int32(i)})
+			}
+		}
+		if len(room) >= count {
+			break
+		}
+		enough = math.Inf(-1)
+	}
+	farthestFirst(room, count)
+	slices.SortFunc(room[:count], nearer)
+	return room[:count]
+}
+
+// thinned is how many places one of the sample stands for.
+const thinned = 16
+
+// leastOf returns the least distance.
+func leastOf(list []place) float64 {
+	least := list[0].along
+	for i := range list {
+		least = min(least, list[i].along)
+	}
+	return least
+}
+
+// nearer orders places, farthest first.
+func nearer(a, b place) int {
+	if a.along != b.along {
+		return cmp.Compare(b.along, a.along)
+	}
+	return cmp.Compare(a.number, b.number)
 }
 
 // farthestFirst brings the count farthest places to the front, in no order.
 //
 // Source: Hoare, Communications of the ACM 4 (1961) 321 (find).
-func farthestFirst(order []int, along []float64, count int) {
-	low, high := 0, len(order)-1
+func farthestFirst(list []place, count int) {
+	low, high := 0, len(list)-1
 	for low < high {
-		pivot := along[order[(low+high)/2]]
+		pivot := list[(low+high)/2]
 		i, j := low, high
 		for i <= j {
-			for along[order[i]] > pivot {
+			for nearer(list[i], pivot) < 0 {
 				i++
 			}
-			for along[order[j]] < pivot {
+			for nearer(list[j], pivot) > 0 {
 				j--
 			}
 			if i <= j {
-				order[i], order[j] = order[j], order[i]
+				list[i], list[j] = list[j], list[i]
 				i, j = i+1, j-1
 			}
 		}
@@ -87,10 +126,10 @@ func farthestFirst(order []int, along []float64, count int) {
 //
 // Valid for: k from 0, at which the farthest place counts; it falls as k grows. Source: mean of order statistics, which scatters less than each of them.
 func (e *edge) at(beyond int) float64 {
-	first, last := beyond/2, min(beyond+beyond/2, len(e.along)-1)
+	first, last := beyond/2, min(beyond+beyond/2, len(e.far)-1)
 	sum := 0.0
-	for _, along := range e.along[first : last+1] {
-		sum += along
+	for _, far := range e.far[first : last+1] {
+		sum += far.along
 	}
 	return sum / float64(last+1-first)
 }
@@ -102,9 +141,9 @@ func outside(list []edge, beyond int, seen []bool) int {
 	for i := range list {
 		e := &list[i]
 		reach := e.at(beyond)
-		for j := 0; j < len(e.far) && e.along[j] > reach; j++ {
-			if !seen[e.far[j]] {
-				seen[e.far[j]] = true
+		for j := 0; j < len(e.far) && e.far[j].along > reach; j++ {
+			if number := e.far[j].number; !seen[number] {
+				seen[number] = true
 				count++
 			}
 		}
@@ -112,10 +151,11 @@ func outside(list []edge, beyond int, seen []bool) int {
 	return count
 }
 
-// beyondFor returns how many places may lie beyond each edge so that no more than some lie beyond any.
-func beyondFor(list []edge, most, places int) int {
+// beyondFor returns how many places, at most a number of them, may lie beyond each edge so that no more than some lie beyond any.
+func beyondFor(list []edge, most, high, places int) int {
 	seen := make([]bool, places)
-	low, high := 0, len(list[0].far)-1
+	low := 0
+	high = min(high, len(list[0].far)-1)
 	for low < high {
 		middle := (low + high + 1) / 2
 		if outside(list, middle, seen) <= most {
@@ -127,14 +167,25 @@ func beyondFor(list []edge, most, places int) int {
 	return low
 }
 
+// depthOf returns the far ends of a cloud and how many places may lie beyond each so that at most some lie beyond any.
+//
+// Far ends in different directions are mostly other places, so that short ones do; where they do not, they are taken longer.
+func depthOf(places []field.Point, most int) ([]edge, int) {
+	for short := most/6 + 1; ; short *= 2 {
+		short = min(short, most)
+		list := edges(places, min(short+short/2+1, len(places)))
+		if beyond := beyondFor(list, most, short, len(places)); beyond < short || short == most {
+			return list, beyond
+		}
+	}
+}
+
 // drawnAround returns the convex outline that leaves out at most some places and lies a margin outside the others.
 func drawnAround(places []field.Point, most int, margin float64) field.Polygon {
-	count := min(most+most/2+1, len(places))
-	list := edges(places, count)
-	beyond := beyondFor(list, most, len(places))
+	list, beyond := depthOf(places, most)
 	size := 0.0
 	for i := range list {
-		size = max(size, math.Abs(list[i].along[0]))
+		size = max(size, math.Abs(list[i].far[0].along))
 	}
 	size = 4 * (size + margin + 1)
 	out := field.Polygon{{X: -size, Y: -size}, {X: size, Y: -size}, {X: size, Y: size}, {X: -size, Y: size}}

@@ -145,11 +145,11 @@ const shares = 4
 
 // fallShare flies every sample of one share.
 func (p *Plan) fallShare(points *sample.Points, impacts []Impact, route route, table factors, share int) error {
-	flown := newFlight()
+	flown, loss := newFlight(), p.Loss
 	flown.coarse, flown.table = true, table
 	for i := share; i < len(impacts); i += shares {
-		loss, release := p.vary(route, pointOf(points, i))
-		impact, err := loss.fall(flown, release)
+		at := p.pointOf(points, i)
+		impact, err := loss.fall(flown, p.vary(&loss, &route, &at))
 		if err != nil {
 			return fmt.Errorf("sample %d: %w", i+1, err)
 		}
@@ -167,13 +167,24 @@ func (p *Plan) highest() float64 {
 	return out + float64(cutNormal*p.Spread.Height) + 1
 }
 
-// pointOf returns point i, each value within 0 to 1, ends excluded.
-func pointOf(points *sample.Points, i int) [dimensions]float64 {
-	var u [dimensions]float64
-	for d := range u {
-		u[d] = points.Along(d)[i]
+// point is one value of a sample for each of its dimensions: a share within 0 to 1 in those of uniform, a normal deviate in the others.
+type point [dimensions]float64
+
+// uniform reports whether a dimension is a share: place, fuel, side, and the direction of a fly-away.
+func (p *Plan) uniform(dimension int) bool {
+	return dimension == 0 || dimension == 11 || dimension == 13 || dimension == 7 && p.Action == FlyAway
+}
+
+// pointOf returns point i.
+func (p *Plan) pointOf(points *sample.Points, i int) point {
+	var out point
+	for d := range out {
+		out[d] = points.Along(d)[i]
+		if !p.uniform(d) {
+			out[d] = normalWithin(out[d])
+		}
 	}
-	return u
+	return out
 }
 
 // margin returns the margin of the outlines.
@@ -184,49 +195,46 @@ func (p Plan) margin() float64 {
 	return max(p.Model.Width/2, leastMargin)
 }
 
-// vary returns the loss and the state of one point of the sequence.
-func (p Plan) vary(route route, u [dimensions]float64) (Loss, Release) {
-	loss, s := p.Loss, p.Spread
-	r := route.at(u[0])
-	r.Height = max(r.Height+float64(s.Height*normalWithin(u[1])), leastRelease)
-	r.Speed = max(r.Speed+float64(s.Speed*normalWithin(u[2])), r.Speed/4)
-	r.Bank = limitBank(r.Bank + float64(s.Bank*normalWithin(u[3])))
-	loss.Delay = max(0, loss.Delay+float64(s.Delay*normalWithin(u[4])))
-	loss.Wind.Speed = max(0, loss.Wind.Speed+float64(s.WindSpeed*normalWithin(u[5])))
-	loss.Wind.From += float64(s.WindFrom * normalWithin(u[6]))
-	r.Heading += p.turned(u[7])
-	loss.Model = loss.Model.varied(share(s.Drag, u[8]), share(s.GlideRatio, u[9]))
-	loss.mistrim = float64(s.Lift * normalWithin(u[10]))
-	left := 1 - float64(s.FuelUsed*u[11])
-	loss.Model.HoldEndurance, loss.Model.FullEndurance = float64(loss.Model.HoldEndurance*left), float64(loss.Model.FullEndurance*left)
-	loss.Model.IdleEndurance = float64(loss.Model.IdleEndurance * left)
-	loss.bankCreep = float64(s.BankCreep * normalWithin(u[12]))
-	if p.EitherSpiral && u[13] < 0.5 {
-		loss.Model.SpiralBank = -loss.Model.SpiralBank
+// vary makes a loss, which was the plan's or another sample's, that of one point and returns its state.
+func (p *Plan) vary(loss *Loss, route *route, at *point) Release {
+	s, m := &p.Spread, &p.Model
+	r := route.at(at[0])
+	r.Height = max(r.Height+float64(s.Height*at[1]), leastRelease)
+	r.Speed = max(r.Speed+float64(s.Speed*at[2]), r.Speed/4)
+	r.Bank = limitBank(r.Bank + float64(s.Bank*at[3]))
+	loss.Delay = max(0, p.Delay+float64(s.Delay*at[4]))
+	loss.Wind.Speed = max(0, p.Wind.Speed+float64(s.WindSpeed*at[5]))
+	loss.Wind.From = p.Wind.From + float64(s.WindFrom*at[6])
+	r.Heading += p.turned(at[7])
+	loss.Model.drawnFrom(m, 1+float64(s.Drag*at[8]), 1+float64(s.GlideRatio*at[9]))
+	loss.mistrim = float64(s.Lift * at[10])
+	left := 1 - float64(s.FuelUsed*at[11])
+	loss.Model.HoldEndurance, loss.Model.FullEndurance = float64(m.HoldEndurance*left), float64(m.FullEndurance*left)
+	loss.Model.IdleEndurance = float64(m.IdleEndurance * left)
+	loss.bankCreep = float64(s.BankCreep * at[12])
+	loss.Model.SpiralBank = m.SpiralBank
+	if p.EitherSpiral && at[13] < 0.5 {
+		loss.Model.SpiralBank = -m.SpiralBank
 	}
-	return loss, r
+	return r
 }
 
 // leastRelease is the least height of a sampled loss, m.
 const leastRelease = 0.5
 
 // turned returns the change of heading of one sample: any for a fly-away.
-func (p Plan) turned(u float64) float64 {
+func (p *Plan) turned(at float64) float64 {
 	if p.Action == FlyAway {
-		return float64(2 * math.Pi * u)
+		return float64(2 * math.Pi * at)
 	}
-	return float64(p.Spread.Heading * normalWithin(u))
+	return float64(p.Spread.Heading * at)
 }
 
-// share returns one plus a normal deviate of a spread.
-func share(spread, u float64) float64 { return 1 + float64(spread*normalWithin(u)) }
-
-// varied returns the model with its drag and its glide ratio at shares of their values.
-func (m Model) varied(drag, glide float64) Model {
-	m.CD0, m.StoppedDrag = float64(m.CD0*drag)/glide, float64(m.StoppedDrag*drag)/glide
-	m.InducedFactor /= glide
-	m.DragArea *= drag
-	return m
+// drawnFrom sets drag and glide ratio to shares of those of another model.
+func (m *Model) drawnFrom(from *Model, drag, glide float64) {
+	m.CD0, m.StoppedDrag = float64(from.CD0*drag)/glide, float64(from.StoppedDrag*drag)/glide
+	m.InducedFactor = from.InducedFactor / glide
+	m.DragArea = float64(from.DragArea * drag)
 }
 
 // route is a path by time.
@@ -246,7 +254,7 @@ func newRoute(path []Release) route {
 }
 
 // at returns the state at a share of the time.
-func (r route) at(share float64) Release {
+func (r *route) at(share float64) Release {
 	last := len(r.states) - 1
 	time := float64(share * r.until[last])
 	for i := 1; i <= last; i++ {

@@ -36,7 +36,8 @@ func stridesApart(t *testing.T, plan Plan) []float64 {
 	coarse.coarse, coarse.table = true, tabled(plan.Wind.Profile, plan.highest())
 	var apart []float64
 	for i := range points.Count() {
-		loss, release := plan.vary(route, pointOf(points, i))
+		loss, at := plan.Loss, plan.pointOf(points, i)
+		release := plan.vary(&loss, &route, &at)
 		loss.Precision = 1e-5
 		a, errA := loss.fall(fine, release)
 		b, errB := loss.fall(coarse, release)

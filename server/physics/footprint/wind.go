@@ -89,9 +89,15 @@ func (a *air) at(height float64) (x, y float64) {
 	if a.calm {
 		return 0, 0
 	}
+	factor := a.factor(height)
+	return float64(a.toward.X * factor), float64(a.toward.Y * factor)
+}
+
+// factor returns the wind at a height over that at the reference height.
+func (a *air) factor(height float64) float64 {
 	factor, ok := a.table.at(height)
 	if !ok {
 		factor = a.profile.Factor(max(height, leastWindHeight))
 	}
-	return float64(a.toward.X * factor), float64(a.toward.Y * factor)
+	return factor
 }
