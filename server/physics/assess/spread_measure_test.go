@@ -120,7 +120,28 @@ func TestOneScaleMovesAllItsMasses(t *testing.T) {
 		if count != c.sources || math.Abs(math.Sqrt(square)-c.want) > 1e-9 {
 			t.Errorf("%d scales move the mass by %.4f kg, want %d and %.4f", count, math.Sqrt(square), c.sources, c.want)
 		}
+		if got := sampledMassSpread(t, base); math.Abs(got/c.want-1) > 0.05 {
+			t.Errorf("%d scales move the mass by %.4f kg over the samples, want %.4f", count, got, c.want)
+		}
 	}
+}
+
+// sampledMassSpread is the standard deviation of the take-off mass over the samples of a pass.
+func sampledMassSpread(t *testing.T, base *pass) float64 {
+	t.Helper()
+	r, err := base.newSampling(SpreadOptions{Samples: 128, Workers: 2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !r.walkAll() {
+		t.Fatal("stopped")
+	}
+	square := 0.0
+	for j := range r.samples {
+		off := r.samples[j].takeoff - base.mass.takeoff
+		square += off * off
+	}
+	return math.Sqrt(square / float64(len(r.samples)))
 }
 
 // Every input that a demo document reads can be told how to measure it, in words and with a full stop.

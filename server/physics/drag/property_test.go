@@ -274,3 +274,27 @@ func TestItemsByShape(t *testing.T) {
 		}
 	}
 }
+
+// Gaps of ailerons along two fifths of the span cost 0.0002 of the flapped area square to the sweep, and nothing where they are sealed.
+func TestHingeLines(t *testing.T) {
+	t.Parallel()
+	a := model()
+	a.Surfaces[0].Controls = []planform.Control{{Name: "aileron", Inner: 0.5, Outer: 0.9, ChordRatio: 0.2}}
+	sealed, _ := BuildUp(a, at(30))
+	a.HingeLines = true
+	open, parts := BuildUp(a, at(30))
+	m, err := planform.Measure(a.Surfaces[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := 0.0002 * math.Pow(math.Cos(m.QuarterChordSweep), 2) * 0.4 * m.ExposedArea
+	for _, p := range parts {
+		if p.Kind == KindHinge {
+			near(t, "hinge lines", p.Area, want, 1e-9)
+			want = 0
+		}
+	}
+	if want != 0 || !(open > sealed) {
+		t.Errorf("no hinge lines among %+v", parts)
+	}
+}
