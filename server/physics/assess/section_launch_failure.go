@@ -113,10 +113,10 @@ func (p *pass) worstFailure(guarded []site) answer {
 		out.value = math.NaN()
 		return out
 	}
-	trouble := motion.Trouble{Reaction: p.reactionMoved(), Brakes: max(0, p.braking()-p.launch.friction), Count: failureCount}
+	trouble := motion.Trouble{Reaction: p.reactionMoved(), Brakes: max(0, p.braking()-p.launch.friction), Count: failureCount, EndsOnly: !p.tells()}
 	launch := p.launch.how
-	launch.Distance, launch.Tolerance, launch.Room = 0, failureTolerance, &p.memory().brief
-	sweep, err := launch.FailureSweep(p.launch.model, p.launch.air, trouble)
+	launch.Tolerance, launch.Room = failureTolerance, &p.memory().brief
+	sweep, err := launch.FailureSweepOf(&p.launch.result, p.launch.model, p.launch.air, trouble)
 	if err != nil || len(sweep) == 0 {
 		out.value = math.NaN()
 		return out

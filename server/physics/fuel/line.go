@@ -76,8 +76,9 @@ func BlasiusFriction(reynolds float64) float64 { return 0.3164 / elementary.Pow(
 // Valid for: Re 4000 to 1e8, k from 0 to 0.05. Solved by repeated insertion.
 // Source: Colebrook 1939.
 func ColebrookFriction(reynolds, roughness float64) float64 {
-	root := 7.0
-	for range 60 {
+	root, before := 7.0, 0.0
+	for i := 0; i < 60 && root != before; i++ {
+		before = root
 		root = -2 * elementary.Log10(roughness/3.7+float64(2.51*root/reynolds))
 	}
 	return 1 / (root * root)

@@ -68,7 +68,7 @@ func (l *Launch) fall(r *Result, air *Conditions, d Dolly) (Fall, error) {
 		return State{s[dollyForward], s[dollyUpward], s[dollyAside], float64(-k * u), float64(-k*w) - air.gravity(), float64(-k * v)}
 	}
 	contact := func(_ float64, s State) float64 { return s[dollyHeight] - g.height(s[dollyDistance]) + contactMargin }
-	events := []Event{{Value: contact, Direction: Falling, Terminal: true, Looks: 7}}
+	events := []Event{{Value: contact, Direction: Falling, Terminal: true, Looks: 7, Sparing: true, Place: dollyHeight, Over: g.highest()}}
 	s, err := Integrator{Tolerance: l.Tolerance, MaxStep: 0.2, Room: l.Room}.Solve(rate, 0, state, longestTime, events...)
 	if err != nil {
 		return Fall{}, err

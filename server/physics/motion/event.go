@@ -24,6 +24,10 @@ type Event struct {
 	// Looks is the number of places within a step where the value is looked at besides its end, for values that may pass zero and come back
 	// within one step.
 	Looks int
+	// Sparing leaves out the looks within steps in which the state at Place stays over a level: the value does not pass zero there.
+	Sparing bool
+	Place   int
+	Over    float64
 }
 
 // Crossing is an event met.
@@ -75,11 +79,14 @@ func (w *watch) scan(s *Solution) bool {
 
 // look adds the crossings of an event within a piece and returns its value at the end.
 func (e Event) look(s *Solution, p *piece, index int, before float64) float64 {
-	from := p.start
-	for j := range e.Looks + 1 {
+	from, looks := p.start, e.Looks
+	if e.Sparing && p.least(e.Place) > e.Over {
+		looks = 0
+	}
+	for j := range looks + 1 {
 		to, state := s.end, s.last
-		if j < e.Looks {
-			to = p.start + float64((s.end-p.start)*(float64(j+1)/float64(e.Looks+1)))
+		if j < looks {
+			to = p.start + float64((s.end-p.start)*(float64(j+1)/float64(looks+1)))
 			state = p.at(to)
 		}
 		now := e.Value(to, state)

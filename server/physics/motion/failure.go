@@ -25,6 +25,8 @@ type Trouble struct {
 	Brakes float64
 	// Count is the number of times looked at from letting go to the end of the launch; zero means DefaultTroubles.
 	Count int
+	// EndsOnly leaves out Path and Sink of every failure.
+	EndsOnly bool
 }
 
 // DefaultTroubles is the number of times at which a sweep loses the thrust.
@@ -69,12 +71,35 @@ func (l Launch) FailureSweep(a Aircraft, air Conditions, trouble Trouble) ([]Fai
 	if err != nil {
 		return nil, err
 	}
+	_, end := nominal.trace.times()
+	l.Room = nil // it holds what was run
+	return l.sweep(&nominal, a, air, trouble, end)
+}
+
+// FailureSweepOf is FailureSweep for a launch that has been run already with the same model and air, as far as the screen where it is reached; the failures
+// are followed to the tolerance of l. Its Room, if any, must not be that of the launch.
+func (l Launch) FailureSweepOf(nominal *Result, a Aircraft, air Conditions, trouble Trouble) ([]Failure, error) {
+	if err := trouble.check(); err != nil {
+		return nil, err
+	}
+	_, end := nominal.trace.times()
+	if nominal.ReachesScreen {
+		end = min(end, nominal.ScreenTime+l.ThrustTime+nominal.HoldTime)
+	}
+	return l.sweep(nominal, a, air, trouble, end)
+}
+
+// sweep loses the thrust at times even from letting go to an end.
+func (l Launch) sweep(nominal *Result, a Aircraft, air Conditions, trouble Trouble, end float64) ([]Failure, error) {
 	count := trouble.Count
 	if count == 0 {
 		count = DefaultTroubles
 	}
-	var room Room
-	begin, end := nominal.trace.times()
+	room := l.Room
+	if room == nil {
+		room = &Room{}
+	}
+	begin, _ := nominal.trace.times()
 	sweep := make([]Failure, 0, count)
 	for i := range count {
 		time := begin
@@ -82,9 +107,9 @@ func (l Launch) FailureSweep(a Aircraft, air Conditions, trouble Trouble) ([]Fai
 			time += float64((end - begin) * (float64(i) / float64(count-1)))
 		}
 		room.kept = 0
-		b := l.broken(a, air, &nominal, trouble, time)
-		b.launch.Room = &room
-		failure, err := b.follow(&nominal)
+		b := l.broken(a, air, nominal, trouble, time)
+		b.launch.Room = room
+		failure, err := b.follow(nominal)
 		if err != nil {
 			return nil, err
 		}
@@ -113,6 +138,9 @@ func WorstFailure(sweep []Failure, measure func(Failure) float64) (Failure, bool
 	}
 	return worst, len(sweep) > 0
 }
+
+// firstGlide is the first step tried after a loss, s.
+const firstGlide = 0.1
 
 // times returns the times of the first and the last state of a launch, on the thrust curve.
 func (t *trace) times() (begin, end float64) {
@@ -281,8 +309,8 @@ func (b *broken) rests(failure Failure, r *run, result *Result, stop Crossing) F
 // descend follows a failure through the air to the ground.
 func (b *broken) descend(failure Failure, f *flight, time float64, state State, path []PathPoint) (Failure, error) {
 	contact := func(_ float64, s State) float64 { return s[atHeight] - f.ground.height(s[atDistance]) + contactMargin }
-	events := []Event{{Value: contact, Direction: Falling, Terminal: true, Looks: 7}}
-	s, err := Integrator{Tolerance: b.launch.Tolerance, MaxStep: 0.5, Corner: b.time + b.trouble.Reaction, Room: b.launch.Room}.Solve(f.rate, time, state, time+longestGlide, events...)
+	events := []Event{{Value: contact, Direction: Falling, Terminal: true, Looks: 7, Sparing: true, Place: atHeight, Over: f.ground.highest()}}
+	s, err := Integrator{Tolerance: b.launch.Tolerance, MaxStep: 0.5, Corner: b.time + b.trouble.Reaction, FirstStep: firstGlide, Room: b.launch.Room}.Solve(f.rate, time, state, time+longestGlide, events...)
 	if err != nil {
 		return Failure{}, err
 	}
@@ -292,6 +320,9 @@ func (b *broken) descend(failure Failure, f *flight, time float64, state State, 
 	failure.EndDistance, failure.EndDrift, failure.EndHeight, failure.EndTime = end.Distance, end.Drift, end.Height, end.Time
 	failure.EndSpeed, failure.Descent = end.GroundSpeed, max(0, -s.last[atUpward])
 	failure.Energy = 0.5 * b.model.Mass * end.GroundSpeed * end.GroundSpeed
+	if b.trouble.EndsOnly {
+		return failure, nil
+	}
 	failure.Path = sample(path, &s, max(6, b.launch.Samples/2), f.point)
 	highest := end.Height
 	for _, p := range failure.Path {

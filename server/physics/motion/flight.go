@@ -83,11 +83,40 @@ func (f *flight) lift(m airMotion, pressureArea, thrust, believed float64) float
 	weight := f.model.Mass * f.air.gravity()
 	sine := f.climbSine(m, pressureArea, believed)
 	level := cosine(sine)
-	change := elementary.Atan2(float64(sine*m.cosine)-float64(level*m.sine), float64(level*m.cosine)+float64(sine*m.sine))
-	turn := m.speed * change / (f.air.gravity() * pitchTime)
-	load := min(f.launch.MaxLoad, m.cosine+turn)
-	wanted := (float64(load*weight) - float64(thrust*f.upward)) / pressureArea
-	return min(max(wanted, 0), f.held)
+	across := float64(sine*m.cosine) - float64(level*m.sine)
+	wanted := func(change float64) float64 {
+		turn := m.speed * change / (f.air.gravity() * pitchTime)
+		load := min(f.launch.MaxLoad, m.cosine+turn)
+		return min(max((float64(load*weight)-float64(thrust*f.upward))/pressureArea, 0), f.held)
+	}
+	if across > steep {
+		if most := wanted(across); most == f.held || most == wanted(math.Pi) {
+			return most
+		}
+	}
+	if across < -steep && wanted(across) == 0 {
+		return 0
+	}
+	return wanted(angleOf(across, float64(level*m.cosine)+float64(sine*m.sine)))
+}
+
+// steep is the sine beyond which an angle is no longer taken from the series of the arc sine.
+const steep = 0.03
+
+// angleOf returns an angle from its sine and cosine, rad.
+//
+//	x + x^3/6 + 3 x^5/40 + 15 x^7/336 + 105 x^9/3456 for small sines x, to the last digit
+//
+// Valid for: all angles. Source: series of the arc sine.
+func angleOf(sine, cosine float64) float64 {
+	if cosine <= 0 || math.Abs(sine) > steep {
+		return elementary.Atan2(sine, cosine)
+	}
+	square := float64(sine * sine)
+	series := 15.0/336 + float64(square*(105.0/3456))
+	series = 3.0/40 + float64(square*series)
+	series = 1.0/6 + float64(square*series)
+	return sine + float64(float64(sine*square)*series)
 }
 
 // belief returns the thrust by which the pilot sets the climb where the thrust is the one given, N.
@@ -165,7 +194,7 @@ func (f *flight) events() []Event {
 		looks = 7
 	}
 	return []Event{
-		eventContact: {Value: contact, Direction: Falling, Terminal: true, Looks: looks},
+		eventContact: {Value: contact, Direction: Falling, Terminal: true, Looks: looks, Sparing: looks > 0, Place: atHeight, Over: f.ground.highest()},
 		eventDone:    {Value: done, Direction: Rising, Terminal: true},
 		eventScreen:  {Value: screen, Direction: Rising},
 		eventLowest:  {Value: func(_ float64, s State) float64 { return s[atUpward] }, Direction: Rising},

@@ -34,3 +34,18 @@ func (g *ground) height(distance float64) float64 {
 	}
 	return g.slope * min(distance, g.level)
 }
+
+// highest returns a height that the ground nowhere exceeds.
+func (g *ground) highest() float64 {
+	if len(g.points) == 0 {
+		if g.slope == 0 {
+			return 0
+		}
+		return math.Inf(1)
+	}
+	most := math.Inf(-1)
+	for _, p := range g.points {
+		most = max(most, p.Height)
+	}
+	return most
+}

@@ -1,6 +1,9 @@
 package motion
 
-import "sort"
+import (
+	"math"
+	"sort"
+)
 
 // piece is one step with its dense output.
 type piece struct {
@@ -24,6 +27,13 @@ func (p *piece) prepare(t, h float64, from, to *State, k *stages) {
 		p.r[3][i] = change - float64(h*k[6][i]) - bend
 		p.r[4][i] = h * (float64(d1*k[0][i]) + float64(d3*k[2][i]) + float64(d4*k[3][i]) + float64(d5*k[4][i]) + float64(d6*k[5][i]) + float64(d7*k[6][i]))
 	}
+}
+
+// least returns what the state at a place does not fall below within the piece: on the straight line between its ends, less the most that the other terms of
+// the dense output take off.
+func (p *piece) least(i int) float64 {
+	bends := float64(math.Abs(p.r[2][i])/4) + float64(math.Abs(p.r[3][i])*(4.0/27)) + float64(math.Abs(p.r[4][i])/16)
+	return min(p.r[0][i], p.r[0][i]+p.r[1][i]) - bends
 }
 
 // at returns the state within the piece.

@@ -101,18 +101,23 @@ func (w TwistingWing) chordAt(share float64) float64 {
 func (w TwistingWing) integrals() (roll, twist float64) {
 	const strips = 200
 	step := w.HalfSpan / strips
-	y, chord, aileron := [strips]float64{}, [strips]float64{}, [strips]float64{}
+	y, chord, covered, square := [strips]float64{}, [strips]float64{}, [strips]float64{}, [strips]float64{}
+	first, last := strips, 0
 	for i := range strips {
 		share := (float64(i) + 0.5) / strips
 		y[i], chord[i] = float64(share*w.HalfSpan), w.chordAt(share)
 		low, high := float64(i)/strips, float64(i+1)/strips
-		aileron[i] = max(0, min(high, w.AileronTo)-max(low, w.AileronFrom)) * strips
-		roll += float64(float64(chord[i]*y[i]) * float64(aileron[i]*step))
+		covered[i] = float64(float64(max(0, min(high, w.AileronTo)-max(low, w.AileronFrom))*strips) * step)
+		square[i] = float64(chord[i] * chord[i])
+		roll += float64(float64(chord[i]*y[i]) * covered[i])
+		if covered[i] > 0 {
+			first, last = min(first, i), i+1
+		}
 	}
 	for i := range strips {
 		angle := 0.0
-		for j := range strips {
-			angle += float64(float64(min(y[i], y[j])*float64(chord[j]*chord[j])) * float64(aileron[j]*step))
+		for j := first; j < last; j++ {
+			angle += float64(float64(min(y[i], y[j])*square[j]) * covered[j])
 		}
 		twist += float64(float64(float64(chord[i]*y[i])*angle) * step)
 	}
