@@ -1,6 +1,9 @@
 package document
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // maximumFaults bounds how many faults one answer names.
 const maximumFaults = 100
@@ -38,6 +41,11 @@ func (f *faults) add(path, message string) {
 	if len(f.list) < maximumFaults {
 		f.list = append(f.list, FieldError{Path: path, Message: message})
 	}
+}
+
+// names tells whether a fault at this very path was found.
+func (f *faults) names(path string) bool {
+	return slices.ContainsFunc(f.list, func(e FieldError) bool { return e.Path == path })
 }
 
 func (f *faults) err() error {

@@ -64,8 +64,9 @@ func (f filler) required(target reflect.Value, path string) {
 		if value.Kind() == reflect.Pointer || !value.IsZero() {
 			continue
 		}
-		if bound, ok := leastCount(field); ok && bound > 0 {
-			f.found.add(join(path, jsonName(field)), fmt.Sprintf("is required with at least %d", bound))
+		at := join(path, jsonName(field))
+		if bound, ok := leastCount(field); ok && bound > 0 && !f.found.names(at) {
+			f.found.add(at, fmt.Sprintf("is required with at least %d", bound))
 		}
 	}
 }

@@ -15,6 +15,10 @@ func checkMeaning(target any, found *faults) {
 		checkModel(t, "", found)
 	case *assess.FieldDescription:
 		checkField(t, "", found)
+	case *assess.LaunchPlan:
+		checkLaunch(t, "", found)
+	case *assess.DayConditions:
+		checkDay(t, "", found)
 	case *assess.Limits:
 		checkLimits(t, "", found)
 	case *RulePack:
@@ -35,8 +39,8 @@ func checkInput(in *assess.Input, found *faults) {
 	if in.Limits != nil {
 		checkLimits(in.Limits, "limits", found)
 	}
-	if in.LaunchPlan != nil && in.LaunchPlan.Bungee != nil {
-		checkPullTest(in.LaunchPlan.Bungee, "launchPlan.bungee", found)
+	if in.LaunchPlan != nil {
+		checkLaunch(in.LaunchPlan, "launchPlan", found)
 	}
 	if in.Day != nil {
 		checkDay(in.Day, "day", found)
@@ -44,11 +48,25 @@ func checkInput(in *assess.Input, found *faults) {
 	checkConfirmations(in.Confirmations, found)
 }
 
-// checkDay wants every time that is given to be one.
+// checkDay wants every time that is given to be one, winds in the order of their times, and no dew above the temperature of the air.
 func checkDay(day *assess.DayConditions, path string, found *faults) {
 	checkTime(day.Time, join(path, "time"), found)
 	for i := range day.WindChanges {
-		checkTime(day.WindChanges[i].Time, join(index(join(path, "windChanges"), i), "time"), found)
+		at := join(index(join(path, "windChanges"), i), "time")
+		checkTime(day.WindChanges[i].Time, at, found)
+		if i > 0 {
+			checkLater(day.WindChanges[i-1].Time, day.WindChanges[i].Time, at, found)
+		}
+	}
+	found.notAbove(join(path, "dewPointCelsius.value"), known(day.DewPointCelsius), known(day.TemperatureCelsius), "temperatureCelsius")
+}
+
+// checkLater wants the second of two times to lie after the first; what is no time is refused elsewhere.
+func checkLater(first, second, path string, found *faults) {
+	before, err := weather.Moment(first)
+	after, err2 := weather.Moment(second)
+	if err == nil && err2 == nil && after <= before {
+		found.add(path, "must lie after the time before, "+first+", got "+second)
 	}
 }
 
@@ -58,7 +76,9 @@ func checkTime(text, path string, found *faults) {
 	}
 	if _, err := weather.Moment(text); err != nil {
 		found.add(path, "must be a time with its offset, such as 2026-05-16T09:40:00Z, got "+text)
+		return
 	}
+	checkYear(text, path, found)
 }
 
 // checkPullTest wants stretch and force to rise from point to point, as far as the stretch of the launch.
@@ -140,4 +160,5 @@ func checkLimits(limits *assess.Limits, path string, found *faults) {
 		found.add(join(path, "maximumStaticMarginRatio"),
 			"must be greater than minimumStaticMarginRatio "+plain(low)+", got "+plain(high))
 	}
+	found.notAbove(join(path, "minimumTemperatureCelsius"), limits.MinimumTemperatureCelsius, limits.MaximumTemperatureCelsius, "maximumTemperatureCelsius")
 }

@@ -17,6 +17,17 @@ func checkField(field *assess.FieldDescription, path string, found *faults) {
 	for i := range field.Pits {
 		checkOutline(field.Pits[i].Area, join(index(join(path, "pits"), i), "area"), found)
 	}
+	for i := range field.Parking {
+		checkOutline(field.Parking[i].Area, join(index(join(path, "parking"), i), "area"), found)
+	}
+	checkLines(field.PeopleLines, join(path, "peopleLines"), found)
+	checkLines(field.Roads, join(path, "roads"), found)
+	if field.Permission != nil {
+		checkPermission(field.Permission, join(path, "permission"), found)
+	}
+	if field.Survey != nil {
+		checkDate(field.Survey.Date, join(path, "survey.date"), found)
+	}
 	for i := range field.Strips {
 		checkStrip(&field.Strips[i], index(join(path, "strips"), i), found)
 	}
@@ -29,6 +40,15 @@ func checkField(field *assess.FieldDescription, path string, found *faults) {
 	}
 	checkUnique(stripNames(field), join(path, "strips"), found)
 	checkUnique(spotNames(field), join(path, "launchSpots"), found)
+	checkUnique(landingNames(field), join(path, "landingAreas"), found)
+}
+
+func landingNames(field *assess.FieldDescription) []string {
+	names := make([]string, len(field.LandingAreas))
+	for i, area := range field.LandingAreas {
+		names[i] = area.Name
+	}
+	return names
 }
 
 func stripNames(field *assess.FieldDescription) []string {
@@ -69,6 +89,7 @@ func checkProfile(profile []assess.ProfilePoint, path string, found *faults) {
 }
 
 func checkObstacle(obstacle *assess.Obstacle, path string, found *faults) {
+	found.notAbove(join(path, "sagMeters.value"), known(obstacle.SagMeters), known(obstacle.HeightMeters), "heightMeters")
 	if obstacle.Closed == nil || !*obstacle.Closed {
 		return
 	}
@@ -102,7 +123,21 @@ func checkOutline(outline *assess.Polygon, path string, found *faults) {
 	}
 	if i, j, crosses := crossing(corners); crosses {
 		found.add(path, fmt.Sprintf("crosses itself: the sides from corner %d and from corner %d meet", i+1, j+1))
+		return
 	}
+	if flatOutline(corners) {
+		found.add(path, "encloses no area: all corners lie on one line")
+	}
+}
+
+// flatOutline tells whether all corners lie on the line through the first two.
+func flatOutline(corners []place) bool {
+	for _, corner := range corners[2:] {
+		if side(corners[0], corners[1], corner) != 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // crossing finds two sides of a closed outline that are not neighbours and meet.

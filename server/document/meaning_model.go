@@ -13,6 +13,15 @@ func checkModel(model *assess.ModelDescription, path string, found *faults) {
 		checkBody(&model.Bodies[i], index(join(path, "bodies"), i), found)
 	}
 	checkUnique(surfaceNames(model), join(path, "surfaces"), found)
+	for i := range model.Engines {
+		checkEngine(&model.Engines[i], index(join(path, "engines"), i), found)
+	}
+	checkFuel(model, path, found)
+	checkPacks(model.Packs, join(path, "packs"), found)
+	checkMeasured(model.MeasuredResults, join(path, "measuredResults"), found)
+	if model.Structure != nil {
+		checkStructure(model.Structure, join(path, "structure"), found)
+	}
 	if model.Mass != nil {
 		checkMass(model.Mass, join(path, "mass"), found)
 	}

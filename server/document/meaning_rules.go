@@ -132,11 +132,7 @@ func checkDate(text, path string, found *faults) {
 	}
 	if _, err := weather.Moment(text + "T00:00:00Z"); err != nil || len(text) != len("2026-05-16") {
 		found.add(path, "must be a date such as 2026-05-16, got "+text)
+		return
 	}
-}
-
-func checkConfirmations(list []assess.RuleConfirmation, found *faults) {
-	for i := range list {
-		checkDate(list[i].Date, join(index("confirmations", i), "date"), found)
-	}
+	checkYear(text, path, found)
 }

@@ -78,6 +78,9 @@ func boundFault(field reflect.StructField, value float64) string {
 // textFault says what is wrong with a text, or nothing.
 func textFault(field reflect.StructField, text string) string {
 	length := float64(utf8.RuneCountInString(text))
+	if least, ok := leastCount(field); ok && least > 0 && length > 0 && strings.TrimSpace(text) == "" {
+		return "must not be blank"
+	}
 	for _, b := range bounds(field) {
 		switch {
 		case b.name == "min_len" && length < b.value:

@@ -257,7 +257,7 @@ func TestUnitHints(t *testing.T) {
 	rows := []struct{ document, want string }{
 		{`{"model":{"mass":{"emptyMassKg":{"value":4500}}}}`, "must be at most 200, got 4500; in g? That is 4.5 kg"},
 		{`{"launchPlan":{"ramp":{"lengthMeters":{"value":8500}}}}`, "must be at most 100, got 8500; in mm? That is 8.5 m"},
-		{`{"launchPlan":{"ramp":{"lengthMeters":{"value":-5}}}}`, "must be greater than 0, got -5"},
+		{`{"launchPlan":{"ramp":{"lengthMeters":{"value":-5}}}}`, "must be at least 0.1, got -5"},
 		{`{"launchPlan":{"ramp":{"lengthMeters":{"value":1e9}}}}`, "must be at most 100, got 1e+09"},
 		{`{"day":{"qnhPascals":{"value":1013}}}`, "must be at least 85000, got 1013; in hPa? That is 101300 Pa"},
 		{`{"day":{"relativeHumidityRatio":{"value":55}}}`, "must be at most 1, got 55; in %? That is 0.55"},

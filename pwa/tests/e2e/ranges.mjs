@@ -31,12 +31,12 @@ export function rangeTests({ phone }) {
         const before = await values(page);
         await box(page, rails).fill('-5');
         await see(
-          entry(page, rails).locator('.fault', { hasText: 'must be greater than 0, got -5' }),
+          entry(page, rails).locator('.fault', { hasText: 'must be at least 0.1, got -5' }),
           'the refusal at the box',
         );
         equal(await box(page, rails).getAttribute('aria-invalid'), 'true', 'the mark of the box');
         await see(
-          page.locator('#live .notice li', { hasText: 'Ramp length: in m, must be greater than 0, got -5' }),
+          page.locator('#live .notice li', { hasText: 'Ramp length: in m, must be at least 0.1, got -5' }),
           'the refusal in the summary',
         );
         equal((await values(page)).join(' '), before.join(' '), 'what was typed beside it');
@@ -75,7 +75,7 @@ export function rangeTests({ phone }) {
         equal(status, 400, 'status');
         equal(
           JSON.stringify(body.fieldViolations),
-          JSON.stringify([{ field: `${rails}.value`, description: 'must be greater than 0, got -5' }]),
+          JSON.stringify([{ field: `${rails}.value`, description: 'must be at least 0.1, got -5' }]),
           'faults',
         );
         await page.context().close();

@@ -20,11 +20,11 @@ type Engine struct {
 	Name string     `json:"name,omitempty" range:"min_len=1,max_len=60"`
 	Kind EngineKind `json:"kind,omitempty"`
 	// Static thrust at full power in the conditions below.
-	StaticThrustNewtons *Quantity `json:"staticThrustNewtons,omitempty" range:"gt=0,lte=2000"`
+	StaticThrustNewtons *Quantity `json:"staticThrustNewtons,omitempty" range:"gte=0.01,lte=2000"`
 	// Static thrust at idle.
 	IdleThrustNewtons *Quantity `json:"idleThrustNewtons,omitempty" range:"gte=0,lte=2000"`
 	// Air through a turbine at full power.
-	AirMassFlowKgPerSecond    *Quantity `json:"airMassFlowKgPerSecond,omitempty" range:"gt=0,lte=10"`
+	AirMassFlowKgPerSecond    *Quantity `json:"airMassFlowKgPerSecond,omitempty" range:"gte=0.001,lte=10"`
 	ExhaustTemperatureCelsius *Quantity `json:"exhaustTemperatureCelsius,omitempty" range:"gte=-60,lte=1500"`
 	NozzleDiameterMeters      *float64  `json:"nozzleDiameterMeters,omitempty" range:"gt=0,lte=0.5"`
 	// Fuel at full thrust.
@@ -43,7 +43,7 @@ type Engine struct {
 	DiscDiameterMeters *float64 `json:"discDiameterMeters,omitempty" range:"gt=0,lte=2"`
 	HubDiameterMeters  *float64 `json:"hubDiameterMeters,omitempty" range:"gte=0,lte=1"`
 	// Shaft power of a fan or propeller.
-	ShaftPowerWatts *Quantity `json:"shaftPowerWatts,omitempty" range:"gt=0,lte=100000"`
+	ShaftPowerWatts *Quantity `json:"shaftPowerWatts,omitempty" range:"gte=0.1,lte=100000"`
 	// Air in which the static thrust was measured or is quoted. Absent: 15 C, 101325 Pa.
 	TestTemperatureCelsius *Quantity `json:"testTemperatureCelsius,omitempty" range:"gte=-60,lte=60"`
 	TestPressurePascals    *Quantity `json:"testPressurePascals,omitempty" range:"gte=40000,lte=110000"`
@@ -122,17 +122,17 @@ type RollingTest struct {
 	// Pull that keeps the model rolling slowly, by a scale, along the ground.
 	PullNewtons *Quantity `json:"pullNewtons,omitempty" range:"gte=0,lte=1000"`
 	// Mass of the model in the test. Absent: as for the flight.
-	MassKg *Quantity `json:"massKg,omitempty" range:"gt=0,lte=200"`
+	MassKg *Quantity `json:"massKg,omitempty" range:"gte=0.01,lte=200"`
 	// Slope along the roll, uphill positive. Absent: level.
 	SlopeDegrees *float64 `json:"slopeDegrees,omitempty" range:"gte=-20,lte=20"`
 	// Speed over the ground as a roll to rest begins.
-	SpeedMetersPerSecond *Quantity `json:"speedMetersPerSecond,omitempty" range:"gt=0,lte=60"`
+	SpeedMetersPerSecond *Quantity `json:"speedMetersPerSecond,omitempty" range:"gte=0.1,lte=60"`
 	// Distance of that roll to rest.
-	DistanceMeters *Quantity `json:"distanceMeters,omitempty" range:"gt=0,lte=1000"`
+	DistanceMeters *Quantity `json:"distanceMeters,omitempty" range:"gte=0.01,lte=1000"`
 	// Time from the first mark to the second.
-	SecondMarkSeconds *Quantity `json:"secondMarkSeconds,omitempty" range:"gt=0,lte=600"`
+	SecondMarkSeconds *Quantity `json:"secondMarkSeconds,omitempty" range:"gte=0.01,lte=600"`
 	// Time from the first mark to the third.
-	ThirdMarkSeconds *Quantity `json:"thirdMarkSeconds,omitempty" range:"gt=0,lte=600"`
+	ThirdMarkSeconds *Quantity `json:"thirdMarkSeconds,omitempty" range:"gte=0.01,lte=600"`
 	// Distance from the first mark to the second.
 	SecondMarkMeters *float64 `json:"secondMarkMeters,omitempty" range:"gt=0,lte=1000"`
 	// Distance from the first mark to the third.

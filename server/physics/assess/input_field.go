@@ -22,7 +22,7 @@ type FieldDescription struct {
 	// Ground up wind of the field, for the wind profile.
 	Roughness RoughnessClass `json:"roughness,omitempty"`
 	// Height limit above the ground: airspace or owner.
-	HeightLimitMeters *Quantity `json:"heightLimitMeters,omitempty" range:"gt=0,lte=2000"`
+	HeightLimitMeters *Quantity `json:"heightLimitMeters,omitempty" range:"gte=1,lte=2000"`
 	// Roads and paths that the public uses.
 	Roads       []NamedLine `json:"roads,omitempty" range:"max_items=40"`
 	Permission  *Permission `json:"permission,omitempty"`
@@ -111,7 +111,7 @@ type Strip struct {
 	// First threshold: the launch along the first direction starts here.
 	Start       *Point    `json:"start,omitempty"`
 	End         *Point    `json:"end,omitempty"`
-	WidthMeters *Quantity `json:"widthMeters,omitempty" range:"gt=0,lte=500"`
+	WidthMeters *Quantity `json:"widthMeters,omitempty" range:"gte=0.5,lte=500"`
 	Surface     Surface   `json:"surface,omitempty"`
 	// Ground height along the strip from its start, relative to the start.
 	GroundProfile []ProfilePoint `json:"groundProfile,omitempty" range:"max_items=200"`

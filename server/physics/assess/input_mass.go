@@ -3,7 +3,7 @@ package assess
 // MassProperties: mass and balance: weighed whole, or as items, or both.
 type MassProperties struct {
 	// Mass as flown without fuel: everything on board, tanks empty.
-	EmptyMassKg *Quantity `json:"emptyMassKg,omitempty" range:"gt=0,lte=200"`
+	EmptyMassKg *Quantity `json:"emptyMassKg,omitempty" range:"gte=0.01,lte=200"`
 	// Balance point of that state, aft of the datum.
 	EmptyBalanceXMeters *Quantity `json:"emptyBalanceXMeters,omitempty" range:"gte=-20,lte=20"`
 	// Height of that balance point.
@@ -46,7 +46,7 @@ type MassItem struct {
 type Tank struct {
 	Name string `json:"name,omitempty" range:"min_len=1,max_len=60"`
 	// Usable volume.
-	CapacityLiters *Quantity `json:"capacityLiters,omitempty" range:"gt=0,lte=100"`
+	CapacityLiters *Quantity `json:"capacityLiters,omitempty" range:"gte=0.001,lte=100"`
 	// Centre of the tank.
 	XMeters *float64 `json:"xMeters,omitempty" range:"gte=-20,lte=20"`
 	YMeters *float64 `json:"yMeters,omitempty" range:"gte=-20,lte=20"`

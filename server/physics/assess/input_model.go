@@ -87,9 +87,9 @@ type BodyStation struct {
 
 // Inertia: moments of inertia about the balance point.
 type Inertia struct {
-	RollKgSquareMeters  *Quantity `json:"rollKgSquareMeters,omitempty" range:"gt=0,lte=1000"`
-	PitchKgSquareMeters *Quantity `json:"pitchKgSquareMeters,omitempty" range:"gt=0,lte=1000"`
-	YawKgSquareMeters   *Quantity `json:"yawKgSquareMeters,omitempty" range:"gt=0,lte=1000"`
+	RollKgSquareMeters  *Quantity `json:"rollKgSquareMeters,omitempty" range:"gte=0.000001,lte=1000"`
+	PitchKgSquareMeters *Quantity `json:"pitchKgSquareMeters,omitempty" range:"gte=0.000001,lte=1000"`
+	YawKgSquareMeters   *Quantity `json:"yawKgSquareMeters,omitempty" range:"gte=0.000001,lte=1000"`
 }
 
 // Finish says: finish of the outer skin.
@@ -110,10 +110,10 @@ func (Finish) Names() []string {
 
 // Duct: intake and duct of a buried engine.
 type Duct struct {
-	IntakeAreaSquareMeters *Quantity `json:"intakeAreaSquareMeters,omitempty" range:"gt=0,lte=1"`
-	LengthMeters           *Quantity `json:"lengthMeters,omitempty" range:"gt=0,lte=10"`
-	WettedAreaSquareMeters *Quantity `json:"wettedAreaSquareMeters,omitempty" range:"gt=0,lte=10"`
-	ExitAreaSquareMeters   *Quantity `json:"exitAreaSquareMeters,omitempty" range:"gt=0,lte=1"`
+	IntakeAreaSquareMeters *Quantity `json:"intakeAreaSquareMeters,omitempty" range:"gte=0.00001,lte=1"`
+	LengthMeters           *Quantity `json:"lengthMeters,omitempty" range:"gte=0.001,lte=10"`
+	WettedAreaSquareMeters *Quantity `json:"wettedAreaSquareMeters,omitempty" range:"gte=0.00001,lte=10"`
+	ExitAreaSquareMeters   *Quantity `json:"exitAreaSquareMeters,omitempty" range:"gte=0.00001,lte=1"`
 }
 
 // DragItem: a small part that costs drag.
@@ -137,7 +137,7 @@ type HeatedPart struct {
 	// Highest temperature seen in a static run.
 	MeasuredTemperatureCelsius *Quantity `json:"measuredTemperatureCelsius,omitempty" range:"gte=-60,lte=1500"`
 	// Area facing the tailpipe.
-	AreaSquareMeters *Quantity `json:"areaSquareMeters,omitempty" range:"gt=0,lte=5"`
+	AreaSquareMeters *Quantity `json:"areaSquareMeters,omitempty" range:"gte=0.00001,lte=5"`
 }
 
 // MeasuredResult: a measured figure that replaces a computed one.

@@ -67,7 +67,7 @@ type LandingPlan struct {
 // Ramp: a launch ramp with a dolly.
 type Ramp struct {
 	// Length the model travels on the rails.
-	LengthMeters *Quantity `json:"lengthMeters,omitempty" range:"gt=0,lte=100"`
+	LengthMeters *Quantity `json:"lengthMeters,omitempty" range:"gte=0.1,lte=100"`
 	// Slope of the rails.
 	AngleDegrees *Quantity `json:"angleDegrees,omitempty" range:"gte=-30,lte=90"`
 	// Height of the ramp's end above the ground at its foot.
@@ -92,11 +92,11 @@ type Ramp struct {
 // Bungee: a bungee.
 type Bungee struct {
 	// Force per metre of stretch. Not needed with a pull test.
-	StiffnessNewtonsPerMeter *Quantity `json:"stiffnessNewtonsPerMeter,omitempty" range:"gt=0,lte=100000"`
+	StiffnessNewtonsPerMeter *Quantity `json:"stiffnessNewtonsPerMeter,omitempty" range:"gte=0.01,lte=100000"`
 	// Stretch at release.
-	StretchMeters *Quantity `json:"stretchMeters,omitempty" range:"gt=0,lte=1000"`
+	StretchMeters *Quantity `json:"stretchMeters,omitempty" range:"gte=0.01,lte=1000"`
 	// Share of the stored energy that comes back.
-	EfficiencyRatio *Quantity `json:"efficiencyRatio,omitempty" range:"gt=0,lte=1"`
+	EfficiencyRatio *Quantity `json:"efficiencyRatio,omitempty" range:"gte=0.01,lte=1"`
 	// Mass of the moving cord.
 	CordMassKg *Quantity `json:"cordMassKg,omitempty" range:"gte=0,lte=50"`
 	// Friction of skid or dolly before the model flies.
@@ -138,9 +138,9 @@ func (CircuitHand) Names() []string {
 // CircuitPlan: the circuit as planned.
 type CircuitPlan struct {
 	Hand         CircuitHand `json:"hand,omitempty"`
-	HeightMeters *Quantity   `json:"heightMeters,omitempty" range:"gt=0,lte=2000"`
+	HeightMeters *Quantity   `json:"heightMeters,omitempty" range:"gte=1,lte=2000"`
 	// Speed through the air; absent: 1.5 times the stall speed.
-	AirspeedMetersPerSecond *Quantity `json:"airspeedMetersPerSecond,omitempty" range:"gt=0,lte=300"`
+	AirspeedMetersPerSecond *Quantity `json:"airspeedMetersPerSecond,omitempty" range:"gte=1,lte=300"`
 	// Steepest bank in the circuit. Absent: 45 degrees.
 	BankDegrees *float64 `json:"bankDegrees,omitempty" range:"gt=0,lt=80"`
 	// Pilot's reaction time. Absent: 1 s.

@@ -88,7 +88,7 @@ type Section struct {
 	// Place of greatest camber over chord.
 	CamberPositionRatio *float64 `json:"camberPositionRatio,omitempty" range:"gte=0.05,lte=0.95"`
 	// Greatest lift coefficient of the section when the builder knows it (wind tunnel); replaces the table.
-	MaximumLiftCoefficient *Quantity `json:"maximumLiftCoefficient,omitempty" range:"gt=0,lte=5"`
+	MaximumLiftCoefficient *Quantity `json:"maximumLiftCoefficient,omitempty" range:"gte=0.1,lte=5"`
 	// Outline from trailing edge over the top to the trailing edge, for an own section.
 	Points []SectionPoint `json:"points,omitempty" range:"max_items=400"`
 }
@@ -145,12 +145,12 @@ type Control struct {
 
 // Linkage: servo and linkage of one control.
 type Linkage struct {
-	ServoTorqueNewtonMeters *Quantity `json:"servoTorqueNewtonMeters,omitempty" range:"gt=0,lte=50"`
+	ServoTorqueNewtonMeters *Quantity `json:"servoTorqueNewtonMeters,omitempty" range:"gte=0.001,lte=50"`
 	ServoArmMeters          *float64  `json:"servoArmMeters,omitempty" range:"gt=0,lte=0.2"`
 	HornArmMeters           *float64  `json:"hornArmMeters,omitempty" range:"gt=0,lte=0.2"`
 	// How many servos share the control.
 	ServoCount        *int32    `json:"servoCount,omitempty" range:"gte=1,lte=8"`
 	RodLengthMeters   *float64  `json:"rodLengthMeters,omitempty" range:"gt=0,lte=3"`
-	RodDiameterMeters *Quantity `json:"rodDiameterMeters,omitempty" range:"gt=0,lte=0.02"`
+	RodDiameterMeters *Quantity `json:"rodDiameterMeters,omitempty" range:"gte=0.0002,lte=0.02"`
 	RodMaterial       string    `json:"rodMaterial,omitempty" range:"max_len=60"`
 }

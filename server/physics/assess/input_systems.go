@@ -13,7 +13,7 @@ type FuelSystem struct {
 	Filter                    *bool      `json:"filter,omitempty"`
 	FilterPressureLossPascals *Quantity  `json:"filterPressureLossPascals,omitempty" range:"gte=0,lte=100000"`
 	Vent                      *bool      `json:"vent,omitempty"`
-	VentBoreMeters            *Quantity  `json:"ventBoreMeters,omitempty" range:"gt=0,lte=0.05"`
+	VentBoreMeters            *Quantity  `json:"ventBoreMeters,omitempty" range:"gte=0.0001,lte=0.05"`
 	VentAgainstSiphoning      *bool      `json:"ventAgainstSiphoning,omitempty"`
 	FeltPickup                *bool      `json:"feltPickup,omitempty"`
 	ShutOffValve              *bool      `json:"shutOffValve,omitempty"`
@@ -59,7 +59,7 @@ func (FailSafeAction) Names() []string {
 // RadioLink: radio link.
 type RadioLink struct {
 	FrequencyMegahertz      *Quantity      `json:"frequencyMegahertz,omitempty" range:"gte=20,lte=10000"`
-	RadiatedPowerMilliwatts *Quantity      `json:"radiatedPowerMilliwatts,omitempty" range:"gt=0,lte=10000"`
+	RadiatedPowerMilliwatts *Quantity      `json:"radiatedPowerMilliwatts,omitempty" range:"gte=0.001,lte=10000"`
 	ReceiverSensitivityDbm  *Quantity      `json:"receiverSensitivityDbm,omitempty" range:"gte=-160,lte=-20"`
 	Antennas                []Antenna      `json:"antennas,omitempty" range:"max_items=8"`
 	FailSafeAction          FailSafeAction `json:"failSafeAction,omitempty"`
@@ -68,7 +68,7 @@ type RadioLink struct {
 	// Bench range check: distance reached with reduced power.
 	RangeCheckMeters            *Quantity `json:"rangeCheckMeters,omitempty" range:"gte=0,lte=5000"`
 	RangeCheckReductionDecibels *Quantity `json:"rangeCheckReductionDecibels,omitempty" range:"gte=0,lte=80"`
-	ReceiverCount               *int32    `json:"receiverCount,omitempty" range:"gte=0,lte=8"`
+	ReceiverCount               *int32    `json:"receiverCount,omitempty" range:"gte=1,lte=8"`
 	TransmitterHeightMeters     *float64  `json:"transmitterHeightMeters,omitempty" range:"gt=0,lte=20"`
 	// Height of the model above the ground during the range check.
 	RangeCheckHeightMeters *float64 `json:"rangeCheckHeightMeters,omitempty" range:"gte=0,lte=20"`
@@ -160,13 +160,13 @@ type Pack struct {
 	Use                       PackUse       `json:"use,omitempty"`
 	Chemistry                 PackChemistry `json:"chemistry,omitempty"`
 	SeriesCellCount           *int32        `json:"seriesCellCount,omitempty" range:"gte=1,lte=24"`
-	CapacityAmpereHours       *Quantity     `json:"capacityAmpereHours,omitempty" range:"gt=0,lte=200"`
+	CapacityAmpereHours       *Quantity     `json:"capacityAmpereHours,omitempty" range:"gte=0.001,lte=200"`
 	InternalResistanceOhms    *Quantity     `json:"internalResistanceOhms,omitempty" range:"gte=0,lte=10"`
 	MeanCurrentAmperes        *Quantity     `json:"meanCurrentAmperes,omitempty" range:"gte=0,lte=1000"`
 	PeakCurrentAmperes        *Quantity     `json:"peakCurrentAmperes,omitempty" range:"gte=0,lte=1000"`
 	LeadLengthMeters          *Quantity     `json:"leadLengthMeters,omitempty" range:"gte=0,lte=10"`
-	LeadAreaSquareMillimeters *Quantity     `json:"leadAreaSquareMillimeters,omitempty" range:"gt=0,lte=100"`
-	RegulatorVoltageVolts     *Quantity     `json:"regulatorVoltageVolts,omitempty" range:"gt=0,lte=60"`
+	LeadAreaSquareMillimeters *Quantity     `json:"leadAreaSquareMillimeters,omitempty" range:"gte=0.001,lte=100"`
+	RegulatorVoltageVolts     *Quantity     `json:"regulatorVoltageVolts,omitempty" range:"gte=0.5,lte=60"`
 	RegulatorDropOutVolts     *Quantity     `json:"regulatorDropOutVolts,omitempty" range:"gte=0,lte=10"`
 	AgeYears                  *Quantity     `json:"ageYears,omitempty" range:"gte=0,lte=50"`
 	ChargeRatio               *Quantity     `json:"chargeRatio,omitempty" range:"gte=0,lte=1"`

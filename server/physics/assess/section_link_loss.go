@@ -224,7 +224,7 @@ func (p *pass) comeDown(plan footprint.Plan, loss lossSection, people []site, re
 		return
 	}
 	outline, err := cloud.Outline(nearlyAll)
-	if err != nil {
+	if err != nil || len(outline) == 0 { // no outline: what comes down leaves no finite places
 		found.value = math.NaN()
 		return
 	}
