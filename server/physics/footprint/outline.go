@@ -1,7 +1,6 @@
 package footprint
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -27,66 +26,62 @@ type place struct {
 // edges returns the count farthest places in each direction.
 func edges(places []field.Point, count int) []edge {
 	out, all := make([]edge, outlineSides), make([]place, outlineSides*count)
-	room := make([]place, 0, len(places))
 	for k := range out {
 		angle := 2 * math.Pi * float64(k%(outlineSides/2)) / outlineSides
-		toward := field.Point{X: elementary.Cos(angle), Y: elementary.Sin(angle)}
+		out[k] = edge{toward: field.Point{X: elementary.Cos(angle), Y: elementary.Sin(angle)}, far: all[k*count : (k+1)*count : (k+1)*count]}
 		if k >= outlineSides/2 {
-			toward = toward.Times(-1)
+			out[k].toward = out[k].toward.Times(-1)
 		}
-		out[k] = edge{toward: toward, far: all[k*count : (k+1)*count : (k+1)*count]}
-		copy(out[k].far, farthestPlaces(places, toward, count, room))
+	}
+	ended := make(chan struct{})
+	for share := range outlineShares {
+		go func() {
+			first, few := outlineSides*share/outlineShares, min(8*count, len(places))
+			room := out[first].choose(places[:few], nil, make([]place, 0, 2*few))
+			before := out[first].far
+			for k := first; k < outlineSides*(share+1)/outlineShares; k++ {
+				room = out[k].choose(places, before, room[:0])
+				before = out[k].far
+			}
+			ended <- struct{}{}
+		}()
+	}
+	for range outlineShares {
+		<-ended
 	}
 	return out
 }
 
-// farthestPlaces returns the count farthest places in one direction, farthest first, in room for all of them.
-//
-// Those beyond a distance are sorted out that a sample of the places tells to be met by somewhat more than the count; where it erred, all are.
-func farthestPlaces(places []field.Point, toward field.Point, count int, room []place) []place {
-	enough := math.Inf(-1)
-	if wanted := count/thinned + count/(2*thinned) + 4; 4*wanted < len(places)/thinned {
-		for i := 0; i < len(places); i += thinned {
-			room = append(room, place{toward.Dot(places[i]), 0})
-		}
-		farthestFirst(room, wanted)
-		enough = leastOf(room[:wanted])
-	}
-	for {
-		room = room[:0]
-		for i := range places {
-			if along := toward.Dot(places[i]); along >= enough {
-				room = append(room, place{along, int32(i)})
-			}
-		}
-		if len(room) >= count {
-			break
-		}
-		enough = math.Inf(-1)
-	}
-	farthestFirst(room, count)
-	slices.SortFunc(room[:count], nearer)
-	return room[:count]
-}
+// outlineShares is how many directions are looked at side by side.
+const outlineShares = 2
 
-// thinned is how many places one of the sample stands for.
-const thinned = 16
-
-// leastOf returns the least distance.
-func leastOf(list []place) float64 {
-	least := list[0].along
-	for i := range list {
-		least = min(least, list[i].along)
+// choose fills in the farthest places and returns the room it took. None of them lies less far than all of as many others, of which those of the
+// direction before are the best known.
+func (e *edge) choose(places []field.Point, before, room []place) []place {
+	reach := math.Inf(1)
+	for i := range before {
+		reach = min(reach, e.toward.Dot(places[before[i].number]))
 	}
-	return least
-}
-
-// nearer orders places, farthest first.
-func nearer(a, b place) int {
-	if a.along != b.along {
-		return cmp.Compare(b.along, a.along)
+	if len(before) == 0 {
+		reach = math.Inf(-1)
 	}
-	return cmp.Compare(a.number, b.number)
+	for i, p := range places {
+		if along := e.toward.Dot(p); along >= reach {
+			room = append(room, place{along, int32(i)})
+		}
+	}
+	farthestFirst(room, len(e.far))
+	copy(e.far, room)
+	slices.SortFunc(e.far, func(a, b place) int {
+		switch {
+		case a.along > b.along:
+			return -1
+		case a.along < b.along:
+			return 1
+		}
+		return 0
+	})
+	return room
 }
 
 // farthestFirst brings the count farthest places to the front, in no order.
@@ -95,13 +90,13 @@ func nearer(a, b place) int {
 func farthestFirst(list []place, count int) {
 	low, high := 0, len(list)-1
 	for low < high {
-		pivot := list[(low+high)/2]
+		pivot := list[(low+high)/2].along
 		i, j := low, high
 		for i <= j {
-			for nearer(list[i], pivot) < 0 {
+			for list[i].along > pivot {
 				i++
 			}
-			for nearer(list[j], pivot) > 0 {
+			for list[j].along < pivot {
 				j--
 			}
 			if i <= j {
@@ -188,18 +183,18 @@ func drawnAround(places []field.Point, most int, margin float64) field.Polygon {
 		size = max(size, math.Abs(list[i].far[0].along))
 	}
 	size = 4 * (size + margin + 1)
-	out := field.Polygon{{X: -size, Y: -size}, {X: size, Y: -size}, {X: size, Y: size}, {X: -size, Y: size}}
+	out, room := append(make(field.Polygon, 0, outlineSides+4), field.Point{X: -size, Y: -size}, field.Point{X: size, Y: -size}, field.Point{X: size, Y: size},
+		field.Point{X: -size, Y: size}), make(field.Polygon, 0, outlineSides+4)
 	for i := range list {
-		out = cutAlong(out, list[i].toward, list[i].at(beyond)+margin)
+		out, room = cutAlong(out, list[i].toward, list[i].at(beyond)+margin, room[:0]), out
 	}
 	return out
 }
 
-// cutAlong returns what of a convex polygon lies within a distance along a direction.
+// cutAlong returns what of a convex polygon lies within a distance along a direction, in room that it may take.
 //
 // Source: Sutherland and Hodgman, Communications of the ACM 17 (1974) 32-42.
-func cutAlong(p field.Polygon, toward field.Point, reach float64) field.Polygon {
-	out := make(field.Polygon, 0, len(p)+1)
+func cutAlong(p field.Polygon, toward field.Point, reach float64, out field.Polygon) field.Polygon {
 	for i := range p {
 		a, b := p[i], p[(i+1)%len(p)]
 		da, db := toward.Dot(a)-reach, toward.Dot(b)-reach
