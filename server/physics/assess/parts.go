@@ -36,6 +36,9 @@ const (
 	partHot
 )
 
+// partsDrawn are for lines and diagrams alone, which a quiet pass leaves out.
+const partsDrawn = partMarks | partLifts | partHeights | partDescent | partDrags
+
 // copies hand one part of a pass on to another.
 var copies = []struct {
 	part parts
@@ -68,6 +71,8 @@ var copies = []struct {
 type stage struct {
 	run             func(*pass)
 	reads, computes parts
+	// asks are the portions of the document that it reads.
+	asks portions
 }
 
 // touches are all parts that a stage looks at or changes.

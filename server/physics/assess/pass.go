@@ -115,7 +115,7 @@ func (p *pass) meet(input uncertain) {
 	if !p.quiet {
 		p.trail = append(p.trail, input.name)
 	}
-	if p.aside || p.known[input.name] {
+	if p.aside || p.known == nil || p.known[input.name] {
 		return
 	}
 	p.known[input.name] = true

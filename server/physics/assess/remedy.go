@@ -57,6 +57,7 @@ type target struct {
 	quantile float64 // deviate of that share
 	spread   float64 // one standard deviation as the document stands
 	at       int     // place among the results of the base pass
+	needed   uint64  // sections that the finding needs, one bit each
 }
 
 // Remedies looks for the least changes of one input, or of two where no single one does, that let every open finding of a document hold with the
@@ -94,16 +95,14 @@ func (g *Geometry) Remedies(in Input, options RemedyOptions) ([]Remedy, error) {
 
 // begin computes the document as it stands and finds out what is open and what may be turned.
 func (r *remedySearch) begin() error {
-	told := newPass(r.in, r.whole)
-	r.home = told.walkHome()
-	if told.fault != nil {
-		return told.fault
-	}
-	r.readChains(told)
-	var err error
-	if r.base, err = r.whole.begin(r.in, true, true); err != nil {
+	base, err := r.whole.begin(r.in, false, true)
+	if err != nil {
 		return err
 	}
+	r.readHome(base)
+	r.readChains(base)
+	base.quiet = true
+	r.base = base
 	if !r.readSpreads() {
 		return ErrStopped
 	}
@@ -112,17 +111,14 @@ func (r *remedySearch) begin() error {
 	return nil
 }
 
-// walkHome walks all sections and notes which of them concludes each finding.
-func (p *pass) walkHome() map[string]int {
-	home := map[string]int{}
-	for ; p.at < len(sections); p.at++ {
-		known := len(p.results)
-		sections[p.at].run(p)
-		for i := known; i < len(p.results); i++ {
-			home[p.results[i].ID] = p.at
+// readHome notes which section concludes each finding.
+func (r *remedySearch) readHome(told *pass) {
+	r.home = map[string]int{}
+	for at := range sections {
+		for _, f := range told.resumes.before[at+1].results[len(told.resumes.before[at].results):] {
+			r.home[f.ID] = at
 		}
 	}
-	return home
 }
 
 // tight reports whether a finding that holds is tight by its band.
@@ -139,7 +135,7 @@ func (r *remedySearch) open() {
 			continue
 		}
 		t := target{finding: f, at: i, required: r.base.required(f.FindingClass)}
-		t.quantile, t.spread = quantileOf(t.required), r.deviation(i)
+		t.quantile, t.spread, t.needed = quantileOf(t.required), r.deviation(i), r.neededFor([]string{f.ID})
 		if f.Verdict == VerdictFails || t.height(&f, t.spread) < 0 && (r.options.Strict || r.tight(&t)) {
 			r.targets = append(r.targets, t)
 		}

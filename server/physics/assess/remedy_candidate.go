@@ -12,20 +12,21 @@ type candidate struct {
 	names  []string // inputs that were changed
 }
 
-// try walks a document with changes through the sections that the wanted findings need; resumed keeps it ready to be moved.
-func (r *remedySearch) try(changes []change, wanted []string, resumed bool) *candidate {
+// try walks a document with changes through the sections that are needed and that the changes come to; moves keeps it ready to be moved.
+func (r *remedySearch) try(changes []change, needed uint64, moves bool) *candidate {
 	in := copyInput(r.in)
-	c := &candidate{needed: r.neededFor(wanted)}
+	c := &candidate{needed: needed}
+	asked := uint64(0)
 	for _, one := range changes {
 		one.set(&in)
 		c.names = append(c.names, one.spot.paths...)
+		asked |= one.spot.asked
 	}
-	c.pass = newPass(&in, r.geometryOf(&in, changes))
-	c.pass.quiet = true
-	if resumed {
-		c.pass.resumes = newResumes()
-	}
+	c.pass = r.base.changed(&in, r.geometryOf(&in, changes), asked, moves)
 	c.walk(c.pass)
+	if moves && c.pass.fault == nil {
+		c.pass.meetUnchanged(r.base)
+	}
 	return c
 }
 

@@ -17,8 +17,7 @@ func TryKnobs(in Input, geometry *Geometry, ids []string) ([]TriedKnob, error) {
 	var list []TriedKnob
 	for i := range knobs {
 		for _, found := range knobs[i].spots(s) {
-			found.knob = &knobs[i]
-			found.low, found.high = min(knobs[i].low(found.now), found.now), max(knobs[i].high(found.now), found.now)
+			r.ranged(&found, &knobs[i])
 			settings := found.settings()
 			if len(settings) == 0 {
 				continue
@@ -27,7 +26,7 @@ func TryKnobs(in Input, geometry *Geometry, ids []string) ([]TriedKnob, error) {
 			one := TriedKnob{Name: found.knob.id + " " + found.title, Changed: copyInput(&in), Findings: map[string]*Finding{}}
 			turned[0].set(&one.Changed)
 			for _, id := range ids {
-				one.Findings[id] = r.try(turned, []string{id}, false).finding(id)
+				one.Findings[id] = r.try(turned, r.neededFor([]string{id}), false).finding(id)
 			}
 			list = append(list, one)
 		}

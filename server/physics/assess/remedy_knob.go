@@ -29,6 +29,7 @@ type spot struct {
 	title string   // beside the knob's; empty where there is one place only
 	paths []string // of the document that change
 	chain []string // inputs of which a finding's chain names one; empty: the paths
+	asked uint64   // sections that ask for what changes, one bit each
 	now   float64
 	most  float64 // upper end of the range where the place has its own; zero: that of the knob
 	low   float64
@@ -98,18 +99,38 @@ func atMost(f span, m float64) span {
 	return func(now float64) float64 { return max(now, min(f(now), m)) }
 }
 
+// askers returns the sections that ask for what a spot changes, one bit each.
+func (s *spot) askers() uint64 {
+	changed := portions(0)
+	for _, path := range s.paths {
+		changed |= portionOf(path)
+	}
+	if s.throws {
+		changed &^= portionLinkage
+	} else {
+		changed &^= portionThrows
+	}
+	return askers(changed)
+}
+
+// ranged gives a spot the range of its knob.
+func (r *remedySearch) ranged(s *spot, k *knob) *spot {
+	s.knob, s.asked = k, s.askers()
+	if len(s.choices) == 0 {
+		s.low, s.high = min(k.low(s.now), s.now), max(k.high(s.now), s.now)
+		if s.most > 0 {
+			s.high = s.most
+		}
+	}
+	return s
+}
+
 // listSpots lists the places of all knobs that the chain of an open finding names.
 func (r *remedySearch) listSpots() {
 	s := &scene{in: r.in, base: r.base}
 	for i := range knobs {
 		for _, found := range knobs[i].spots(s) {
-			found.knob = &knobs[i]
-			if len(found.choices) == 0 {
-				found.low, found.high = min(knobs[i].low(found.now), found.now), max(knobs[i].high(found.now), found.now)
-				if found.most > 0 {
-					found.high = found.most
-				}
-			}
+			r.ranged(&found, &knobs[i])
 			if slices.ContainsFunc(r.targets, func(t target) bool { return r.named(&found, t.finding.ID) }) {
 				r.spots = append(r.spots, found)
 			}

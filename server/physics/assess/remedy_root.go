@@ -28,7 +28,7 @@ const (
 // it stands first; at each root it is found anew, and the root is sought again with the spread on a straight line through the last two.
 func (r *remedySearch) least(t *target, w *course) (x, share float64, ok bool) {
 	if w.fixed {
-		c := r.try(w.changes(0), []string{t.finding.ID}, true)
+		c := r.try(w.changes(0), t.needed, true)
 		f, spread := c.finding(t.finding.ID), r.deviationAt(t, c)
 		return 0, odds(f, spread), t.height(f, spread) >= 0
 	}
@@ -40,7 +40,7 @@ func (r *remedySearch) least(t *target, w *course) (x, share float64, ok bool) {
 		if x, ok = r.root(t, w, spread); !ok {
 			return 0, 0, false
 		}
-		c := r.try(w.changes(x), []string{t.finding.ID}, true)
+		c := r.try(w.changes(x), t.needed, true)
 		f := c.finding(t.finding.ID)
 		here := r.deviationAt(t, c)
 		over := t.height(f, here)
@@ -59,7 +59,7 @@ func (r *remedySearch) least(t *target, w *course) (x, share float64, ok bool) {
 // halved finds the least change along a way by halves, with the spread found anew at each: for findings that bend or end within their spread.
 func (r *remedySearch) halved(t *target, w *course) (x, share float64, ok bool) {
 	over := func(x float64) (float64, float64) {
-		c := r.try(w.changes(x), []string{t.finding.ID}, true)
+		c := r.try(w.changes(x), t.needed, true)
 		f, spread := c.finding(t.finding.ID), r.deviationAt(t, c)
 		return t.height(f, spread), odds(f, spread)
 	}
@@ -95,7 +95,7 @@ func odds(f *Finding, spread float64) float64 {
 // Source: Illinois method, Dowell and Jarratt, BIT 11 (1971) 168.
 func (r *remedySearch) root(t *target, w *course, spread straight) (float64, bool) {
 	height := func(x float64) float64 {
-		return t.height(r.try(w.changes(x), []string{t.finding.ID}, false).finding(t.finding.ID), spread.at(x))
+		return t.height(r.try(w.changes(x), t.needed, false).finding(t.finding.ID), spread.at(x))
 	}
 	a, b := w.bad, w.good
 	fb := height(b)

@@ -73,8 +73,9 @@ func (r *remedySearch) probe() bool {
 				wanted = append(wanted, t.finding.ID)
 			}
 		}
+		needed := r.neededFor(wanted)
 		for _, c := range s.settings() {
-			tried := r.try([]change{c}, wanted, false)
+			tried := r.try([]change{c}, needed, false)
 			one := probe{c, map[string]*Finding{}}
 			for _, id := range wanted {
 				one.found[id] = copied(tried.finding(id))
@@ -179,7 +180,7 @@ func (r *remedySearch) wayAlong(t *target, s *spot, side []probe) (course, bool)
 		return w, false
 	}
 	w.bad, w.good, w.far, w.bent = s.now, best, best, true
-	c := r.try(w.changes(best), []string{t.finding.ID}, true)
+	c := r.try(w.changes(best), t.needed, true)
 	return w, t.height(c.finding(t.finding.ID), r.deviationAt(t, c)) >= 0
 }
 

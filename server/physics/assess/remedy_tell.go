@@ -21,7 +21,7 @@ func (r *remedySearch) recheck(t *target, changes []change) (fixes, breaks []str
 			wanted = append(wanted, id)
 		}
 	}
-	c := r.try(changes, wanted, false)
+	c := r.try(changes, r.neededFor(wanted), false)
 	for i := range r.base.results {
 		was := &r.base.results[i]
 		if !slices.Contains(wanted, was.ID) || was.Verdict == VerdictUnknown {

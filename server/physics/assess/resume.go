@@ -7,6 +7,9 @@ import "math/bits"
 type resumes struct {
 	readers map[string]uint64 // sections that read an input, one bit each
 	before  []*pass           // the pass before each section, and after the last
+	// under is what the base pass of a changed document began from: its readers hold for the sections not walked anew. Nil for a document as it stands.
+	under *resumes
+	anew  uint64 // sections walked anew, one bit each
 }
 
 func newResumes() *resumes { return &resumes{readers: map[string]uint64{}} }
@@ -21,6 +24,14 @@ func (r *resumes) keep(p *pass) {
 // note notes that the section at hand asks how far an input is moved.
 func (r *resumes) note(name string, section int) { r.readers[name] |= 1 << section }
 
+// readersOf returns the sections that read an input, one bit each.
+func (r *resumes) readersOf(name string) uint64 {
+	if r.under == nil {
+		return r.readers[name]
+	}
+	return r.readers[name] | r.under.readers[name]&^r.anew
+}
+
 // resume returns the base pass as it stood before the first section that reads one of some inputs; a pass at its start where that is not known.
 func (p *pass) resume(names []string) *pass {
 	w := p.borrow()
@@ -30,7 +41,7 @@ func (p *pass) resume(names []string) *pass {
 	}
 	asked := uint64(0)
 	for _, name := range names {
-		asked |= p.resumes.readers[name]
+		asked |= p.resumes.readersOf(name)
 	}
 	if asked == 0 {
 		return &w.pass
@@ -38,6 +49,7 @@ func (p *pass) resume(names []string) *pass {
 	w.pass = *p.resumes.before[bits.TrailingZeros64(asked)]
 	found := &w.pass
 	found.work, found.results = w, append(w.findings, found.results...)
+	found.in, found.whole = p.in, p.whole
 	found.inputs, found.known, found.trail, found.values, found.lines, found.curves = nil, nil, nil, nil, nil, nil
 	found.watch, found.ballast, found.replaced = nil, nil, nil
 	w.cut = cut{base: p.resumes, asked: asked}
@@ -57,8 +69,14 @@ func (c *cut) spares(p *pass) bool {
 	if c == nil {
 		return false
 	}
-	s := &sections[p.at]
-	if c.asked>>p.at&1 == 1 || s.touches()&c.anew != 0 {
+	s, touched := &sections[p.at], c.anew
+	if p.quiet {
+		touched &^= partsDrawn
+	}
+	if c.asked>>p.at&1 == 1 || s.touches()&touched != 0 {
+		if p.base() {
+			p.walksAnew(s.computes &^ c.anew)
+		}
 		c.anew |= s.computes
 		return false
 	}

@@ -19,6 +19,13 @@ type source struct {
 	written map[string]map[string]bool
 	named   map[string]map[string]bool
 	changes map[string]bool // methods that write to what they are called on
+	bodies  []body
+}
+
+// body is the body of one function, or the value of one variable.
+type body struct {
+	name string
+	body ast.Node
 }
 
 // apart are the parts of a pass that no section hands on to another: what it is told, and what it tells.
@@ -66,6 +73,7 @@ func readSource(t *testing.T) source {
 	}
 	each(s.findChanging)
 	each(s.read)
+	each(func(name string, _ types.Object, node ast.Node) { s.bodies = append(s.bodies, body{name, node}) })
 	return s
 }
 
