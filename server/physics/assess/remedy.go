@@ -2,7 +2,6 @@ package assess
 
 import (
 	"cmp"
-	"slices"
 
 	"pitgate/server/physics/order"
 )
@@ -47,7 +46,11 @@ type remedySearch struct {
 	spreads [][]effect          // of each finding of the base pass, largest first
 	targets []target
 	spots   []spot
-	probes  [][]probe // by spot
+	probes  [][]probe         // by spot
+	needs   []uint64          // by finding: sections that it needs, one bit each
+	reached map[string][]bool // by error, then by finding: the error comes to it as the document stands
+	held    []bool            // by finding: holds often enough as the document stands
+	free    chan memory
 }
 
 // target is a finding that is to be mended.
@@ -84,17 +87,34 @@ func (g *Geometry) Remedies(in Input, options RemedyOptions) ([]Remedy, error) {
 	if !r.probe() {
 		return nil, ErrStopped
 	}
-	found := make([][]Remedy, len(r.targets))
-	total := len(r.spots) + len(r.targets)
-	goesOn := func(done int) bool { return options.Watch == nil || options.Watch(len(r.spots)+done, total) }
-	if !each(len(r.targets), options.Workers, goesOn, func(i int) { found[i] = r.mend(&r.targets[i]) }) {
+	hunts := make([]hunt, len(r.targets))
+	for i := range hunts {
+		hunts[i].begin(r, &r.targets[i])
+	}
+	if !r.follow(hunts) {
 		return nil, ErrStopped
 	}
-	return slices.Concat(found...), nil
+	return r.tellAll(hunts)
+}
+
+// The progress of a search, in thousandths: when the spreads are known, the knobs are looked at, the ways are followed to their ends.
+const (
+	progressProbes = 150
+	progressWays   = 300
+	progressTold   = 900
+	progressWhole  = 1000
+)
+
+// progress tells the watch how far a part of the search has come that goes on from one thousandth to another.
+func (r *remedySearch) progress(from, to, count int) func(done int) bool {
+	return func(done int) bool {
+		return r.options.Watch == nil || r.options.Watch(from+(to-from)*done/count, progressWhole)
+	}
 }
 
 // begin computes the document as it stands and finds out what is open and what may be turned.
 func (r *remedySearch) begin() error {
+	r.free = make(chan memory, mostWorkers)
 	base, err := r.whole.begin(r.in, false, true)
 	if err != nil {
 		return err
@@ -105,6 +125,10 @@ func (r *remedySearch) begin() error {
 	r.base = base
 	if !r.readSpreads() {
 		return ErrStopped
+	}
+	for i := range r.base.results {
+		r.needs = append(r.needs, r.neededFor([]string{r.base.results[i].ID}))
+		r.held = append(r.held, r.holds(i, &r.base.results[i], r.deviation(i)))
 	}
 	r.open()
 	r.listSpots()
@@ -135,7 +159,7 @@ func (r *remedySearch) open() {
 			continue
 		}
 		t := target{finding: f, at: i, required: r.base.required(f.FindingClass)}
-		t.quantile, t.spread, t.needed = quantileOf(t.required), r.deviation(i), r.neededFor([]string{f.ID})
+		t.quantile, t.spread, t.needed = quantileOf(t.required), r.deviation(i), r.needs[i]
 		if f.Verdict == VerdictFails || t.height(&f, t.spread) < 0 && (r.options.Strict || r.tight(&t)) {
 			r.targets = append(r.targets, t)
 		}

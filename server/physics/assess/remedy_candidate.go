@@ -10,6 +10,7 @@ type candidate struct {
 	pass   *pass
 	needed uint64   // sections, one bit each
 	names  []string // inputs that were changed
+	memory memory
 }
 
 // try walks a document with changes through the sections that are needed and that the changes come to; moves keeps it ready to be moved.
@@ -22,12 +23,38 @@ func (r *remedySearch) try(changes []change, needed uint64, moves bool) *candida
 		c.names = append(c.names, one.spot.paths...)
 		asked |= one.spot.asked
 	}
-	c.pass = r.base.changed(&in, r.geometryOf(&in, changes), asked, moves)
+	c.memory = r.memory()
+	c.pass = r.base.changed(&in, r.geometryOf(&in, changes), asked, moves, &c.memory)
 	c.walk(c.pass)
 	if moves && c.pass.fault == nil {
 		c.pass.meetUnchanged(r.base)
 	}
 	return c
+}
+
+// memory is room that one candidate after the other uses.
+type memory struct {
+	findings [][]Finding
+	passes   []pass
+}
+
+// memory returns room that no candidate uses at the moment.
+func (r *remedySearch) memory() memory {
+	select {
+	case kept := <-r.free:
+		return kept
+	default:
+		return memory{}
+	}
+}
+
+// release gives up a candidate, none of whose findings is looked at any more.
+func (r *remedySearch) release(c *candidate) {
+	kept := memory{findings: append(c.pass.spare, c.pass.results[:0]), passes: c.memory.passes}
+	select {
+	case r.free <- kept:
+	default:
+	}
 }
 
 // neededFor returns the sections that conclude some findings, and all that compute what those touch, one bit each.
@@ -75,11 +102,33 @@ func (p *pass) answered(id string) *Finding {
 	return nil
 }
 
-// moved returns a target's finding with one error of the candidate moved by a number of its spreads.
-func (c *candidate) moved(source errorSource, by float64, t *target) *Finding {
-	p := c.pass.movingSource(source, by)
-	c.walk(p)
-	return p.answered(t.finding.ID)
+// moved walks the passes in which one error of the candidate is moved up and down by its spread.
+func (c *candidate) moved(source errorSource) (up, down *pass) {
+	up, down = c.pass.movingSource(source, 1), c.pass.movingSource(source, -1)
+	c.walk(up)
+	c.walk(down)
+	return up, down
+}
+
+// step returns what one spread of an error does to the value of a finding at the candidate.
+func (c *candidate) step(source errorSource, f *Finding) float64 {
+	up, down := c.moved(source)
+	step := stepOf(f.Value, up.valueOf(f.ID), down.valueOf(f.ID))
+	c.spare(up, down)
+	return step
+}
+
+// spare keeps the room of passes that nobody looks at any more.
+func (c *candidate) spare(up, down *pass) {
+	c.pass.spare = append(c.pass.spare, up.results[:0], down.results[:0])
+}
+
+// valueOf returns the value of a finding; nil where there is none.
+func (p *pass) valueOf(id string) *float64 {
+	if f := p.answered(id); f != nil {
+		return f.Value
+	}
+	return nil
 }
 
 // changes reports whether an input is among those changed.

@@ -76,8 +76,7 @@ func (t *target) height(f *Finding, spread float64) float64 {
 func (r *remedySearch) readSpreads() bool {
 	sources := r.base.sources()
 	steps := make([][]effect, len(sources))
-	goesOn := func(int) bool { return r.options.Watch == nil || r.options.Watch(0, 1) }
-	if !each(len(sources), r.options.Workers, goesOn, func(s int) {
+	if !each(len(sources), r.options.Workers, r.progress(0, progressProbes, len(sources)), func(s int) {
 		high, low := r.base.movingSource(sources[s], 1), r.base.movingSource(sources[s], -1)
 		high.walk()
 		low.walk()
@@ -87,6 +86,14 @@ func (r *remedySearch) readSpreads() bool {
 		}
 	}) {
 		return false
+	}
+	r.reached = make(map[string][]bool, len(sources))
+	for s := range steps {
+		reached := make([]bool, len(r.base.results))
+		for i := range reached {
+			reached[i] = steps[s][i].step != 0 || r.base.results[i].Value == nil
+		}
+		r.reached[sources[s].input.name] = reached
 	}
 	r.spreads = make([][]effect, len(r.base.results))
 	for i := range r.base.results {
@@ -142,18 +149,10 @@ func (r *remedySearch) deviationAt(t *target, c *candidate) float64 {
 		if !slices.Contains(held, source.input.name) && !c.changes(source.input.name) {
 			continue
 		}
-		up, down := c.moved(source, 1, t), c.moved(source, -1, t)
-		step := stepOf(f.Value, valueOfFinding(up), valueOfFinding(down))
+		step := c.step(source, f)
 		variance += float64(step * step)
 	}
 	return math.Sqrt(variance)
-}
-
-func valueOfFinding(f *Finding) *float64 {
-	if f == nil {
-		return nil
-	}
-	return f.Value
 }
 
 // weighty names the errors that weigh most in a target's spread, and the variance of the rest.

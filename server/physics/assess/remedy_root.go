@@ -1,6 +1,9 @@
 package assess
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // straight is a straight line through two values of a standard deviation.
 type straight struct{ x, y, slope float64 }
@@ -18,34 +21,30 @@ func through(x1, y1, x2, y2 float64) straight {
 const (
 	// nearRoot is how far, in standard deviations, a root may lie on the wrong side.
 	nearRoot = 0.002
-	// halvings is how often a bracket is halved where secants of the spread lead nowhere.
-	halvings = 9
-	// tightRoot is how far on the right side it need not be sought again.
-	tightRoot = 0.004
+	// tightRoot is how far on the right side it need not be sought again: a thousandth of the share.
+	tightRoot = 0.008
+	// bentStep ends the search along a way whose spread is found anew at every step, over the width of its bracket.
+	bentStep = 2e-3
 )
 
-// least returns the least change along a way with which the finding holds often enough, and how often it then does. The spread is that of the document as
+// least returns the least change along a way with which the finding holds often enough. The spread is that of the document as
 // it stands first; at each root it is found anew, and the root is sought again with the spread on a straight line through the last two.
-func (r *remedySearch) least(t *target, w *course) (x, share float64, ok bool) {
+func (r *remedySearch) least(t *target, w *course) (float64, bool) {
 	if w.fixed {
-		c := r.try(w.changes(0), t.needed, true)
-		f, spread := c.finding(t.finding.ID), r.deviationAt(t, c)
-		return 0, odds(f, spread), t.height(f, spread) >= 0
+		return 0, true
 	}
 	if w.bent {
-		return r.halved(t, w)
+		return r.along(t, w)
 	}
 	spread, before, was := straight{x: w.start, y: t.spread}, w.start, t.spread
 	for round := range mostRounds {
-		if x, ok = r.root(t, w, spread); !ok {
-			return 0, 0, false
+		x, ok := r.root(t, w, spread)
+		if !ok {
+			break
 		}
-		c := r.try(w.changes(x), t.needed, true)
-		f := c.finding(t.finding.ID)
-		here := r.deviationAt(t, c)
-		over := t.height(f, here)
+		over, here := r.over(t, w, x)
 		if over >= -nearRoot*here && (over <= tightRoot*here || round == mostRounds-1 || !(here > 0)) {
-			return x, odds(f, here), true
+			return x, true
 		}
 		spread = through(before, was, x, here)
 		if t.finding.Value == nil && round == 0 {
@@ -53,72 +52,62 @@ func (r *remedySearch) least(t *target, w *course) (x, share float64, ok bool) {
 		}
 		before, was = x, here
 	}
-	return r.halved(t, w)
+	return r.along(t, w)
 }
 
-// halved finds the least change along a way by halves, with the spread found anew at each: for findings that bend or end within their spread.
-func (r *remedySearch) halved(t *target, w *course) (x, share float64, ok bool) {
-	over := func(x float64) (float64, float64) {
-		c := r.try(w.changes(x), t.needed, true)
-		f, spread := c.finding(t.finding.ID), r.deviationAt(t, c)
-		return t.height(f, spread), odds(f, spread)
+// over returns how far a finding's margin is over what is asked for somewhere along a way, with the spread that it has there, and that spread.
+func (r *remedySearch) over(t *target, w *course, x float64) (height, spread float64) {
+	c := r.try(w.changes(x), t.needed, true)
+	defer r.release(c)
+	f := c.finding(t.finding.ID)
+	w.here = float64(w.scale * r.deviationAt(t, c))
+	return t.height(f, w.here), w.here
+}
+
+// along finds the least change along a way with the spread found anew at each step: for findings that bend or end within their spread.
+func (r *remedySearch) along(t *target, w *course) (float64, bool) {
+	height := func(x float64) float64 {
+		over, _ := r.over(t, w, x)
+		return over
 	}
 	a, b := w.bad, w.good
-	height, share := over(b)
-	if height < 0 && b != w.far {
-		a, b = b, w.far
-		height, share = over(b)
+	fb, fa := height(b), t.height(&t.finding, t.spread)
+	if far := w.seen[len(w.seen)-1].x; fb < 0 && b != far && !w.bent {
+		a, fa, b = b, fb, far
+		fb = height(b)
+	} else if a != w.start {
+		fa = height(a)
 	}
-	if height < 0 {
-		return 0, 0, false
+	switch {
+	case fb < 0:
+		return 0, false
+	case fa >= 0:
+		return a, true
 	}
-	for range halvings {
-		middle := (a + b) / 2
-		if height, held := over(middle); height >= 0 {
-			b, share = middle, held
-		} else {
-			a = middle
-		}
-	}
-	return b, share, true
-}
-
-func odds(f *Finding, spread float64) float64 {
-	if f == nil {
-		return 0
-	}
-	return f.probability(spread)
+	return bracketed(height, a, b, fa, fb, bentStep*math.Abs(b-a)), true
 }
 
 // root returns the least x along a way at which the finding's margin is what its required share asks for, with a given spread: bracketed secants that
 // halve the weight of an end which stays, and halves of the bracket where an end has no number.
 // Source: Illinois method, Dowell and Jarratt, BIT 11 (1971) 168.
 func (r *remedySearch) root(t *target, w *course, spread straight) (float64, bool) {
+	over := func(s *sight) float64 { return t.height(s.found, spread.at(s.x)) }
+	at := slices.IndexFunc(w.seen, func(s sight) bool { return over(&s) >= 0 })
+	if at <= 0 {
+		return w.start, at == 0
+	}
+	a, b := w.seen[at-1], w.seen[at]
 	height := func(x float64) float64 {
-		return t.height(r.try(w.changes(x), t.needed, false).finding(t.finding.ID), spread.at(x))
+		c := r.try(w.changes(x), t.needed, false)
+		defer r.release(c)
+		w.see(x, c.finding(t.finding.ID))
+		return t.height(c.finding(t.finding.ID), spread.at(x))
 	}
-	a, b := w.bad, w.good
-	fb := height(b)
-	if fb < 0 && b != w.far {
-		a, b = b, w.far
-		fb = height(b)
-	}
-	if fb < 0 {
-		return 0, false
-	}
-	fa := t.height(&t.finding, spread.at(w.start))
-	if a != w.start {
-		fa = height(a)
-	}
-	if fa >= 0 {
-		return a, true
-	}
-	return bracketed(height, a, b, fa, fb), true
+	return bracketed(height, a.x, b.x, over(&a), over(&b), finestStep*math.Abs(w.good-w.bad)), true
 }
 
-// bracketed returns where a function that is negative at a and not at b comes to zero, on b's side of it.
-func bracketed(height func(float64) float64, a, b, fa, fb float64) float64 {
-	fine := float64(finestStep * math.Abs(b-a))
+// bracketed returns where a function that is negative at a and not at b comes to zero, on b's side of it, as fine as asked.
+func bracketed(height func(float64) float64, a, b, fa, fb, fine float64) float64 {
 	kept := 0
 	for range 60 {
 		if math.Abs(b-a) <= fine || fb == 0 {

@@ -34,10 +34,27 @@ type course struct {
 	changes func(x float64) []change
 	bad     float64 // as far as it does not hold
 	good    float64 // where it holds
-	far     float64 // end of the range on that side
 	start   float64 // as it stands
 	fixed   bool    // a choice: there is no root to be found
 	bent    bool    // the spread changes so much along it that it is found anew at every step
+	seen    []sight // outward from the start, which is the first
+	here    float64 // standard deviation found last
+	scale   float64 // of the spread found by all errors over that of those which weigh most
+}
+
+// sight is what a finding is somewhere along a course.
+type sight struct {
+	x     float64
+	found *Finding
+}
+
+// see adds a sight in its place.
+func (w *course) see(x float64, f *Finding) {
+	at := len(w.seen)
+	for at > 0 && math.Abs(w.seen[at-1].x-w.start) > math.Abs(x-w.start) {
+		at--
+	}
+	w.seen = slices.Insert(w.seen, at, sight{x, copied(f)})
 }
 
 // mended is a remedy before it is put into words.
@@ -47,6 +64,7 @@ type mended struct {
 	size          float64
 	share         float64
 	fixes, breaks []string
+	checked       int // findings looked at anew
 }
 
 var efforts = RemedyEffort("").Names()
@@ -63,9 +81,7 @@ func effortOf(changes []change) int {
 // probe looks at every knob over its range, once for all findings whose chain names it.
 func (r *remedySearch) probe() bool {
 	r.probes = make([][]probe, len(r.spots))
-	total := len(r.spots) + len(r.targets)
-	goesOn := func(done int) bool { return r.options.Watch == nil || r.options.Watch(done, total) }
-	return each(len(r.spots), r.options.Workers, goesOn, func(i int) {
+	return each(len(r.spots), r.options.Workers, r.progress(progressProbes, progressWays, len(r.spots)), func(i int) {
 		s := &r.spots[i]
 		var wanted []string
 		for _, t := range r.targets {
@@ -81,6 +97,7 @@ func (r *remedySearch) probe() bool {
 				one.found[id] = copied(tried.finding(id))
 			}
 			r.probes[i] = append(r.probes[i], one)
+			r.release(tried)
 		}
 	})
 }
@@ -105,28 +122,6 @@ func (s *spot) settings() []change {
 	return list
 }
 
-// mend finds the remedies of one finding.
-func (r *remedySearch) mend(t *target) []Remedy {
-	var ways []course
-	for i := range r.spots {
-		if r.named(&r.spots[i], t.finding.ID) {
-			ways = append(ways, r.waysOf(t, i)...)
-		}
-	}
-	found := r.follow(t, ways)
-	if len(found) == 0 {
-		found = r.follow(t, r.pairs(t))
-	}
-	if len(found) == 0 {
-		return []Remedy{r.without(t)}
-	}
-	var out []Remedy
-	for i := range found {
-		out = append(out, r.told(t, &found[i]))
-	}
-	return out
-}
-
 // waysOf lists the sides of a knob on which a finding comes to hold, and its choices that let it hold.
 func (r *remedySearch) waysOf(t *target, at int) []course {
 	s := &r.spots[at]
@@ -134,7 +129,7 @@ func (r *remedySearch) waysOf(t *target, at int) []course {
 	if len(s.choices) > 0 {
 		for _, one := range r.probes[at] {
 			if t.height(one.found[t.finding.ID], t.spread) >= 0 {
-				list = append(list, course{changes: func(float64) []change { return []change{one.change} }, fixed: true})
+				list = append(list, course{changes: func(float64) []change { return []change{one.change} }, fixed: true, scale: 1})
 			}
 		}
 		return list
@@ -161,27 +156,35 @@ func (r *remedySearch) sides(at int) [2][]probe {
 }
 
 // wayAlong returns the way to the first probe of a side at which a finding holds with the spread that it has as the document stands; else to the one with
-// the most margin, when its own spread there is small enough.
+// the most margin, if that is more than now, where its own spread may be small enough.
 func (r *remedySearch) wayAlong(t *target, s *spot, side []probe) (course, bool) {
-	w := course{changes: func(x float64) []change { return []change{{spot: s, to: x}} }, bad: s.now, start: s.now}
-	most, best := math.Inf(-1), 0.0
+	w := t.courseOf(func(x float64) []change { return []change{{spot: s, to: x}} }, s.now)
+	most, best, held := math.Inf(-1), 0.0, false
 	for _, one := range side {
 		f := one.found[t.finding.ID]
-		w.good, w.far = one.change.to, side[len(side)-1].change.to
-		if t.height(f, t.spread) >= 0 {
-			return w, true
+		w.seen = append(w.seen, sight{one.change.to, f})
+		if held {
+			continue
+		}
+		if held = t.height(f, t.spread) >= 0; held {
+			w.good = one.change.to
+			continue
 		}
 		w.bad = one.change.to
 		if f != nil && f.Margin != nil && *f.Margin > most {
 			most, best = *f.Margin, one.change.to
 		}
 	}
-	if !(most >= 0) || t.finding.Margin != nil && most <= *t.finding.Margin {
-		return w, false
+	if held {
+		return w, true
 	}
-	w.bad, w.good, w.far, w.bent = s.now, best, best, true
-	c := r.try(w.changes(best), t.needed, true)
-	return w, t.height(c.finding(t.finding.ID), r.deviationAt(t, c)) >= 0
+	w.bad, w.good, w.bent = s.now, best, true
+	return w, most >= 0 && (t.finding.Margin == nil || most > *t.finding.Margin)
+}
+
+// courseOf begins a course at the document as it stands.
+func (t *target) courseOf(changes func(x float64) []change, start float64) course {
+	return course{changes: changes, bad: start, start: start, scale: 1, seen: []sight{{start, &t.finding}}}
 }
 
 // pairs lists pairs of the knobs that raise a finding's margin most, both turned by the same share of their way to where they help most.
@@ -209,7 +212,9 @@ func (r *remedySearch) pairs(t *target) []course {
 	for i := range best {
 		for k := i + 1; k < len(best); k++ {
 			both := []change{best[i].change, best[k].change}
-			list = append(list, course{changes: func(x float64) []change { return shared(both, x) }, good: 1, far: 1})
+			w := t.courseOf(func(x float64) []change { return shared(both, x) }, 0)
+			w.good = 1
+			list = append(list, w)
 		}
 	}
 	return list
@@ -224,33 +229,6 @@ func shared(whole []change, share float64) []change {
 	return out
 }
 
-// follow finds where each way comes to hold and what it does to all other findings, the least effort first.
-func (r *remedySearch) follow(t *target, ways []course) []mended {
-	order.Stable(ways, func(a, b course) int {
-		one, other := a.changes(a.good), b.changes(b.good)
-		return cmp.Or(cmp.Compare(effortOf(one), effortOf(other)), cmp.Compare(sizeOf(one), sizeOf(other)))
-	})
-	var found []mended
-	counts := map[[2]int]int{}
-	for _, w := range ways {
-		effort := effortOf(w.changes(w.good))
-		if counts[[2]int{0, effort}] == toldRemedies {
-			continue
-		}
-		m, ok := r.settle(t, &w)
-		kind := [2]int{min(len(m.breaks), 1), effort}
-		if !ok || counts[kind] == toldRemedies {
-			continue
-		}
-		counts[kind]++
-		found = append(found, m)
-	}
-	order.Stable(found, func(a, b mended) int {
-		return cmp.Or(cmp.Compare(min(len(a.breaks), 1), min(len(b.breaks), 1)), cmp.Compare(a.effort, b.effort), cmp.Compare(a.size, b.size))
-	})
-	return found
-}
-
 func sizeOf(changes []change) float64 {
 	sum := 0.0
 	for _, c := range changes {
@@ -259,16 +237,27 @@ func sizeOf(changes []change) float64 {
 	return sum
 }
 
-// settle finds the least change along a way and re-checks all findings with it.
+// offRoot is how far off what is asked for, in standard deviations found by all errors, a root may lie before it is sought once more.
+const offRoot = 0.02
+
+// settle finds the least change along a way and checks all findings anew with it. Where all errors give its finding another spread than those which weigh
+// most, the change is sought once more with that.
 func (r *remedySearch) settle(t *target, w *course) (mended, bool) {
-	x, share, ok := r.least(t, w)
-	if !ok {
-		return mended{}, false
+	for again := false; ; again = true {
+		x, ok := r.least(t, w)
+		if !ok {
+			return mended{}, false
+		}
+		m := mended{changes: w.changes(x)}
+		m.effort, m.size = effortOf(m.changes), sizeOf(m.changes)
+		v := r.recheck(t, m.changes)
+		if off := math.Abs(v.height) > offRoot*v.spread; off && !again && !w.fixed && w.here > 0 && v.spread > 0 {
+			w.scale *= v.spread / w.here
+			continue
+		}
+		m.share, m.fixes, m.breaks, m.checked = v.share, v.fixes, v.breaks, v.checked
+		return m, v.height >= -offRoot*v.spread && !breaksBalance(&m)
 	}
-	m := mended{changes: w.changes(x), share: share}
-	m.effort, m.size = effortOf(m.changes), sizeOf(m.changes)
-	m.fixes, m.breaks = r.recheck(t, m.changes)
-	return m, !breaksBalance(&m)
 }
 
 // breaksBalance reports whether ballast takes the static margin out of its window.

@@ -8,55 +8,17 @@ import (
 	"pitgate/server/physics/order"
 )
 
-// slow are findings whose sections take longest.
-var slow = []string{"link_loss.footprint", "engine_out.reach", "engine_out.footprint", "launch.engine_failure"}
-
-// recheck says which findings hold often enough with some changes that did not before, and which did and no longer do. A slow one is asked only
-// where its chain names what is changed.
-func (r *remedySearch) recheck(t *target, changes []change) (fixes, breaks []string) {
-	var wanted []string
-	for i := range r.base.results {
-		id := r.base.results[i].ID
-		if !slices.Contains(slow, id) || id == t.finding.ID || slices.ContainsFunc(changes, func(c change) bool { return r.named(c.spot, id) }) {
-			wanted = append(wanted, id)
-		}
-	}
-	c := r.try(changes, r.neededFor(wanted), false)
-	for i := range r.base.results {
-		was := &r.base.results[i]
-		if !slices.Contains(wanted, was.ID) || was.Verdict == VerdictUnknown {
-			continue
-		}
-		held, holds := r.holds(i, was), r.holds(i, c.finding(was.ID))
-		switch {
-		case was.ID == t.finding.ID || holds && !held:
-			fixes = append(fixes, was.ID)
-		case held && !holds:
-			breaks = append(breaks, was.ID)
-		}
-	}
-	return fixes, breaks
-}
-
-// holds reports whether a finding holds often enough with the spread that it has as the document stands.
-func (r *remedySearch) holds(i int, f *Finding) bool {
-	class := target{required: r.base.required(r.base.results[i].FindingClass)}
-	class.quantile = quantileOf(class.required)
-	return class.height(f, r.deviation(i)) >= 0
-}
-
 // told puts a remedy into words.
 func (r *remedySearch) told(t *target, m *mended) Remedy {
 	out := Remedy{FindingID: t.finding.ID, Effort: RemedyEffort(efforts[m.effort]), Fixes: m.fixes, Breaks: m.breaks, HoldsProbability: &m.share}
 	for _, c := range m.changes {
 		out.Changes = append(out.Changes, c.told())
 	}
-	out.Note = sayNumbers("By first-order bands at this value; %.4g %% is asked for. Other findings are held against their bands as the document stands.", 100*t.required)
+	out.Note = say("Checked anew in full at this value, %d findings by their bands there; %.4g %% is asked for.", m.checked, 100*t.required)
 	if len(m.changes) > 1 {
 		out.Note = "No single change helps; both by the same share of their range. " + out.Note
 	}
 	out.changed = r.changedBy(m.changes)
-	r.confirm(&out, t, m)
 	return out
 }
 
@@ -113,16 +75,13 @@ func (c change) words() string {
 	return strings.TrimSpace(say("%s of %.4g %s", told.Title, *told.To, told.Unit))
 }
 
-// confirm samples the spread of a remedy's document where samples are asked for, and tells the share found.
-func (r *remedySearch) confirm(out *Remedy, t *target, m *mended) {
-	if r.options.Samples == 0 {
-		return
-	}
+// confirm samples the spread of a remedy's document and tells the share found.
+func (r *remedySearch) confirm(out *Remedy, m *mended) {
 	report, err := r.geometryOf(out.changed, m.changes).Spread(*out.changed, SpreadOptions{Samples: r.options.Samples, Seed: r.options.Seed})
 	if err != nil {
 		return
 	}
-	i := indexOf(report.Findings, t.finding.ID)
+	i := indexOf(report.Findings, out.FindingID)
 	if i < 0 || report.Findings[i].HoldsProbability == nil {
 		return
 	}

@@ -10,15 +10,20 @@ type resumes struct {
 	// under is what the base pass of a changed document began from: its readers hold for the sections not walked anew. Nil for a document as it stands.
 	under *resumes
 	anew  uint64 // sections walked anew, one bit each
+	room  []pass // for what is kept; nil: new room for each
 }
 
 func newResumes() *resumes { return &resumes{readers: map[string]uint64{}} }
 
 // keep keeps a copy of the base pass before its next section.
 func (r *resumes) keep(p *pass) {
-	copied := *p
+	copied := new(pass)
+	if at := len(r.before); at < len(r.room) {
+		copied = &r.room[at]
+	}
+	*copied = *p
 	copied.resumes = nil
-	r.before = append(r.before, &copied)
+	r.before = append(r.before, copied)
 }
 
 // note notes that the section at hand asks how far an input is moved.

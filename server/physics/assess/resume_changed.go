@@ -7,19 +7,26 @@ import (
 
 // changed returns the base pass of a document that differs from the one at hand in what some sections ask for, where it has to be walked: it begins with
 // the first of those and leaves out those that nothing changed comes to. The pass at hand must keep what others resume from. To keep is to be moved itself.
-func (p *pass) changed(in *Input, whole *Geometry, asked uint64, kept bool) *pass {
+func (p *pass) changed(in *Input, whole *Geometry, asked uint64, kept bool, spare *memory) *pass {
 	first := min(bits.TrailingZeros64(asked), len(sections))
 	found := *p.resumes.before[first]
 	drawing := *p.drawing
 	drawing.kept = maps.Clone(drawing.kept)
 	found.in, found.whole, found.drawing, found.quiet = in, whole, &drawing, true
-	found.results = append(make([]Finding, 0, len(catalogue)), found.results...)
+	prefix := found.results
+	found.spare = spare.findings
+	found.results = append(found.blank(), prefix...)
 	found.inputs, found.known, found.trail, found.values, found.lines, found.curves = nil, nil, nil, nil, nil, nil
-	found.watch, found.ballast, found.replaced, found.spare = nil, nil, nil, nil
+	found.watch, found.ballast, found.replaced = nil, nil, nil
 	found.cut = &cut{base: p.resumes, asked: asked}
 	if kept {
 		found.known = map[string]bool{}
-		found.resumes = &resumes{readers: map[string]uint64{}, before: append(make([]*pass, 0, len(sections)+1), p.resumes.before[:first]...), under: p.resumes}
+		if spare.passes == nil {
+			spare.passes = make([]pass, len(sections)+1)
+		}
+		found.resumes = &resumes{
+			readers: map[string]uint64{}, before: append(make([]*pass, 0, len(sections)+1), p.resumes.before[:first]...), under: p.resumes, room: spare.passes,
+		}
 	}
 	return &found
 }
@@ -52,17 +59,13 @@ func (p *pass) meetUnchanged(was *pass) {
 	for _, input := range was.inputs {
 		readers := was.resumes.readers[input.name]
 		i, again := own[input.name]
-		switch {
-		case again:
-			if readers&-readers&^p.resumes.anew == 0 {
-				input.source = p.inputs[i].source
-			}
-			input.value, input.spread, input.estimated = p.inputs[i].value, p.inputs[i].spread, p.inputs[i].estimated
-			all = append(all, input)
-			delete(own, input.name)
-		case readers&^p.resumes.anew != 0:
+		switch first := readers & -readers; {
+		case again && (first&^p.resumes.anew == 0 || p.inputs[i].value != input.value):
+			all = append(all, p.inputs[i])
+		case again || readers&^p.resumes.anew != 0:
 			all = append(all, input)
 		}
+		delete(own, input.name)
 	}
 	for _, input := range p.inputs {
 		if _, fresh := own[input.name]; fresh {

@@ -49,10 +49,13 @@ func sameAsFresh(t *testing.T, r *remedySearch, c change) {
 	if len(now) != len(sources) {
 		t.Errorf("%s: %d errors, want %d", name, len(now), len(sources))
 	}
-	for i := len(name) % movedOf; i < len(sources); i += movedOf {
+	for i := range sources {
 		k := slices.IndexFunc(now, func(s errorSource) bool { return s.input == sources[i].input })
 		if k < 0 {
 			t.Errorf("%s: no error %+v", name, sources[i].input)
+			continue
+		}
+		if i%movedOf != len(name)%movedOf {
 			continue
 		}
 		fresh, moved := want.movingSource(sources[i], 1), got.pass.movingSource(now[k], 1)
