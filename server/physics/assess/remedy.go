@@ -50,7 +50,6 @@ type remedySearch struct {
 	needs   []uint64          // by finding: sections that it needs, one bit each
 	reached map[string][]bool // by error, then by finding: the error comes to it as the document stands
 	held    []bool            // by finding: holds often enough as the document stands
-	free    chan memory
 }
 
 // target is a finding that is to be mended.
@@ -114,7 +113,6 @@ func (r *remedySearch) progress(from, to, count int) func(done int) bool {
 
 // begin computes the document as it stands and finds out what is open and what may be turned.
 func (r *remedySearch) begin() error {
-	r.free = make(chan memory, mostWorkers)
 	base, err := r.whole.begin(r.in, false, true)
 	if err != nil {
 		return err

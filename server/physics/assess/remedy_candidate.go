@@ -10,7 +10,6 @@ type candidate struct {
 	pass   *pass
 	needed uint64   // sections, one bit each
 	names  []string // inputs that were changed
-	memory memory
 }
 
 // try walks a document with changes through the sections that are needed and that the changes come to; moves keeps it ready to be moved.
@@ -23,38 +22,12 @@ func (r *remedySearch) try(changes []change, needed uint64, moves bool) *candida
 		c.names = append(c.names, one.spot.paths...)
 		asked |= one.spot.asked
 	}
-	c.memory = r.memory()
-	c.pass = r.base.changed(&in, r.geometryOf(&in, changes), asked, moves, &c.memory)
+	c.pass = r.base.changed(&in, r.geometryOf(&in, changes), asked, moves)
 	c.walk(c.pass)
 	if moves && c.pass.fault == nil {
 		c.pass.meetUnchanged(r.base)
 	}
 	return c
-}
-
-// memory is room that one candidate after the other uses.
-type memory struct {
-	findings [][]Finding
-	passes   []pass
-}
-
-// memory returns room that no candidate uses at the moment.
-func (r *remedySearch) memory() memory {
-	select {
-	case kept := <-r.free:
-		return kept
-	default:
-		return memory{}
-	}
-}
-
-// release gives up a candidate, none of whose findings is looked at any more.
-func (r *remedySearch) release(c *candidate) {
-	kept := memory{findings: append(c.pass.spare, c.pass.results[:0]), passes: c.memory.passes}
-	select {
-	case r.free <- kept:
-	default:
-	}
 }
 
 // neededFor returns the sections that conclude some findings, and all that compute what those touch, one bit each.
@@ -114,13 +87,9 @@ func (c *candidate) moved(source errorSource) (up, down *pass) {
 func (c *candidate) step(source errorSource, f *Finding) float64 {
 	up, down := c.moved(source)
 	step := stepOf(f.Value, up.valueOf(f.ID), down.valueOf(f.ID))
-	c.spare(up, down)
+	up.release()
+	down.release()
 	return step
-}
-
-// spare keeps the room of passes that nobody looks at any more.
-func (c *candidate) spare(up, down *pass) {
-	c.pass.spare = append(c.pass.spare, up.results[:0], down.results[:0])
 }
 
 // valueOf returns the value of a finding; nil where there is none.

@@ -11,6 +11,15 @@ func copied[T any](p *T) *T {
 	return &out
 }
 
+// apart returns a copy of a finding that outlives the pass which found it; nil of nil.
+func (f *Finding) apart() *Finding {
+	out := copied(f)
+	if out != nil {
+		out.Value, out.Margin, out.Limit, out.UpperLimit = copied(f.Value), copied(f.Margin), copied(f.Limit), copied(f.UpperLimit)
+	}
+	return out
+}
+
 // copyInput returns a copy of a document in which every part that a knob changes may be written to: quantities are replaced, never written.
 func copyInput(in *Input) Input {
 	out := *in

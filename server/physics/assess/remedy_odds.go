@@ -84,6 +84,8 @@ func (r *remedySearch) readSpreads() bool {
 		for i := range r.base.results {
 			steps[s][i] = effect{sources[s].input, stepOf(r.base.results[i].Value, high.results[i].Value, low.results[i].Value)}
 		}
+		high.release()
+		low.release()
 	}) {
 		return false
 	}

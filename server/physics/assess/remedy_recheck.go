@@ -20,7 +20,7 @@ type verdictAnew struct {
 // finding that the changes leave where it was keeps its spread; for every other its spread there is found by all errors, unless its margin alone decides.
 func (r *remedySearch) recheck(t *target, changes []change) verdictAnew {
 	c := r.try(changes, ^uint64(0)>>(64-len(sections)), true)
-	defer r.release(c)
+	defer c.pass.release()
 	out := verdictAnew{height: math.Inf(-1)}
 	if c.pass.fault != nil {
 		return out
@@ -108,7 +108,8 @@ func (r *remedySearch) spreadsAt(c *candidate, asked []int) map[int]float64 {
 				variances[i] += float64(step * step)
 			}
 		}
-		c.spare(up, down)
+		up.release()
+		down.release()
 	}
 	for _, i := range asked {
 		variances[i] = math.Sqrt(variances[i])

@@ -58,7 +58,7 @@ func (r *remedySearch) least(t *target, w *course) (float64, bool) {
 // over returns how far a finding's margin is over what is asked for somewhere along a way, with the spread that it has there, and that spread.
 func (r *remedySearch) over(t *target, w *course, x float64) (height, spread float64) {
 	c := r.try(w.changes(x), t.needed, true)
-	defer r.release(c)
+	defer c.pass.release()
 	f := c.finding(t.finding.ID)
 	w.here = float64(w.scale * r.deviationAt(t, c))
 	return t.height(f, w.here), w.here
@@ -99,7 +99,7 @@ func (r *remedySearch) root(t *target, w *course, spread straight) (float64, boo
 	a, b := w.seen[at-1], w.seen[at]
 	height := func(x float64) float64 {
 		c := r.try(w.changes(x), t.needed, false)
-		defer r.release(c)
+		defer c.pass.release()
 		w.see(x, c.finding(t.finding.ID))
 		return t.height(c.finding(t.finding.ID), spread.at(x))
 	}

@@ -54,7 +54,7 @@ func (w *course) see(x float64, f *Finding) {
 	for at > 0 && math.Abs(w.seen[at-1].x-w.start) > math.Abs(x-w.start) {
 		at--
 	}
-	w.seen = slices.Insert(w.seen, at, sight{x, copied(f)})
+	w.seen = slices.Insert(w.seen, at, sight{x, f.apart()})
 }
 
 // mended is a remedy before it is put into words.
@@ -94,10 +94,10 @@ func (r *remedySearch) probe() bool {
 			tried := r.try([]change{c}, needed, false)
 			one := probe{c, map[string]*Finding{}}
 			for _, id := range wanted {
-				one.found[id] = copied(tried.finding(id))
+				one.found[id] = tried.finding(id).apart()
 			}
 			r.probes[i] = append(r.probes[i], one)
-			r.release(tried)
+			tried.pass.release()
 		}
 	})
 }

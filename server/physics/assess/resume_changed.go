@@ -7,28 +7,30 @@ import (
 
 // changed returns the base pass of a document that differs from the one at hand in what some sections ask for, where it has to be walked: it begins with
 // the first of those and leaves out those that nothing changed comes to. The pass at hand must keep what others resume from. To keep is to be moved itself.
-func (p *pass) changed(in *Input, whole *Geometry, asked uint64, kept bool, spare *memory) *pass {
+func (p *pass) changed(in *Input, whole *Geometry, asked uint64, kept bool) *pass {
 	first := min(bits.TrailingZeros64(asked), len(sections))
 	found := *p.resumes.before[first]
-	drawing := *p.drawing
-	drawing.kept = maps.Clone(drawing.kept)
-	found.in, found.whole, found.drawing, found.quiet = in, whole, &drawing, true
-	prefix := found.results
-	found.spare = spare.findings
-	found.results = append(found.blank(), prefix...)
+	found.in, found.whole, found.quiet = in, whole, true
+	w := p.borrow()
+	w.drawing = *p.drawing
+	w.drawing.kept = maps.Clone(w.drawing.kept)
+	found.drawing = &w.drawing
+	found.work, found.idle, found.results = w, p.idle, append(w.findings, found.results...)
 	found.inputs, found.known, found.trail, found.values, found.lines, found.curves = nil, nil, nil, nil, nil, nil
 	found.watch, found.ballast, found.replaced = nil, nil, nil
-	found.cut = &cut{base: p.resumes, asked: asked}
+	w.cut = cut{base: p.resumes, asked: asked}
+	found.cut = &w.cut
 	if kept {
 		found.known = map[string]bool{}
-		if spare.passes == nil {
-			spare.passes = make([]pass, len(sections)+1)
+		if w.kept == nil {
+			w.kept = make([]pass, len(sections)+1)
 		}
 		found.resumes = &resumes{
-			readers: map[string]uint64{}, before: append(make([]*pass, 0, len(sections)+1), p.resumes.before[:first]...), under: p.resumes, room: spare.passes,
+			readers: map[string]uint64{}, before: append(make([]*pass, 0, len(sections)+1), p.resumes.before[:first]...), under: p.resumes, room: w.kept,
 		}
 	}
-	return &found
+	w.pass = found
+	return &w.pass
 }
 
 // walksAnew prepares the base pass of a changed document for a section that is not handed on: what the section reads once and keeps, computed anew, is

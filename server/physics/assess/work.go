@@ -10,6 +10,7 @@ type work struct {
 	together movement
 	findings []Finding
 	figures  []figures
+	kept     []pass // the base pass of a changed document before each section
 	// launch and landing hold what the pass has flown, brief what it looks at and forgets.
 	launch, landing, brief motion.Room
 }
