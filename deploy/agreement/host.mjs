@@ -40,6 +40,8 @@ export async function inNode(wasm) {
   return {
     core,
     report,
+    /** Bytes of the program's memory, which grows and never shrinks. */
+    memory: () => instance.exports.mem.buffer.byteLength,
     digest: async (line) => {
       const [kind, answer] = await new Promise((done) => asked(core, line, (...given) => done(given)));
       return `${kind} ${createHash('sha256').update(answer).digest('hex')}`;

@@ -84,13 +84,21 @@ export function fromShown(value: number, si: string, choice: UnitChoice): number
 /** Below this a number is a rounding error of a zero. */
 const nothing = 1e-9;
 
+const format = (options: Intl.NumberFormatOptions): Intl.NumberFormat =>
+  new Intl.NumberFormat('en-GB', { ...options, useGrouping: false });
+
+// Making one takes as long as a hundred numbers do, and a report tells hundreds.
+const [small, byDecimals] = [
+  format({ maximumSignificantDigits: 3 }),
+  [0, 1, 2].map((digits) => format({ maximumFractionDigits: digits })),
+];
+
 /** Three digits that count, no exponent, true minus sign; whole numbers from 1000. */
 export function numberText(value: number): string {
   const size = Math.abs(value);
   if (size < nothing) return '0';
-  const digits = size >= 100 ? 0 : size >= 10 ? 1 : 2;
-  const format = size < 1 ? { maximumSignificantDigits: 3 } : { maximumFractionDigits: digits };
-  return minus(new Intl.NumberFormat('en-GB', { ...format, useGrouping: false }).format(value));
+  const decimals = size >= 100 ? 0 : size >= 10 ? 1 : 2;
+  return minus((size < 1 ? small : byDecimals[decimals])?.format(value) ?? '');
 }
 
 const minus = (text: string): string => text.replace(/^-/, '\u2212');

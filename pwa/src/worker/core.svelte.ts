@@ -33,6 +33,8 @@ export class Core {
   version = $state('');
   #running: ReturnType<Start> | undefined;
   #ticket = 0;
+  /** The values asked last, ended or not. */
+  #values: Promise<unknown> = Promise.resolve();
 
   constructor(private readonly start: Start) {}
 
@@ -90,13 +92,20 @@ export class Core {
     }
   }
 
-  /** Values and verdicts of a document, without bands and drawings. */
+  /**
+   * Values and verdicts of a document, without bands and drawings. They have no place to stop: those cancelled while others are computed are not asked
+   * for at all, so that who types fast waits for one of them at most.
+   */
   async values(input: AssessmentInput, signal: AbortSignal): Promise<Report> {
     const worker = await this.#worker();
+    const answer = this.#values.then(() => {
+      signal.throwIfAborted();
+      return worker.values(JSON.stringify(input));
+    });
+    this.#values = answer.catch(() => undefined);
+    const told = await answer;
     signal.throwIfAborted();
-    const answer = await worker.values(JSON.stringify(input));
-    signal.throwIfAborted();
-    return this.#read(answer, signal);
+    return this.#read(told, signal);
   }
 
   /** The winds in which a document holds; a cancelled one ends its worker, which has no place to stop. */
@@ -113,7 +122,7 @@ export class Core {
   }
 
   async #worker(): Promise<Remote<CoreWorker>> {
-    await this.load();
+    if (this.version === '') await this.load();
     if (!this.#running) throw new CoreBroken('ended');
     return (await this.#running).worker;
   }
@@ -147,6 +156,7 @@ export class Core {
 
   #forget(): void {
     this.#running = undefined;
+    this.#values = Promise.resolve();
     this.version = '';
   }
 }

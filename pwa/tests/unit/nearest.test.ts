@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { Problem } from '../../src/app/problem';
 import type { Answer, CoreWorker, Draw, Progress } from '../../src/worker/answer';
 import { Core, CoreBroken, type Start } from '../../src/worker/core.svelte';
@@ -17,6 +17,9 @@ class Bench {
   broken = false;
   asked: number[] = [];
   draws: Draw[] = [];
+  /** Documents whose values were asked for, and what they wait for. */
+  valued: string[] = [];
+  gate = Promise.resolve();
   readonly start = (async () => {
     this.started++;
     if (this.broken) throw new Error('no such file');
@@ -38,7 +41,11 @@ class Bench {
           this.asked.push(ticket);
           return answerOf(JSON.stringify({ coreVersion: from + to }));
         },
-        values: async () => this.answers.shift() ?? answerOf('{}'),
+        values: async (text: string) => {
+          this.valued.push(text);
+          await this.gate;
+          return this.answers.shift() ?? answerOf('{}');
+        },
         remedies: async () => answerOf('{"remedies":[]}'),
         window: () => new Promise<Answer>(() => undefined),
         cancel: async (ticket: number) => {
@@ -122,6 +129,25 @@ describe('the core of the device', () => {
   it('gives values before the report', async () => {
     bench.answers = [answerOf('{"findings":[]}')];
     expect(await core.values({}, never)).toEqual({ findings: [] });
+  });
+
+  it('leaves out values that were cancelled while others were computed', async () => {
+    let open = (): void => undefined;
+    bench.gate = new Promise((resolve) => (open = resolve));
+    const named = (displayName: string) => ({ model: { displayName } });
+    const stop = new AbortController();
+    const first = core.values(named('4'), stop.signal);
+    const second = core.values(named('4.'), stop.signal);
+    await vi.waitFor(() => {
+      expect(bench.valued).toHaveLength(1);
+    });
+    stop.abort();
+    const third = core.values(named('4.2'), never);
+    open();
+    await expect(first).rejects.toHaveProperty('name', 'AbortError');
+    await expect(second).rejects.toHaveProperty('name', 'AbortError');
+    expect(await third).toEqual({});
+    expect(bench.valued).toEqual([named('4'), named('4.2')].map((doc) => JSON.stringify(doc)));
   });
 
   it('hears of a cancel and ends without an answer', async () => {
