@@ -27,7 +27,7 @@ type settings struct {
 
 func main() {
 	var s settings
-	flag.IntVar(&s.made, "made", 60, "how many documents are made from those of testdata")
+	flag.IntVar(&s.made, "made", 32, "how many documents are made from those of testdata")
 	flag.Uint64Var(&s.seed, "seed", 1, "seed of what is made")
 	flag.StringVar(&s.wasm, "wasm", "pwa/src/worker/go/pitgate.wasm", "the core to be held to this one")
 	flag.IntVar(&s.processes, "processes", 1, "how many processes of each host share the documents")
