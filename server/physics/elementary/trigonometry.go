@@ -30,6 +30,9 @@ func Sin(x float64) float64 {
 // Valid for: as Sin.
 // Source: fdlibm s_cos.c, k_cos.c.
 func Cos(x float64) float64 {
+	if x == 0 {
+		return 1
+	}
 	quadrant, r, tail := reduceAngle(x)
 	return quarterSine(quadrant+1, r, tail)
 }

@@ -136,16 +136,17 @@ func (c *course) onward(s *falls) bool {
 
 // touch returns the share of a step after which the height is zero, from the rate at its end and the change of height.
 //
-// Source: cubic of Hermite; bisection.
+// Source: cubic of Hermite; bisection, then straight between the ends of what is left.
 func (c *course) touch(after, change float64) float64 {
 	low, high := 0.0, 1.0
-	for range 12 {
+	over, under := c.z, c.z+change
+	for range 4 {
 		middle := float64(0.5 * (low + high))
-		if c.z+hermite(0, c.w, change, after, middle, c.step) > 0 {
-			low = middle
+		if height := c.z + hermite(0, c.w, change, after, middle, c.step); height > 0 {
+			low, over = middle, height
 		} else {
-			high = middle
+			high, under = middle, height
 		}
 	}
-	return high
+	return low + float64((high-low)*over)/(over-under)
 }

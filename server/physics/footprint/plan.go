@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"pitgate/server/physics/field"
 	"pitgate/server/physics/sample"
@@ -241,14 +242,16 @@ func (m *Model) drawnFrom(from *Model, drag, glide float64) {
 type route struct {
 	states []Release
 	until  []float64 // time from the start to each state, s
+	turns  []float64 // change of heading to each state from that before, rad
 }
 
 // newRoute measures a path: each leg takes its length over the mean of the airspeeds at its ends.
 func newRoute(path []Release) route {
-	r := route{states: path, until: make([]float64, len(path))}
+	r := route{states: path, until: make([]float64, len(path)), turns: make([]float64, len(path))}
 	for i := 1; i < len(path); i++ {
 		way := path[i].Place.Distance(path[i-1].Place)
 		r.until[i] = r.until[i-1] + way/float64(0.5*(path[i].Speed+path[i-1].Speed))
+		r.turns[i] = shortest(path[i].Heading - path[i-1].Heading)
 	}
 	return r
 }
@@ -257,18 +260,18 @@ func newRoute(path []Release) route {
 func (r *route) at(share float64) Release {
 	last := len(r.states) - 1
 	time := float64(share * r.until[last])
-	for i := 1; i <= last; i++ {
-		if time <= r.until[i] && r.until[i] > r.until[i-1] {
-			return between(r.states[i-1], r.states[i], (time-r.until[i-1])/(r.until[i]-r.until[i-1]))
+	i, _ := slices.BinarySearch(r.until, time)
+	for i = max(i, 1); i <= last; i++ {
+		if r.until[i] > r.until[i-1] {
+			return between(&r.states[i-1], &r.states[i], r.turns[i], (time-r.until[i-1])/(r.until[i]-r.until[i-1]))
 		}
 	}
 	return r.states[last]
 }
 
-// between returns the state at a share of the way from one to another, headings the shorter way round.
-func between(a, b Release, share float64) Release {
+// between returns the state at a share of the way from one to another, with a turn from the first to the second.
+func between(a, b *Release, turn, share float64) Release {
 	mix := func(x, y float64) float64 { return x + float64((y-x)*share) }
-	turn := shortest(b.Heading - a.Heading)
 	return Release{
 		Place:  field.Point{X: mix(a.Place.X, b.Place.X), Y: mix(a.Place.Y, b.Place.Y)},
 		Height: mix(a.Height, b.Height), Heading: a.Heading + float64(turn*share), Speed: mix(a.Speed, b.Speed),
