@@ -36,6 +36,22 @@ func TestBurnInOrder(t *testing.T) {
 	}
 }
 
+// Height and side of the balance point follow the moments of what is left, as its place along the model does.
+func TestBurnMovesHeightAndSide(t *testing.T) {
+	t.Parallel()
+	travel := burn(t, []Tank{
+		{Name: "saddle", Fuel: 1, X: at(0.9), Y: at(0.2), Z: at(0.15), Order: 1}, {Name: "belly", Fuel: 1.5, X: at(0.9), Y: at(-0.1), Z: at(-0.05), Order: 2},
+	})
+	for _, p := range travel.Points {
+		saddle := math.Max(0, p.Left-1.5)
+		belly := p.Left - saddle
+		near(t, "mass", p.Mass, 8+p.Left, 1e-12)
+		near(t, "y", p.Y, (saddle*0.2-belly*0.1)/p.Mass, 1e-12)
+		near(t, "z", p.Z, (8*0.02+saddle*0.15-belly*0.05)/p.Mass, 1e-12)
+	}
+	near(t, "full", travel.Full.Z, (8*0.02+0.15-0.075)/10.5, 1e-12)
+}
+
 func TestTanksOfOneOrderEmptyTogether(t *testing.T) {
 	t.Parallel()
 	travel := burn(t, []Tank{{Fuel: 1.5, X: at(0.6), Order: 1}, {Fuel: 0.5, X: at(1.4), Order: 1}, {Fuel: 1, X: at(0.9)}})
