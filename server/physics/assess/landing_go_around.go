@@ -71,8 +71,8 @@ func (p *pass) brokenOff() landing.GoAround {
 	return how
 }
 
-// goAroundTolerance keeps the climb within a millimetre or two; its height is looked for to a centimetre.
-const goAroundTolerance = 1e-5
+// goAroundTolerance keeps the climb within half a centimetre; its height is looked for to a centimetre.
+const goAroundTolerance = 1e-4
 
 // lowestClimb looks from the screen height down for the height that leaves no more than a centimetre of clearance, by the secant; where that does not
 // settle, all heights are looked through.

@@ -7,8 +7,8 @@ import (
 
 // Memory that runs may take: a fifth more than at the time of writing.
 const (
-	mostAnswerAllocations, mostAnswerBytes = 2400, 480e3
-	mostMovedAllocations, mostMovedBytes   = 940, 88e3
+	mostAnswerAllocations, mostAnswerBytes = 2160, 420e3
+	mostMovedAllocations, mostMovedBytes   = 930, 87e3
 )
 
 // TestAnswersAloneAllocateLittle guards what the deterministic run without drawings allocates, the lost link aside.
@@ -25,6 +25,18 @@ func TestAnswersAloneAllocateLittle(t *testing.T) {
 	})
 	if count > mostAnswerAllocations || bytes > mostAnswerBytes {
 		t.Errorf("%.0f allocations of %.0f bytes, want at most %d of %.0f", count, bytes, mostAnswerAllocations, mostAnswerBytes)
+	}
+}
+
+// TestWholeAnswersKeepTheirMemory guards all that a run of answers alone allocates, the lost link and the report included.
+func TestWholeAnswersKeepTheirMemory(t *testing.T) {
+	in, whole := preparedDemo(t, "redshank_quarry_top")
+	if _, bytes := allocated(t, func() {
+		if _, err := whole.RunWith(in, Options{}); err != nil {
+			t.Fatal(err)
+		}
+	}); bytes > 1e6 {
+		t.Errorf("%.0f bytes, want at most a megabyte", bytes)
 	}
 }
 

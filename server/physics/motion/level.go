@@ -29,28 +29,49 @@ func (a Aircraft) TopSpeed(air Conditions, thrust func(speed float64) float64) (
 	if !(stall < highest) {
 		return 0, false
 	}
-	high := highest
-	for i := 1; i <= parts; i++ {
-		low := highest - float64((highest-stall)*(float64(i)/parts))
-		if surplus(low) >= 0 {
-			return bisect(surplus, low, high), true
+	at := func(i int) float64 { return highest - float64((highest-stall)*(float64(i)/parts)) }
+	begin := 1
+	for i := wideParts; i <= parts; i += wideParts {
+		if surplus(at(i)) >= 0 {
+			begin = i - wideParts + 1
+			break
 		}
-		high = low
+	}
+	for i := begin; i <= parts; i++ {
+		if surplus(at(i)) >= 0 {
+			return bisect(surplus, at(i), at(i-1)), true
+		}
 	}
 	return 0, false
 }
 
-// bisect finds where a value falls through zero between low, where it is not negative, and high.
+// wideParts is how many parts of the speeds are passed over at once while the top speed is looked for; where that finds none, all are looked at.
+const wideParts = 8
+
+// bisect finds where a value falls through zero between low, where it is not negative, and high, to the last digit: by the Illinois form of false position,
+// every third time by halves.
 func bisect(value func(float64) float64, low, high float64) float64 {
-	for range 200 {
-		mid := low + float64((high-low)/2)
+	atLow, atHigh, side := value(low), value(high), 0
+	for i := range 200 {
+		mid := low + float64((high-low)*(atLow/(atLow-atHigh)))
+		if i%3 == 2 || !(mid > low && mid < high) {
+			mid = low + float64((high-low)/2)
+		}
 		if mid <= low || mid >= high {
 			break
 		}
-		if value(mid) >= 0 {
-			low = mid
+		if v := value(mid); v >= 0 {
+			low, atLow = mid, v
+			if side == 1 {
+				atHigh /= 2
+			}
+			side = 1
 		} else {
-			high = mid
+			high, atHigh = mid, v
+			if side == -1 {
+				atLow /= 2
+			}
+			side = -1
 		}
 	}
 	return low

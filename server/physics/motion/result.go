@@ -101,16 +101,23 @@ func (r *Result) HeightAt(distance float64) (float64, bool) {
 func (r *Result) At(distance float64) (PathPoint, bool) {
 	for i := range r.trace.stretches {
 		s := &r.trace.stretches[i].Solution
-		place := func(t float64) PathPoint { return r.trace.run.point(t, s.At(t)) }
-		if p, reached := passing(s, distance, place); reached {
-			return p, true
+		along := func(s State) float64 {
+			at, _ := r.trace.run.place(s[0])
+			return at
+		}
+		if t, reached := passing(s, distance, along); reached {
+			return r.trace.run.point(t, s.At(t)), true
 		}
 	}
 	if !r.trace.hasFlight {
 		return PathPoint{}, false
 	}
 	s := &r.trace.flown
-	return passing(s, distance, func(t float64) PathPoint { return r.trace.flight.point(t, s.At(t)) })
+	t, reached := passing(s, distance, func(s State) float64 { return s[atDistance] })
+	if !reached {
+		return PathPoint{}, false
+	}
+	return r.trace.flight.point(t, s.At(t)), true
 }
 
 // LowestBetween returns the least height (m over the start) between two distances (m), and false when the launch does not pass the first.
@@ -134,15 +141,15 @@ func (r *Result) LowestBetween(near, far float64) (float64, bool) {
 	return lowest, true
 }
 
-// passing finds where a part of the launch first passes a distance: the step that does, then bisection on its dense output.
-func passing(s *Solution, distance float64, place func(float64) PathPoint) (PathPoint, bool) {
+// passing finds the time at which a part of the launch first passes a distance: the step that does, then bisection on its dense output.
+func passing(s *Solution, distance float64, along func(State) float64) (float64, bool) {
 	low := s.start
-	if first := place(low); first.Distance >= distance {
-		return first, first.Distance == distance
+	if first := along(s.At(low)); first >= distance {
+		return low, first == distance
 	}
 	for i := range s.pieces {
 		high := min(s.pieces[i].start+s.pieces[i].step, s.end)
-		if place(high).Distance < distance {
+		if along(s.At(high)) < distance {
 			low = high
 			continue
 		}
@@ -151,15 +158,15 @@ func passing(s *Solution, distance float64, place func(float64) PathPoint) (Path
 			if mid <= low || mid >= high {
 				break
 			}
-			if place(mid).Distance < distance {
+			if along(s.At(mid)) < distance {
 				low = mid
 			} else {
 				high = mid
 			}
 		}
-		return place(high), true
+		return high, true
 	}
-	return PathPoint{}, false
+	return 0, false
 }
 
 // point returns the point of a run's state.

@@ -27,7 +27,7 @@ func (m *Map) Path(p Point, r Result) []Place {
 		end := p.At.Plus(s.heading.Times(r.track.way.length))
 		return []Place{{p.At, p.Height}, {end, p.Height - r.Needed + r.Obstacle}}
 	}
-	return m.draw(nil, &s, &r.track, &m.turn, p.Height)
+	return m.draw(nil, &s, &r.track, &m.turn, p.Height, math.Inf(1))
 }
 
 // Touchdown returns where a result's way from its point ends; false where there is none.
@@ -48,10 +48,11 @@ func (m *Map) touch(t *track) field.Point {
 	return l.gates[t.aim].at.Plus(l.ahead.Times(l.pace * m.model.LineUp))
 }
 
-// pen draws a path: air position and time become a place over the ground.
+// pen draws a path: air position and time become a place over the ground. A turn that stays over a height is drawn by its end alone.
 type pen struct {
 	from   field.Point
 	wind   field.Point
+	over   float64
 	places []Place
 }
 
@@ -60,9 +61,9 @@ func (d *pen) mark(at field.Point, time, height float64) {
 	d.places = append(d.places, Place{d.from.Plus(at).Plus(d.wind.Times(time)), height})
 }
 
-// draw appends the way of a track from a height to places.
-func (m *Map) draw(places []Place, s *start, t *track, turn *Turn, height float64) []Place {
-	d := pen{from: s.from, wind: t.wind, places: places}
+// draw appends the way of a track from a height to places; turns that stay over another height, by their ends.
+func (m *Map) draw(places []Place, s *start, t *track, turn *Turn, height, over float64) []Place {
+	d := pen{from: s.from, wind: t.wind, over: over, places: places}
 	d.mark(field.Point{}, 0, height)
 	time, height := s.time, height-s.loss
 	d.mark(s.gate.at, time, height)
@@ -81,8 +82,11 @@ func (m *Map) draw(places []Place, s *start, t *track, turn *Turn, height float6
 // turn draws a turn and returns the gate at its end.
 func (d *pen) turn(from *gate, turn *Turn, side, angle float64, time, height *float64) gate {
 	pieces := int(math.Ceil(angle / (2 * math.Pi) * turnPieces))
-	end := *from
-	for i := 1; i <= pieces; i++ {
+	end, first := *from, 1
+	if *height-float64(angle*turn.Loss) >= d.over {
+		first = pieces
+	}
+	for i := max(first, 1); i <= pieces; i++ {
 		done := angle * (float64(i) / float64(pieces))
 		end.at, end.ahead = arc(from, turn.Radius, side, done)
 		d.mark(end.at, *time+done/turn.Rate, *height-float64(done*turn.Loss))

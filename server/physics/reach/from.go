@@ -126,7 +126,7 @@ func (m *Map) try(s *start, turn *Turn, best *Result, index, aim int, enough flo
 	}
 	lacking := 0.0
 	if len(m.obstacles) > 0 {
-		s.places = m.draw(s.places[:0], s, &t, turn, t.need)
+		s.places = m.draw(s.places[:0], s, &t, turn, t.need, m.top)
 		lacking = m.lacking(s.places)
 	}
 	if best.Area >= 0 && t.need+lacking >= best.Needed {

@@ -13,6 +13,7 @@ type Map struct {
 	model     Model
 	areas     []field.Polygon
 	obstacles []field.Obstacle
+	top       float64 // no obstacle asks for more height, m
 	wind      column
 	glides    glides
 	final     Glide // at the approach speed
@@ -46,6 +47,10 @@ func New(model Model, wind Wind, areas []field.Polygon, obstacles []field.Obstac
 		}
 	}
 	m := &Map{model: model.withDefaults(), areas: areas, obstacles: obstacles, wind: newColumn(wind)}
+	m.top = math.Inf(-1)
+	for i := range obstacles {
+		m.top = max(m.top, obstacles[i].Height+m.model.Clearance)
+	}
 	if !m.wind.finite() {
 		return nil, fmt.Errorf("wind: not a number, or faster than 200 m/s")
 	}

@@ -302,7 +302,7 @@ func TestBoundsLoseNothing(t *testing.T) {
 					if b := m.bound(&s, &m.lines[k], aim, &m.turn); b > way.need+0.02 {
 						t.Errorf("%s point %d: line %d bound %g above what is needed", name, i, k, b)
 					}
-					least = min(least, way.need+m.lacking(m.draw(nil, &s, &way, &m.turn, way.need)))
+					least = min(least, way.need+m.lacking(m.draw(nil, &s, &way, &m.turn, way.need, math.Inf(1))))
 				}
 			}
 			if math.Abs(max(least, 0)-r.Needed) > 0.05 {
