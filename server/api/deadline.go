@@ -25,7 +25,7 @@ func withDeadline(ctx context.Context, req any, info *grpc.UnaryServerInfo, next
 	switch info.FullMethod {
 	case pb.IncidentsService_AddIncidentPhoto_FullMethodName:
 		limit = photoCap
-	case pb.RulePacksService_PreviewRulePack_FullMethodName, pb.RulePacksService_PublishRulePack_FullMethodName,
+	case pb.RulePacksService_PreviewRulePack_FullMethodName, pb.RulePacksService_BeginRulePackPreview_FullMethodName, pb.RulePacksService_PublishRulePack_FullMethodName,
 		pb.RulePacksService_RetireRulePack_FullMethodName:
 		limit = rulesCap
 	}

@@ -167,6 +167,15 @@ func (h *house) newModel(owner string) *pb.Model {
 	return m
 }
 
+// bareModel registers a model of which nothing is told: its answers are soon computed.
+func (h *house) bareModel(owner string) *pb.Model {
+	h.t.Helper()
+	m, err := h.models().CreateModel(h.as(owner), &pb.CreateModelRequest{Parent: "clubs/" + home,
+		Model: &pb.Model{DisplayName: "Dabchick two", Description: &pb.ModelDescription{}}})
+	h.must(err)
+	return m
+}
+
 // newField keeps Long Acre.
 func (h *house) newField() *pb.Field {
 	h.t.Helper()

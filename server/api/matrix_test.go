@@ -31,7 +31,7 @@ type row struct {
 
 // records are ada's.
 type records struct {
-	model, field, approval, assessment, incident, photo, lesson, pack, changes string
+	model, field, approval, assessment, incident, photo, lesson, pack, changes, preview string
 }
 
 // records makes one of each.
@@ -46,7 +46,9 @@ func (h *house) records() records {
 	h.must(err)
 	l, err := h.incidents().CreateLesson(h.as(mei), &pb.CreateLessonRequest{Parent: "clubs/" + home, Lesson: &pb.Lesson{Text: "x", Predicate: "false"}})
 	h.must(err)
-	return records{m.GetName(), f.GetName(), a.GetName(), a.GetAssessment(), i.GetName(), i.GetPhotos()[0].GetName(), l.GetName(), h.newPack("larkmoor-club").GetName(), h.changed(a.GetName())}
+	pack := h.newPack("larkmoor-club")
+	return records{m.GetName(), f.GetName(), a.GetName(), a.GetAssessment(), i.GetName(), i.GetPhotos()[0].GetName(), l.GetName(), pack.GetName(),
+		h.changed(a.GetName()), h.foretell(ines, pack).GetName()}
 }
 
 // picture is a small PNG.
@@ -148,6 +150,9 @@ func matrix(t *testing.T, r records) []row {
 		p("RulePacks", "ListSuppliedRulePacks", all, false, &pb.ListSuppliedRulePacksRequest{Parent: club}, &pb.ListSuppliedRulePacksResponse{}),
 		p("RulePacks", "UpdateRulePack", "UDDDYDDN", true, &pb.UpdateRulePackRequest{RulePack: &pb.RulePack{Name: r.pack, Etag: "v999"}}, &pb.RulePack{}),
 		p("RulePacks", "PreviewRulePack", "UDDYYDDN", true, &pb.PreviewRulePackRequest{Name: r.pack}, &pb.PreviewRulePackResponse{}),
+		p("RulePacks", "BeginRulePackPreview", "UDDYYDDN", true, &pb.BeginRulePackPreviewRequest{Name: r.pack}, &pb.RulePackPreview{}),
+		p("RulePacks", "GetRulePackPreview", "UDDYYDDN", true, &pb.GetRulePackPreviewRequest{Name: r.preview}, &pb.RulePackPreview{}),
+		p("RulePacks", "CancelRulePackPreview", "UDDYYDDN", true, &pb.CancelRulePackPreviewRequest{Name: r.preview}, &pb.RulePackPreview{}),
 		p("RulePacks", "PublishRulePack", "UDDDYDDN", true, &pb.PublishRulePackRequest{Name: r.pack, Etag: "v999"}, &pb.RulePack{}),
 		p("RulePacks", "RetireRulePack", "UDDDYDDN", true, &pb.RetireRulePackRequest{Name: r.pack, Etag: "v999"}, &pb.RulePack{}),
 		p("RulePacks", "ComposeLimits", all, false, &pb.ComposeLimitsRequest{Parent: club}, &pb.ComposeLimitsResponse{}),

@@ -2,7 +2,6 @@ package api
 
 import (
 	"context"
-	"time"
 
 	pb "pitgate/proto/pitgate/v1"
 	"pitgate/server/club"
@@ -17,15 +16,14 @@ func (s *rulePacksService) PreviewRulePack(ctx context.Context, req *pb.PreviewR
 	}
 	out := &pb.PreviewRulePackResponse{}
 	return out, s.store.Read(ctx, c.club, func(tx *postgres.ReadTx) error {
-		kept, err := tx.RulePack(ctx, id)
+		before, after, err := s.bothRules(ctx, tx, id)
 		if err != nil {
 			return err
 		}
-		before, err := readRules(ctx, tx)
-		if err != nil {
-			return err
+		ids, err := tx.ApprovalsToReassess(ctx)
+		if err == nil && len(ids) > mostAtOnce {
+			err = club.Refuse(club.FailedPrecondition, "TOO_MANY_APPROVALS", "%d approvals are too many to compute in one call: begin a preview and follow it", len(ids))
 		}
-		after, err := rulesAfter(kept, before, s.now().UTC().Format(time.DateOnly))
 		if err != nil {
 			return err
 		}

@@ -83,13 +83,7 @@ func (h *house) work(begin func(*jobs.Queue, *postgres.Tx) (club.ReassessmentRun
 	if begin != nil {
 		h.must(h.store.InTx(h.t.Context(), home, func(tx *postgres.Tx) error { run, err = begin(queue, tx); return err }))
 	}
-	workers, err := jobs.Start(h.t.Context(), jobs.Config{Store: h.store, Assessor: h.server.Assessor, Count: 2})
-	h.must(err)
-	defer func() {
-		ctx, cancel := context.WithTimeout(context.Background(), 10*time.Second)
-		defer cancel()
-		h.must(workers.Stop(ctx))
-	}()
+	defer h.workers()()
 	for end := time.Now().Add(60 * time.Second); ; time.Sleep(30 * time.Millisecond) {
 		h.must(h.store.Read(h.t.Context(), home, func(tx *postgres.ReadTx) error {
 			if run.ID == "" {
@@ -105,6 +99,18 @@ func (h *house) work(begin func(*jobs.Queue, *postgres.Tx) (club.ReassessmentRun
 		if time.Now().After(end) {
 			h.t.Fatalf("the run stands at %+v", run)
 		}
+	}
+}
+
+// workers begins to work on jobs; the function returned ends it.
+func (h *house) workers() (stop func()) {
+	h.t.Helper()
+	workers, err := jobs.Start(h.t.Context(), jobs.Config{Store: h.store, Assessor: h.server.Assessor, Count: 2})
+	h.must(err)
+	return func() {
+		ctx, cancel := context.WithTimeout(context.Background(), 10*time.Second)
+		defer cancel()
+		h.must(workers.Stop(ctx))
 	}
 }
 
@@ -246,8 +252,9 @@ func TestManyApprovalsAreLeftToJobs(t *testing.T) {
 	h := open(t, "")
 	m, f := h.newModel(ada), h.newField()
 	ready := h.atField(h.draft(m, f))
+	bare := h.bareModel(ada)
 	for range 40 {
-		_, err := h.submit(h.as(ada), h.draft(m, f))
+		_, err := h.submit(h.as(ada), h.draft(bare, f))
 		h.must(err)
 	}
 	h.inForce(h.edited(h.newPack("eu-open-a3"), massOf(1.5)))

@@ -21,6 +21,7 @@ const (
 	Lessons     Collection = "lessons"
 	RulePacks   Collection = "rulePacks"
 	Changes     Collection = "verdictChanges"
+	Previews    Collection = "rulePackPreviews"
 )
 
 // partPattern is what a club's slug or an id may look like.

@@ -67,6 +67,30 @@ func (a AssessedApproval) Underneath() State {
 	return a.State
 }
 
+// RulePackPreview is what publishing a pack, or retiring a published one, would do to the open approvals, and how far it is computed.
+type RulePackPreview struct {
+	ID, RulePackID, PersonID string
+	// Digest is that of the pack's content, RulesDigest that of the rules in force, with which it is computed by the core CoreVersion.
+	Digest, RulesDigest, CoreVersion                string
+	Approvals, DoneCount, ChangedCount, FailedCount int32
+	Cancelled                                       bool
+	CreateTime                                      time.Time
+}
+
+// Done tells whether every approval had its turn.
+func (p RulePackPreview) Done() bool { return p.DoneCount >= p.Approvals }
+
+// PreviewResult is what would become of one approval.
+type PreviewResult struct {
+	PreviewID, ApprovalID, ModelDisplayName, OwnerDisplayName string
+	Outcome                                                   Outcome
+	State                                                     State
+	Lapses                                                    bool
+	Changes                                                   []ChangedVerdict
+	// Failure says why it could not be computed.
+	Failure string
+}
+
 // PermitRulePack refuses whoever is not of the committee.
 func PermitRulePack(by Actor) error {
 	if !by.Has(Committee) {

@@ -24,6 +24,17 @@ func (w *approvalWorker) Work(ctx context.Context, job *river.Job[ReassessApprov
 	return w.assessor.Reassess(ctx, job.Args)
 }
 
+// previewWorker works on PreviewApproval.
+type previewWorker struct {
+	river.WorkerDefaults[PreviewApproval]
+	assessor Assessor
+}
+
+// Work implements river.Worker.
+func (w *previewWorker) Work(ctx context.Context, job *river.Job[PreviewApproval]) error {
+	return w.assessor.Preview(ctx, job.Args)
+}
+
 // failures makes jobs visible that fail for good.
 type failures struct {
 	assessor Assessor
@@ -47,16 +58,41 @@ func (f *failures) HandlePanic(ctx context.Context, job *rivertype.JobRow, what 
 func (f *failures) handle(ctx context.Context, job *rivertype.JobRow, err error, final bool) *river.ErrorHandlerResult {
 	final = final || job.Attempt >= job.MaxAttempts
 	f.log.WarnContext(ctx, "job failed", "kind", job.Kind, "args", string(job.EncodedArgs), "attempt", job.Attempt, "final", final, "error", err)
-	var args ReassessApproval
-	if !final || job.Kind != args.Kind() {
+	if !final {
 		return nil
 	}
-	if json.Unmarshal(job.EncodedArgs, &args) != nil {
-		return nil
-	}
-	if kept := f.assessor.KeepFailure(ctx, args, err.Error()); kept != nil {
+	known, kept := f.keep(ctx, job, err.Error())
+	if kept != nil {
 		f.log.ErrorContext(ctx, "a failed job could not be kept", "args", string(job.EncodedArgs), "error", kept)
+	}
+	if kept != nil || !known {
 		return nil
 	}
 	return &river.ErrorHandlerResult{SetCancelled: true}
+}
+
+// keep has a failure of a known kind of job kept.
+func (f *failures) keep(ctx context.Context, job *rivertype.JobRow, reason string) (known bool, err error) {
+	switch job.Kind {
+	case ReassessApproval{}.Kind():
+		args, err := argsOf[ReassessApproval](job)
+		if err == nil {
+			err = f.assessor.KeepFailure(ctx, args, reason)
+		}
+		return true, err
+	case PreviewApproval{}.Kind():
+		args, err := argsOf[PreviewApproval](job)
+		if err == nil {
+			err = f.assessor.KeepPreviewFailure(ctx, args, reason)
+		}
+		return true, err
+	default:
+		return false, nil
+	}
+}
+
+// argsOf reads what a job is about.
+func argsOf[T any](job *rivertype.JobRow) (args T, err error) {
+	err = json.Unmarshal(job.EncodedArgs, &args)
+	return args, err
 }

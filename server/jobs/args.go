@@ -36,7 +36,24 @@ func (ReassessApproval) InsertOpts() river.InsertOpts {
 	return river.InsertOpts{MaxAttempts: mostAttempts, Priority: 2, Queue: queueName, UniqueOpts: river.UniqueOpts{ByArgs: true}}
 }
 
+// PreviewApproval computes one approval by rules that are not in force, for somebody who waits for it.
+type PreviewApproval struct {
+	Club     string `json:"club"`
+	Preview  string `json:"preview"`
+	Approval string `json:"approval"`
+}
+
+// Kind implements river.JobArgs.
+func (PreviewApproval) Kind() string { return "preview_approval" }
+
+// InsertOpts implements river.JobArgsWithInsertOpts: somebody waits, so that it comes before what nobody waits for.
+func (PreviewApproval) InsertOpts() river.InsertOpts {
+	return river.InsertOpts{MaxAttempts: mostPreviewAttempts, Priority: 1, Queue: queueName, UniqueOpts: river.UniqueOpts{ByArgs: true}}
+}
+
 const (
+	// mostPreviewAttempts is how often it is tried for somebody who waits.
+	mostPreviewAttempts = 3
 	// queueName is the one queue: clubs take turns within it.
 	queueName = "reassess"
 	// mostAttempts is how often a job is tried; the pauses between grow with the fourth power of the attempt, in seconds.

@@ -43,12 +43,19 @@ func (w *clubWorker) Work(ctx context.Context, job *river.Job[ReassessClub]) err
 
 // addAll adds a job for every approval, each in its turn.
 func addAll(ctx context.Context, client *river.Client[pgx.Tx], raw pgx.Tx, of ReassessClub, approvals []string) error {
+	return addInTurns(ctx, client, raw, approvals, func(id string) (river.JobArgs, river.InsertOpts) {
+		args := ReassessApproval{Club: of.Club, Run: of.Run, Approval: id}
+		return args, args.InsertOpts()
+	})
+}
+
+// addInTurns adds the job that is made for every approval, each in its turn.
+func addInTurns(ctx context.Context, client *river.Client[pgx.Tx], raw pgx.Tx, approvals []string, job func(id string) (river.JobArgs, river.InsertOpts)) error {
 	n := 0
 	for some := range slices.Chunk(approvals, batch) {
 		var jobs []river.InsertManyParams
 		for _, id := range some {
-			args := ReassessApproval{Club: of.Club, Run: of.Run, Approval: id}
-			options := args.InsertOpts()
+			args, options := job(id)
 			options.ScheduledAt = turn(n)
 			jobs = append(jobs, river.InsertManyParams{Args: args, InsertOpts: &options})
 			n++

@@ -38,6 +38,16 @@ func (q *Queue) Begin(ctx context.Context, tx *postgres.Tx, by club.Actor, r clu
 	})
 }
 
+// AddPreview adds the jobs of a preview in the transaction that keeps it.
+func (q *Queue) AddPreview(ctx context.Context, tx *postgres.Tx, previewID string, approvals []string) error {
+	return tx.Enqueue(func(raw pgx.Tx) error {
+		return addInTurns(ctx, q.client, raw, approvals, func(id string) (river.JobArgs, river.InsertOpts) {
+			args := PreviewApproval{Club: tx.ClubID(), Preview: previewID, Approval: id}
+			return args, args.InsertOpts()
+		})
+	})
+}
+
 // BeginForCore opens a run in every club whose last run for the core was for another version, and tells in how many. Several processes may call it at
 // once: one run comes of it.
 func (q *Queue) BeginForCore(ctx context.Context, store *postgres.Store, version string) (begun int, err error) {

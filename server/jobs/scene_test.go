@@ -3,6 +3,7 @@ package jobs_test
 import (
 	"context"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"strings"
 	"sync"
@@ -179,6 +180,14 @@ func (p *plain) Reassess(ctx context.Context, job jobs.ReassessApproval) error {
 func (p *plain) KeepFailure(ctx context.Context, job jobs.ReassessApproval, reason string) error {
 	return p.keep(ctx, job, club.Reassessment{Outcome: club.OutcomeFailed, Failure: reason})
 }
+
+// Preview is no matter of these tests.
+func (p *plain) Preview(context.Context, jobs.PreviewApproval) error {
+	return errors.New("no previews here")
+}
+
+// KeepPreviewFailure is none either.
+func (p *plain) KeepPreviewFailure(context.Context, jobs.PreviewApproval, string) error { return nil }
 
 func (p *plain) keep(ctx context.Context, job jobs.ReassessApproval, r club.Reassessment) error {
 	r.RunID, r.ApprovalID, r.CoreVersion, r.State = job.Run, job.Approval, "2", club.Submitted

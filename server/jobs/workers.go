@@ -21,6 +21,10 @@ type Assessor interface {
 	Reassess(ctx context.Context, job ReassessApproval) error
 	// KeepFailure keeps that an approval could not be computed, where everybody who may read it sees it.
 	KeepFailure(ctx context.Context, job ReassessApproval, reason string) error
+	// Preview computes one approval by rules that are not in force and keeps what would become of it, under the same conditions.
+	Preview(ctx context.Context, job PreviewApproval) error
+	// KeepPreviewFailure keeps that this cannot be computed.
+	KeepPreviewFailure(ctx context.Context, job PreviewApproval, reason string) error
 }
 
 // Config is what workers need.
@@ -94,6 +98,7 @@ func (w *Workers) start(ctx context.Context, config Config) (err error) {
 func riverConfig(c Config, worker string) *river.Config {
 	workers := river.NewWorkers()
 	river.AddWorker(workers, &approvalWorker{assessor: c.Assessor})
+	river.AddWorker(workers, &previewWorker{assessor: c.Assessor})
 	river.AddWorker(workers, &clubWorker{store: c.Store})
 	c.Stuck = cmp.Or(c.Stuck, stuckAfter)
 	return &river.Config{

@@ -42,8 +42,8 @@ const ours = `(SELECT c.oid, c.relname, c.relrowsecurity, c.relforcerowsecurity 
 
 func TestSchemaHasItsTables(t *testing.T) {
 	t.Parallel()
-	if got := query(t, owner(t), `SELECT relname::text FROM `+ours+` o`); len(got) != 25 {
-		t.Errorf("%d tables, want 25: %v", len(got), got)
+	if got := query(t, owner(t), `SELECT relname::text FROM `+ours+` o`); len(got) != 27 {
+		t.Errorf("%d tables, want 27: %v", len(got), got)
 	}
 }
 

@@ -137,13 +137,17 @@ func (r *ReadTx) AssessedApprovals(ctx context.Context) ([]club.AssessedApproval
 	rows, err := r.q.AssessedApprovals(ctx, r.clubID, statesThat(club.State.Open))
 	var open []club.AssessedApproval
 	for _, row := range rows {
-		open = append(open, club.AssessedApproval{
-			ID: row.ApprovalID, ModelDisplayName: row.ModelDisplayName, OwnerDisplayName: row.OwnerDisplayName, State: club.State(row.State),
-			HeldFrom: club.State(text(row.HeldFrom)), Limits: row.Limits, Input: row.Input,
-			Report: row.Report, InputDigest: row.InputDigest, CoreVersion: row.CoreVersion,
-		})
+		open = append(open, assessedApprovalOf(row))
 	}
 	return open, err
+}
+
+func assessedApprovalOf(row pgdb.AssessedApprovalsRow) club.AssessedApproval {
+	return club.AssessedApproval{
+		ID: row.ApprovalID, ModelDisplayName: row.ModelDisplayName, OwnerDisplayName: row.OwnerDisplayName, State: club.State(row.State),
+		HeldFrom: club.State(text(row.HeldFrom)), Limits: row.Limits, Input: row.Input,
+		Report: row.Report, InputDigest: row.InputDigest, CoreVersion: row.CoreVersion,
+	}
 }
 
 // LapseForRules lapses an approval, and its signatures, because a change of rules changes its verdicts. One that rests on nothing any more is left

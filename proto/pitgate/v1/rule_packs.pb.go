@@ -83,6 +83,64 @@ func (RulePackState) EnumDescriptor() ([]byte, []int) {
 	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{0}
 }
 
+// Where a preview stands.
+type RulePackPreviewState int32
+
+const (
+	RulePackPreviewState_RULE_PACK_PREVIEW_STATE_UNSPECIFIED RulePackPreviewState = 0
+	RulePackPreviewState_RULE_PACK_PREVIEW_STATE_RUNNING     RulePackPreviewState = 1
+	// Every approval was tried.
+	RulePackPreviewState_RULE_PACK_PREVIEW_STATE_DONE      RulePackPreviewState = 2
+	RulePackPreviewState_RULE_PACK_PREVIEW_STATE_CANCELLED RulePackPreviewState = 3
+	// The pack, the rules in force or the core changed since: begin another.
+	RulePackPreviewState_RULE_PACK_PREVIEW_STATE_OUTDATED RulePackPreviewState = 4
+)
+
+// Enum value maps for RulePackPreviewState.
+var (
+	RulePackPreviewState_name = map[int32]string{
+		0: "RULE_PACK_PREVIEW_STATE_UNSPECIFIED",
+		1: "RULE_PACK_PREVIEW_STATE_RUNNING",
+		2: "RULE_PACK_PREVIEW_STATE_DONE",
+		3: "RULE_PACK_PREVIEW_STATE_CANCELLED",
+		4: "RULE_PACK_PREVIEW_STATE_OUTDATED",
+	}
+	RulePackPreviewState_value = map[string]int32{
+		"RULE_PACK_PREVIEW_STATE_UNSPECIFIED": 0,
+		"RULE_PACK_PREVIEW_STATE_RUNNING":     1,
+		"RULE_PACK_PREVIEW_STATE_DONE":        2,
+		"RULE_PACK_PREVIEW_STATE_CANCELLED":   3,
+		"RULE_PACK_PREVIEW_STATE_OUTDATED":    4,
+	}
+)
+
+func (x RulePackPreviewState) Enum() *RulePackPreviewState {
+	p := new(RulePackPreviewState)
+	*p = x
+	return p
+}
+
+func (x RulePackPreviewState) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (RulePackPreviewState) Descriptor() protoreflect.EnumDescriptor {
+	return file_pitgate_v1_rule_packs_proto_enumTypes[1].Descriptor()
+}
+
+func (RulePackPreviewState) Type() protoreflect.EnumType {
+	return &file_pitgate_v1_rule_packs_proto_enumTypes[1]
+}
+
+func (x RulePackPreviewState) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use RulePackPreviewState.Descriptor instead.
+func (RulePackPreviewState) EnumDescriptor() ([]byte, []int) {
+	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{1}
+}
+
 // What a pack says. Its JSON is the form of the data files.
 type RulePackContent struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -798,6 +856,251 @@ func (x *PreviewRulePackResponse) GetTriedApprovalCount() int32 {
 	return 0
 }
 
+type BeginRulePackPreviewRequest struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	Name          string                 `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *BeginRulePackPreviewRequest) Reset() {
+	*x = BeginRulePackPreviewRequest{}
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[11]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *BeginRulePackPreviewRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*BeginRulePackPreviewRequest) ProtoMessage() {}
+
+func (x *BeginRulePackPreviewRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[11]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use BeginRulePackPreviewRequest.ProtoReflect.Descriptor instead.
+func (*BeginRulePackPreviewRequest) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{11}
+}
+
+func (x *BeginRulePackPreviewRequest) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+type GetRulePackPreviewRequest struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	Name          string                 `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *GetRulePackPreviewRequest) Reset() {
+	*x = GetRulePackPreviewRequest{}
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[12]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *GetRulePackPreviewRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*GetRulePackPreviewRequest) ProtoMessage() {}
+
+func (x *GetRulePackPreviewRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[12]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use GetRulePackPreviewRequest.ProtoReflect.Descriptor instead.
+func (*GetRulePackPreviewRequest) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{12}
+}
+
+func (x *GetRulePackPreviewRequest) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+type CancelRulePackPreviewRequest struct {
+	state         protoimpl.MessageState `protogen:"open.v1"`
+	Name          string                 `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CancelRulePackPreviewRequest) Reset() {
+	*x = CancelRulePackPreviewRequest{}
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[13]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CancelRulePackPreviewRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CancelRulePackPreviewRequest) ProtoMessage() {}
+
+func (x *CancelRulePackPreviewRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[13]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CancelRulePackPreviewRequest.ProtoReflect.Descriptor instead.
+func (*CancelRulePackPreviewRequest) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{13}
+}
+
+func (x *CancelRulePackPreviewRequest) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+// What publishing a pack, or retiring a published one, would change.
+type RulePackPreview struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// clubs/{club}/rulePackPreviews/{preview}
+	Name string `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	// clubs/{club}/rulePacks/{rule_pack}
+	RulePack string               `protobuf:"bytes,2,opt,name=rule_pack,json=rulePack,proto3" json:"rule_pack,omitempty"`
+	State    RulePackPreviewState `protobuf:"varint,3,opt,name=state,proto3,enum=pitgate.v1.RulePackPreviewState" json:"state,omitempty"`
+	// Approvals that are tried: those computed and still open.
+	ApprovalCount int32 `protobuf:"varint,4,opt,name=approval_count,json=approvalCount,proto3" json:"approval_count,omitempty"`
+	DoneCount     int32 `protobuf:"varint,5,opt,name=done_count,json=doneCount,proto3" json:"done_count,omitempty"`
+	ChangedCount  int32 `protobuf:"varint,6,opt,name=changed_count,json=changedCount,proto3" json:"changed_count,omitempty"`
+	FailedCount   int32 `protobuf:"varint,7,opt,name=failed_count,json=failedCount,proto3" json:"failed_count,omitempty"`
+	// Those with a change, and those that could not be computed, oldest first; only once it runs no more.
+	Approvals     []*ApprovalVerdictChanges `protobuf:"bytes,8,rep,name=approvals,proto3" json:"approvals,omitempty"`
+	CreateTime    *timestamppb.Timestamp    `protobuf:"bytes,9,opt,name=create_time,json=createTime,proto3" json:"create_time,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *RulePackPreview) Reset() {
+	*x = RulePackPreview{}
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[14]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *RulePackPreview) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*RulePackPreview) ProtoMessage() {}
+
+func (x *RulePackPreview) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[14]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use RulePackPreview.ProtoReflect.Descriptor instead.
+func (*RulePackPreview) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{14}
+}
+
+func (x *RulePackPreview) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+func (x *RulePackPreview) GetRulePack() string {
+	if x != nil {
+		return x.RulePack
+	}
+	return ""
+}
+
+func (x *RulePackPreview) GetState() RulePackPreviewState {
+	if x != nil {
+		return x.State
+	}
+	return RulePackPreviewState_RULE_PACK_PREVIEW_STATE_UNSPECIFIED
+}
+
+func (x *RulePackPreview) GetApprovalCount() int32 {
+	if x != nil {
+		return x.ApprovalCount
+	}
+	return 0
+}
+
+func (x *RulePackPreview) GetDoneCount() int32 {
+	if x != nil {
+		return x.DoneCount
+	}
+	return 0
+}
+
+func (x *RulePackPreview) GetChangedCount() int32 {
+	if x != nil {
+		return x.ChangedCount
+	}
+	return 0
+}
+
+func (x *RulePackPreview) GetFailedCount() int32 {
+	if x != nil {
+		return x.FailedCount
+	}
+	return 0
+}
+
+func (x *RulePackPreview) GetApprovals() []*ApprovalVerdictChanges {
+	if x != nil {
+		return x.Approvals
+	}
+	return nil
+}
+
+func (x *RulePackPreview) GetCreateTime() *timestamppb.Timestamp {
+	if x != nil {
+		return x.CreateTime
+	}
+	return nil
+}
+
 // What changes in one approval.
 type ApprovalVerdictChanges struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -808,15 +1111,19 @@ type ApprovalVerdictChanges struct {
 	// Number of a state as in ApprovalState, in words: "signed".
 	State string `protobuf:"bytes,4,opt,name=state,proto3" json:"state,omitempty"`
 	// True when the change lapses it, with its signatures.
-	Lapses        bool             `protobuf:"varint,5,opt,name=lapses,proto3" json:"lapses,omitempty"`
-	Changes       []*VerdictChange `protobuf:"bytes,6,rep,name=changes,proto3" json:"changes,omitempty"`
+	Lapses  bool             `protobuf:"varint,5,opt,name=lapses,proto3" json:"lapses,omitempty"`
+	Changes []*VerdictChange `protobuf:"bytes,6,rep,name=changes,proto3" json:"changes,omitempty"`
+	// Why it could not be computed; empty otherwise.
+	Failure string `protobuf:"bytes,7,opt,name=failure,proto3" json:"failure,omitempty"`
+	// Gates that open again when it lapses: "desk", "bench", "field".
+	ReopenedGates []string `protobuf:"bytes,8,rep,name=reopened_gates,json=reopenedGates,proto3" json:"reopened_gates,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *ApprovalVerdictChanges) Reset() {
 	*x = ApprovalVerdictChanges{}
-	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[11]
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[15]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -828,7 +1135,7 @@ func (x *ApprovalVerdictChanges) String() string {
 func (*ApprovalVerdictChanges) ProtoMessage() {}
 
 func (x *ApprovalVerdictChanges) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[11]
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[15]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -841,7 +1148,7 @@ func (x *ApprovalVerdictChanges) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ApprovalVerdictChanges.ProtoReflect.Descriptor instead.
 func (*ApprovalVerdictChanges) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{11}
+	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{15}
 }
 
 func (x *ApprovalVerdictChanges) GetApproval() string {
@@ -886,6 +1193,20 @@ func (x *ApprovalVerdictChanges) GetChanges() []*VerdictChange {
 	return nil
 }
 
+func (x *ApprovalVerdictChanges) GetFailure() string {
+	if x != nil {
+		return x.Failure
+	}
+	return ""
+}
+
+func (x *ApprovalVerdictChanges) GetReopenedGates() []string {
+	if x != nil {
+		return x.ReopenedGates
+	}
+	return nil
+}
+
 // One finding whose verdict changes.
 type VerdictChange struct {
 	state     protoimpl.MessageState `protogen:"open.v1"`
@@ -903,7 +1224,7 @@ type VerdictChange struct {
 
 func (x *VerdictChange) Reset() {
 	*x = VerdictChange{}
-	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[12]
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -915,7 +1236,7 @@ func (x *VerdictChange) String() string {
 func (*VerdictChange) ProtoMessage() {}
 
 func (x *VerdictChange) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[12]
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -928,7 +1249,7 @@ func (x *VerdictChange) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use VerdictChange.ProtoReflect.Descriptor instead.
 func (*VerdictChange) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{12}
+	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *VerdictChange) GetFindingId() string {
@@ -977,7 +1298,7 @@ type PublishRulePackRequest struct {
 
 func (x *PublishRulePackRequest) Reset() {
 	*x = PublishRulePackRequest{}
-	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[13]
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[17]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -989,7 +1310,7 @@ func (x *PublishRulePackRequest) String() string {
 func (*PublishRulePackRequest) ProtoMessage() {}
 
 func (x *PublishRulePackRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[13]
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[17]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1002,7 +1323,7 @@ func (x *PublishRulePackRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PublishRulePackRequest.ProtoReflect.Descriptor instead.
 func (*PublishRulePackRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{13}
+	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{17}
 }
 
 func (x *PublishRulePackRequest) GetName() string {
@@ -1037,7 +1358,7 @@ type RetireRulePackRequest struct {
 
 func (x *RetireRulePackRequest) Reset() {
 	*x = RetireRulePackRequest{}
-	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[14]
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[18]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1049,7 +1370,7 @@ func (x *RetireRulePackRequest) String() string {
 func (*RetireRulePackRequest) ProtoMessage() {}
 
 func (x *RetireRulePackRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[14]
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[18]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1062,7 +1383,7 @@ func (x *RetireRulePackRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RetireRulePackRequest.ProtoReflect.Descriptor instead.
 func (*RetireRulePackRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{14}
+	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{18}
 }
 
 func (x *RetireRulePackRequest) GetName() string {
@@ -1099,7 +1420,7 @@ type ComposeLimitsRequest struct {
 
 func (x *ComposeLimitsRequest) Reset() {
 	*x = ComposeLimitsRequest{}
-	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[15]
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[19]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1111,7 +1432,7 @@ func (x *ComposeLimitsRequest) String() string {
 func (*ComposeLimitsRequest) ProtoMessage() {}
 
 func (x *ComposeLimitsRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[15]
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[19]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1124,7 +1445,7 @@ func (x *ComposeLimitsRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ComposeLimitsRequest.ProtoReflect.Descriptor instead.
 func (*ComposeLimitsRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{15}
+	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{19}
 }
 
 func (x *ComposeLimitsRequest) GetParent() string {
@@ -1159,7 +1480,7 @@ type ComposeLimitsResponse struct {
 
 func (x *ComposeLimitsResponse) Reset() {
 	*x = ComposeLimitsResponse{}
-	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[16]
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[20]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1171,7 +1492,7 @@ func (x *ComposeLimitsResponse) String() string {
 func (*ComposeLimitsResponse) ProtoMessage() {}
 
 func (x *ComposeLimitsResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[16]
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[20]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1184,7 +1505,7 @@ func (x *ComposeLimitsResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ComposeLimitsResponse.ProtoReflect.Descriptor instead.
 func (*ComposeLimitsResponse) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{16}
+	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{20}
 }
 
 func (x *ComposeLimitsResponse) GetLimits() *Limits {
@@ -1221,7 +1542,7 @@ type StrictestFigure struct {
 
 func (x *StrictestFigure) Reset() {
 	*x = StrictestFigure{}
-	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[17]
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[21]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1233,7 +1554,7 @@ func (x *StrictestFigure) String() string {
 func (*StrictestFigure) ProtoMessage() {}
 
 func (x *StrictestFigure) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[17]
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[21]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1246,7 +1567,7 @@ func (x *StrictestFigure) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use StrictestFigure.ProtoReflect.Descriptor instead.
 func (*StrictestFigure) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{17}
+	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{21}
 }
 
 func (x *StrictestFigure) GetLimit() string {
@@ -1320,7 +1641,7 @@ type AskedFigure struct {
 
 func (x *AskedFigure) Reset() {
 	*x = AskedFigure{}
-	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[18]
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[22]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1332,7 +1653,7 @@ func (x *AskedFigure) String() string {
 func (*AskedFigure) ProtoMessage() {}
 
 func (x *AskedFigure) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[18]
+	mi := &file_pitgate_v1_rule_packs_proto_msgTypes[22]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1345,7 +1666,7 @@ func (x *AskedFigure) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use AskedFigure.ProtoReflect.Descriptor instead.
 func (*AskedFigure) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{18}
+	return file_pitgate_v1_rule_packs_proto_rawDescGZIP(), []int{22}
 }
 
 func (x *AskedFigure) GetRule() string {
@@ -1488,14 +1809,34 @@ const file_pitgate_v1_rule_packs_proto_rawDesc = "" +
 	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x04name\"\x8d\x01\n" +
 	"\x17PreviewRulePackResponse\x12@\n" +
 	"\tapprovals\x18\x01 \x03(\v2\".pitgate.v1.ApprovalVerdictChangesR\tapprovals\x120\n" +
-	"\x14tried_approval_count\x18\x02 \x01(\x05R\x12triedApprovalCount\"\xf3\x01\n" +
+	"\x14tried_approval_count\x18\x02 \x01(\x05R\x12triedApprovalCount\"7\n" +
+	"\x1bBeginRulePackPreviewRequest\x12\x18\n" +
+	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x04name\"5\n" +
+	"\x19GetRulePackPreviewRequest\x12\x18\n" +
+	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x04name\"8\n" +
+	"\x1cCancelRulePackPreviewRequest\x12\x18\n" +
+	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x04name\"\x8d\x03\n" +
+	"\x0fRulePackPreview\x12\x18\n" +
+	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\bR\x04name\x12\x1b\n" +
+	"\trule_pack\x18\x02 \x01(\tR\brulePack\x126\n" +
+	"\x05state\x18\x03 \x01(\x0e2 .pitgate.v1.RulePackPreviewStateR\x05state\x12%\n" +
+	"\x0eapproval_count\x18\x04 \x01(\x05R\rapprovalCount\x12\x1d\n" +
+	"\n" +
+	"done_count\x18\x05 \x01(\x05R\tdoneCount\x12#\n" +
+	"\rchanged_count\x18\x06 \x01(\x05R\fchangedCount\x12!\n" +
+	"\ffailed_count\x18\a \x01(\x05R\vfailedCount\x12@\n" +
+	"\tapprovals\x18\b \x03(\v2\".pitgate.v1.ApprovalVerdictChangesR\tapprovals\x12;\n" +
+	"\vcreate_time\x18\t \x01(\v2\x1a.google.protobuf.TimestampR\n" +
+	"createTime\"\xb4\x02\n" +
 	"\x16ApprovalVerdictChanges\x12\x1a\n" +
 	"\bapproval\x18\x01 \x01(\tR\bapproval\x12,\n" +
 	"\x12model_display_name\x18\x02 \x01(\tR\x10modelDisplayName\x12,\n" +
 	"\x12owner_display_name\x18\x03 \x01(\tR\x10ownerDisplayName\x12\x14\n" +
 	"\x05state\x18\x04 \x01(\tR\x05state\x12\x16\n" +
 	"\x06lapses\x18\x05 \x01(\bR\x06lapses\x123\n" +
-	"\achanges\x18\x06 \x03(\v2\x19.pitgate.v1.VerdictChangeR\achanges\"\xa6\x01\n" +
+	"\achanges\x18\x06 \x03(\v2\x19.pitgate.v1.VerdictChangeR\achanges\x12\x18\n" +
+	"\afailure\x18\a \x01(\tR\afailure\x12%\n" +
+	"\x0ereopened_gates\x18\b \x03(\tR\rreopenedGates\"\xa6\x01\n" +
 	"\rVerdictChange\x12\x1d\n" +
 	"\n" +
 	"finding_id\x18\x01 \x01(\tR\tfindingId\x12\x14\n" +
@@ -1549,14 +1890,23 @@ const file_pitgate_v1_rule_packs_proto_rawDesc = "" +
 	"\x15RULE_PACK_STATE_DRAFT\x10\x01\x12\x1c\n" +
 	"\x18RULE_PACK_STATE_PROPOSED\x10\x02\x12\x1d\n" +
 	"\x19RULE_PACK_STATE_PUBLISHED\x10\x03\x12\x1b\n" +
-	"\x17RULE_PACK_STATE_RETIRED\x10\x042\xc0\t\n" +
+	"\x17RULE_PACK_STATE_RETIRED\x10\x04*\xd3\x01\n" +
+	"\x14RulePackPreviewState\x12'\n" +
+	"#RULE_PACK_PREVIEW_STATE_UNSPECIFIED\x10\x00\x12#\n" +
+	"\x1fRULE_PACK_PREVIEW_STATE_RUNNING\x10\x01\x12 \n" +
+	"\x1cRULE_PACK_PREVIEW_STATE_DONE\x10\x02\x12%\n" +
+	"!RULE_PACK_PREVIEW_STATE_CANCELLED\x10\x03\x12$\n" +
+	" RULE_PACK_PREVIEW_STATE_OUTDATED\x10\x042\xfb\f\n" +
 	"\x10RulePacksService\x12|\n" +
 	"\x0eCreateRulePack\x12!.pitgate.v1.CreateRulePackRequest\x1a\x14.pitgate.v1.RulePack\"1\x82\xd3\xe4\x93\x02+:\trule_pack\"\x1e/v1/{parent=clubs/*}/rulePacks\x12k\n" +
 	"\vGetRulePack\x12\x1e.pitgate.v1.GetRulePackRequest\x1a\x14.pitgate.v1.RulePack\"&\x82\xd3\xe4\x93\x02 \x12\x1e/v1/{name=clubs/*/rulePacks/*}\x12|\n" +
 	"\rListRulePacks\x12 .pitgate.v1.ListRulePacksRequest\x1a!.pitgate.v1.ListRulePacksResponse\"&\x82\xd3\xe4\x93\x02 \x12\x1e/v1/{parent=clubs/*}/rulePacks\x12\x9c\x01\n" +
 	"\x15ListSuppliedRulePacks\x12(.pitgate.v1.ListSuppliedRulePacksRequest\x1a).pitgate.v1.ListSuppliedRulePacksResponse\".\x82\xd3\xe4\x93\x02(\x12&/v1/{parent=clubs/*}/suppliedRulePacks\x12\x86\x01\n" +
 	"\x0eUpdateRulePack\x12!.pitgate.v1.UpdateRulePackRequest\x1a\x14.pitgate.v1.RulePack\";\x82\xd3\xe4\x93\x025:\trule_pack2(/v1/{rule_pack.name=clubs/*/rulePacks/*}\x12\x8d\x01\n" +
-	"\x0fPreviewRulePack\x12\".pitgate.v1.PreviewRulePackRequest\x1a#.pitgate.v1.PreviewRulePackResponse\"1\x82\xd3\xe4\x93\x02+:\x01*\"&/v1/{name=clubs/*/rulePacks/*}:preview\x12~\n" +
+	"\x0fPreviewRulePack\x12\".pitgate.v1.PreviewRulePackRequest\x1a#.pitgate.v1.PreviewRulePackResponse\"1\x82\xd3\xe4\x93\x02+:\x01*\"&/v1/{name=clubs/*/rulePacks/*}:preview\x12\x94\x01\n" +
+	"\x14BeginRulePackPreview\x12'.pitgate.v1.BeginRulePackPreviewRequest\x1a\x1b.pitgate.v1.RulePackPreview\"6\x82\xd3\xe4\x93\x020:\x01*\"+/v1/{name=clubs/*/rulePacks/*}:beginPreview\x12\x87\x01\n" +
+	"\x12GetRulePackPreview\x12%.pitgate.v1.GetRulePackPreviewRequest\x1a\x1b.pitgate.v1.RulePackPreview\"-\x82\xd3\xe4\x93\x02'\x12%/v1/{name=clubs/*/rulePackPreviews/*}\x12\x97\x01\n" +
+	"\x15CancelRulePackPreview\x12(.pitgate.v1.CancelRulePackPreviewRequest\x1a\x1b.pitgate.v1.RulePackPreview\"7\x82\xd3\xe4\x93\x021:\x01*\",/v1/{name=clubs/*/rulePackPreviews/*}:cancel\x12~\n" +
 	"\x0fPublishRulePack\x12\".pitgate.v1.PublishRulePackRequest\x1a\x14.pitgate.v1.RulePack\"1\x82\xd3\xe4\x93\x02+:\x01*\"&/v1/{name=clubs/*/rulePacks/*}:publish\x12{\n" +
 	"\x0eRetireRulePack\x12!.pitgate.v1.RetireRulePackRequest\x1a\x14.pitgate.v1.RulePack\"0\x82\xd3\xe4\x93\x02*:\x01*\"%/v1/{name=clubs/*/rulePacks/*}:retire\x12\x8d\x01\n" +
 	"\rComposeLimits\x12 .pitgate.v1.ComposeLimitsRequest\x1a!.pitgate.v1.ComposeLimitsResponse\"7\x82\xd3\xe4\x93\x021:\x01*\",/v1/{parent=clubs/*}/rulePacks:composeLimitsB$Z\"pitgate/proto/pitgate/v1;pitgatev1b\x06proto3"
@@ -1573,82 +1923,96 @@ func file_pitgate_v1_rule_packs_proto_rawDescGZIP() []byte {
 	return file_pitgate_v1_rule_packs_proto_rawDescData
 }
 
-var file_pitgate_v1_rule_packs_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_pitgate_v1_rule_packs_proto_msgTypes = make([]protoimpl.MessageInfo, 19)
+var file_pitgate_v1_rule_packs_proto_enumTypes = make([]protoimpl.EnumInfo, 2)
+var file_pitgate_v1_rule_packs_proto_msgTypes = make([]protoimpl.MessageInfo, 23)
 var file_pitgate_v1_rule_packs_proto_goTypes = []any{
 	(RulePackState)(0),                    // 0: pitgate.v1.RulePackState
-	(*RulePackContent)(nil),               // 1: pitgate.v1.RulePackContent
-	(*RulePack)(nil),                      // 2: pitgate.v1.RulePack
-	(*CreateRulePackRequest)(nil),         // 3: pitgate.v1.CreateRulePackRequest
-	(*GetRulePackRequest)(nil),            // 4: pitgate.v1.GetRulePackRequest
-	(*ListRulePacksRequest)(nil),          // 5: pitgate.v1.ListRulePacksRequest
-	(*ListRulePacksResponse)(nil),         // 6: pitgate.v1.ListRulePacksResponse
-	(*ListSuppliedRulePacksRequest)(nil),  // 7: pitgate.v1.ListSuppliedRulePacksRequest
-	(*ListSuppliedRulePacksResponse)(nil), // 8: pitgate.v1.ListSuppliedRulePacksResponse
-	(*UpdateRulePackRequest)(nil),         // 9: pitgate.v1.UpdateRulePackRequest
-	(*PreviewRulePackRequest)(nil),        // 10: pitgate.v1.PreviewRulePackRequest
-	(*PreviewRulePackResponse)(nil),       // 11: pitgate.v1.PreviewRulePackResponse
-	(*ApprovalVerdictChanges)(nil),        // 12: pitgate.v1.ApprovalVerdictChanges
-	(*VerdictChange)(nil),                 // 13: pitgate.v1.VerdictChange
-	(*PublishRulePackRequest)(nil),        // 14: pitgate.v1.PublishRulePackRequest
-	(*RetireRulePackRequest)(nil),         // 15: pitgate.v1.RetireRulePackRequest
-	(*ComposeLimitsRequest)(nil),          // 16: pitgate.v1.ComposeLimitsRequest
-	(*ComposeLimitsResponse)(nil),         // 17: pitgate.v1.ComposeLimitsResponse
-	(*StrictestFigure)(nil),               // 18: pitgate.v1.StrictestFigure
-	(*AskedFigure)(nil),                   // 19: pitgate.v1.AskedFigure
-	(*AppliedRule)(nil),                   // 20: pitgate.v1.AppliedRule
-	(*timestamppb.Timestamp)(nil),         // 21: google.protobuf.Timestamp
-	(*fieldmaskpb.FieldMask)(nil),         // 22: google.protobuf.FieldMask
-	(Verdict)(0),                          // 23: pitgate.v1.Verdict
-	(*AssessmentInput)(nil),               // 24: pitgate.v1.AssessmentInput
-	(*Limits)(nil),                        // 25: pitgate.v1.Limits
-	(RuleSense)(0),                        // 26: pitgate.v1.RuleSense
+	(RulePackPreviewState)(0),             // 1: pitgate.v1.RulePackPreviewState
+	(*RulePackContent)(nil),               // 2: pitgate.v1.RulePackContent
+	(*RulePack)(nil),                      // 3: pitgate.v1.RulePack
+	(*CreateRulePackRequest)(nil),         // 4: pitgate.v1.CreateRulePackRequest
+	(*GetRulePackRequest)(nil),            // 5: pitgate.v1.GetRulePackRequest
+	(*ListRulePacksRequest)(nil),          // 6: pitgate.v1.ListRulePacksRequest
+	(*ListRulePacksResponse)(nil),         // 7: pitgate.v1.ListRulePacksResponse
+	(*ListSuppliedRulePacksRequest)(nil),  // 8: pitgate.v1.ListSuppliedRulePacksRequest
+	(*ListSuppliedRulePacksResponse)(nil), // 9: pitgate.v1.ListSuppliedRulePacksResponse
+	(*UpdateRulePackRequest)(nil),         // 10: pitgate.v1.UpdateRulePackRequest
+	(*PreviewRulePackRequest)(nil),        // 11: pitgate.v1.PreviewRulePackRequest
+	(*PreviewRulePackResponse)(nil),       // 12: pitgate.v1.PreviewRulePackResponse
+	(*BeginRulePackPreviewRequest)(nil),   // 13: pitgate.v1.BeginRulePackPreviewRequest
+	(*GetRulePackPreviewRequest)(nil),     // 14: pitgate.v1.GetRulePackPreviewRequest
+	(*CancelRulePackPreviewRequest)(nil),  // 15: pitgate.v1.CancelRulePackPreviewRequest
+	(*RulePackPreview)(nil),               // 16: pitgate.v1.RulePackPreview
+	(*ApprovalVerdictChanges)(nil),        // 17: pitgate.v1.ApprovalVerdictChanges
+	(*VerdictChange)(nil),                 // 18: pitgate.v1.VerdictChange
+	(*PublishRulePackRequest)(nil),        // 19: pitgate.v1.PublishRulePackRequest
+	(*RetireRulePackRequest)(nil),         // 20: pitgate.v1.RetireRulePackRequest
+	(*ComposeLimitsRequest)(nil),          // 21: pitgate.v1.ComposeLimitsRequest
+	(*ComposeLimitsResponse)(nil),         // 22: pitgate.v1.ComposeLimitsResponse
+	(*StrictestFigure)(nil),               // 23: pitgate.v1.StrictestFigure
+	(*AskedFigure)(nil),                   // 24: pitgate.v1.AskedFigure
+	(*AppliedRule)(nil),                   // 25: pitgate.v1.AppliedRule
+	(*timestamppb.Timestamp)(nil),         // 26: google.protobuf.Timestamp
+	(*fieldmaskpb.FieldMask)(nil),         // 27: google.protobuf.FieldMask
+	(Verdict)(0),                          // 28: pitgate.v1.Verdict
+	(*AssessmentInput)(nil),               // 29: pitgate.v1.AssessmentInput
+	(*Limits)(nil),                        // 30: pitgate.v1.Limits
+	(RuleSense)(0),                        // 31: pitgate.v1.RuleSense
 }
 var file_pitgate_v1_rule_packs_proto_depIdxs = []int32{
-	20, // 0: pitgate.v1.RulePackContent.rules:type_name -> pitgate.v1.AppliedRule
+	25, // 0: pitgate.v1.RulePackContent.rules:type_name -> pitgate.v1.AppliedRule
 	0,  // 1: pitgate.v1.RulePack.state:type_name -> pitgate.v1.RulePackState
-	1,  // 2: pitgate.v1.RulePack.content:type_name -> pitgate.v1.RulePackContent
-	21, // 3: pitgate.v1.RulePack.create_time:type_name -> google.protobuf.Timestamp
-	21, // 4: pitgate.v1.RulePack.update_time:type_name -> google.protobuf.Timestamp
-	21, // 5: pitgate.v1.RulePack.publish_time:type_name -> google.protobuf.Timestamp
-	21, // 6: pitgate.v1.RulePack.retire_time:type_name -> google.protobuf.Timestamp
-	2,  // 7: pitgate.v1.CreateRulePackRequest.rule_pack:type_name -> pitgate.v1.RulePack
-	2,  // 8: pitgate.v1.ListRulePacksResponse.rule_packs:type_name -> pitgate.v1.RulePack
-	1,  // 9: pitgate.v1.ListSuppliedRulePacksResponse.packs:type_name -> pitgate.v1.RulePackContent
-	2,  // 10: pitgate.v1.UpdateRulePackRequest.rule_pack:type_name -> pitgate.v1.RulePack
-	22, // 11: pitgate.v1.UpdateRulePackRequest.update_mask:type_name -> google.protobuf.FieldMask
-	12, // 12: pitgate.v1.PreviewRulePackResponse.approvals:type_name -> pitgate.v1.ApprovalVerdictChanges
-	13, // 13: pitgate.v1.ApprovalVerdictChanges.changes:type_name -> pitgate.v1.VerdictChange
-	23, // 14: pitgate.v1.VerdictChange.from:type_name -> pitgate.v1.Verdict
-	23, // 15: pitgate.v1.VerdictChange.to:type_name -> pitgate.v1.Verdict
-	24, // 16: pitgate.v1.ComposeLimitsRequest.input:type_name -> pitgate.v1.AssessmentInput
-	25, // 17: pitgate.v1.ComposeLimitsResponse.limits:type_name -> pitgate.v1.Limits
-	18, // 18: pitgate.v1.ComposeLimitsResponse.figures:type_name -> pitgate.v1.StrictestFigure
-	26, // 19: pitgate.v1.StrictestFigure.sense:type_name -> pitgate.v1.RuleSense
-	19, // 20: pitgate.v1.StrictestFigure.asked:type_name -> pitgate.v1.AskedFigure
-	3,  // 21: pitgate.v1.RulePacksService.CreateRulePack:input_type -> pitgate.v1.CreateRulePackRequest
-	4,  // 22: pitgate.v1.RulePacksService.GetRulePack:input_type -> pitgate.v1.GetRulePackRequest
-	5,  // 23: pitgate.v1.RulePacksService.ListRulePacks:input_type -> pitgate.v1.ListRulePacksRequest
-	7,  // 24: pitgate.v1.RulePacksService.ListSuppliedRulePacks:input_type -> pitgate.v1.ListSuppliedRulePacksRequest
-	9,  // 25: pitgate.v1.RulePacksService.UpdateRulePack:input_type -> pitgate.v1.UpdateRulePackRequest
-	10, // 26: pitgate.v1.RulePacksService.PreviewRulePack:input_type -> pitgate.v1.PreviewRulePackRequest
-	14, // 27: pitgate.v1.RulePacksService.PublishRulePack:input_type -> pitgate.v1.PublishRulePackRequest
-	15, // 28: pitgate.v1.RulePacksService.RetireRulePack:input_type -> pitgate.v1.RetireRulePackRequest
-	16, // 29: pitgate.v1.RulePacksService.ComposeLimits:input_type -> pitgate.v1.ComposeLimitsRequest
-	2,  // 30: pitgate.v1.RulePacksService.CreateRulePack:output_type -> pitgate.v1.RulePack
-	2,  // 31: pitgate.v1.RulePacksService.GetRulePack:output_type -> pitgate.v1.RulePack
-	6,  // 32: pitgate.v1.RulePacksService.ListRulePacks:output_type -> pitgate.v1.ListRulePacksResponse
-	8,  // 33: pitgate.v1.RulePacksService.ListSuppliedRulePacks:output_type -> pitgate.v1.ListSuppliedRulePacksResponse
-	2,  // 34: pitgate.v1.RulePacksService.UpdateRulePack:output_type -> pitgate.v1.RulePack
-	11, // 35: pitgate.v1.RulePacksService.PreviewRulePack:output_type -> pitgate.v1.PreviewRulePackResponse
-	2,  // 36: pitgate.v1.RulePacksService.PublishRulePack:output_type -> pitgate.v1.RulePack
-	2,  // 37: pitgate.v1.RulePacksService.RetireRulePack:output_type -> pitgate.v1.RulePack
-	17, // 38: pitgate.v1.RulePacksService.ComposeLimits:output_type -> pitgate.v1.ComposeLimitsResponse
-	30, // [30:39] is the sub-list for method output_type
-	21, // [21:30] is the sub-list for method input_type
-	21, // [21:21] is the sub-list for extension type_name
-	21, // [21:21] is the sub-list for extension extendee
-	0,  // [0:21] is the sub-list for field type_name
+	2,  // 2: pitgate.v1.RulePack.content:type_name -> pitgate.v1.RulePackContent
+	26, // 3: pitgate.v1.RulePack.create_time:type_name -> google.protobuf.Timestamp
+	26, // 4: pitgate.v1.RulePack.update_time:type_name -> google.protobuf.Timestamp
+	26, // 5: pitgate.v1.RulePack.publish_time:type_name -> google.protobuf.Timestamp
+	26, // 6: pitgate.v1.RulePack.retire_time:type_name -> google.protobuf.Timestamp
+	3,  // 7: pitgate.v1.CreateRulePackRequest.rule_pack:type_name -> pitgate.v1.RulePack
+	3,  // 8: pitgate.v1.ListRulePacksResponse.rule_packs:type_name -> pitgate.v1.RulePack
+	2,  // 9: pitgate.v1.ListSuppliedRulePacksResponse.packs:type_name -> pitgate.v1.RulePackContent
+	3,  // 10: pitgate.v1.UpdateRulePackRequest.rule_pack:type_name -> pitgate.v1.RulePack
+	27, // 11: pitgate.v1.UpdateRulePackRequest.update_mask:type_name -> google.protobuf.FieldMask
+	17, // 12: pitgate.v1.PreviewRulePackResponse.approvals:type_name -> pitgate.v1.ApprovalVerdictChanges
+	1,  // 13: pitgate.v1.RulePackPreview.state:type_name -> pitgate.v1.RulePackPreviewState
+	17, // 14: pitgate.v1.RulePackPreview.approvals:type_name -> pitgate.v1.ApprovalVerdictChanges
+	26, // 15: pitgate.v1.RulePackPreview.create_time:type_name -> google.protobuf.Timestamp
+	18, // 16: pitgate.v1.ApprovalVerdictChanges.changes:type_name -> pitgate.v1.VerdictChange
+	28, // 17: pitgate.v1.VerdictChange.from:type_name -> pitgate.v1.Verdict
+	28, // 18: pitgate.v1.VerdictChange.to:type_name -> pitgate.v1.Verdict
+	29, // 19: pitgate.v1.ComposeLimitsRequest.input:type_name -> pitgate.v1.AssessmentInput
+	30, // 20: pitgate.v1.ComposeLimitsResponse.limits:type_name -> pitgate.v1.Limits
+	23, // 21: pitgate.v1.ComposeLimitsResponse.figures:type_name -> pitgate.v1.StrictestFigure
+	31, // 22: pitgate.v1.StrictestFigure.sense:type_name -> pitgate.v1.RuleSense
+	24, // 23: pitgate.v1.StrictestFigure.asked:type_name -> pitgate.v1.AskedFigure
+	4,  // 24: pitgate.v1.RulePacksService.CreateRulePack:input_type -> pitgate.v1.CreateRulePackRequest
+	5,  // 25: pitgate.v1.RulePacksService.GetRulePack:input_type -> pitgate.v1.GetRulePackRequest
+	6,  // 26: pitgate.v1.RulePacksService.ListRulePacks:input_type -> pitgate.v1.ListRulePacksRequest
+	8,  // 27: pitgate.v1.RulePacksService.ListSuppliedRulePacks:input_type -> pitgate.v1.ListSuppliedRulePacksRequest
+	10, // 28: pitgate.v1.RulePacksService.UpdateRulePack:input_type -> pitgate.v1.UpdateRulePackRequest
+	11, // 29: pitgate.v1.RulePacksService.PreviewRulePack:input_type -> pitgate.v1.PreviewRulePackRequest
+	13, // 30: pitgate.v1.RulePacksService.BeginRulePackPreview:input_type -> pitgate.v1.BeginRulePackPreviewRequest
+	14, // 31: pitgate.v1.RulePacksService.GetRulePackPreview:input_type -> pitgate.v1.GetRulePackPreviewRequest
+	15, // 32: pitgate.v1.RulePacksService.CancelRulePackPreview:input_type -> pitgate.v1.CancelRulePackPreviewRequest
+	19, // 33: pitgate.v1.RulePacksService.PublishRulePack:input_type -> pitgate.v1.PublishRulePackRequest
+	20, // 34: pitgate.v1.RulePacksService.RetireRulePack:input_type -> pitgate.v1.RetireRulePackRequest
+	21, // 35: pitgate.v1.RulePacksService.ComposeLimits:input_type -> pitgate.v1.ComposeLimitsRequest
+	3,  // 36: pitgate.v1.RulePacksService.CreateRulePack:output_type -> pitgate.v1.RulePack
+	3,  // 37: pitgate.v1.RulePacksService.GetRulePack:output_type -> pitgate.v1.RulePack
+	7,  // 38: pitgate.v1.RulePacksService.ListRulePacks:output_type -> pitgate.v1.ListRulePacksResponse
+	9,  // 39: pitgate.v1.RulePacksService.ListSuppliedRulePacks:output_type -> pitgate.v1.ListSuppliedRulePacksResponse
+	3,  // 40: pitgate.v1.RulePacksService.UpdateRulePack:output_type -> pitgate.v1.RulePack
+	12, // 41: pitgate.v1.RulePacksService.PreviewRulePack:output_type -> pitgate.v1.PreviewRulePackResponse
+	16, // 42: pitgate.v1.RulePacksService.BeginRulePackPreview:output_type -> pitgate.v1.RulePackPreview
+	16, // 43: pitgate.v1.RulePacksService.GetRulePackPreview:output_type -> pitgate.v1.RulePackPreview
+	16, // 44: pitgate.v1.RulePacksService.CancelRulePackPreview:output_type -> pitgate.v1.RulePackPreview
+	3,  // 45: pitgate.v1.RulePacksService.PublishRulePack:output_type -> pitgate.v1.RulePack
+	3,  // 46: pitgate.v1.RulePacksService.RetireRulePack:output_type -> pitgate.v1.RulePack
+	22, // 47: pitgate.v1.RulePacksService.ComposeLimits:output_type -> pitgate.v1.ComposeLimitsResponse
+	36, // [36:48] is the sub-list for method output_type
+	24, // [24:36] is the sub-list for method input_type
+	24, // [24:24] is the sub-list for extension type_name
+	24, // [24:24] is the sub-list for extension extendee
+	0,  // [0:24] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_rule_packs_proto_init() }
@@ -1658,15 +2022,15 @@ func file_pitgate_v1_rule_packs_proto_init() {
 	}
 	file_pitgate_v1_assessment_input_proto_init()
 	file_pitgate_v1_assessment_report_proto_init()
-	file_pitgate_v1_rule_packs_proto_msgTypes[17].OneofWrappers = []any{}
-	file_pitgate_v1_rule_packs_proto_msgTypes[18].OneofWrappers = []any{}
+	file_pitgate_v1_rule_packs_proto_msgTypes[21].OneofWrappers = []any{}
+	file_pitgate_v1_rule_packs_proto_msgTypes[22].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_rule_packs_proto_rawDesc), len(file_pitgate_v1_rule_packs_proto_rawDesc)),
-			NumEnums:      1,
-			NumMessages:   19,
+			NumEnums:      2,
+			NumMessages:   23,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

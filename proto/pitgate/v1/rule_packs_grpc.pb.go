@@ -25,6 +25,9 @@ const (
 	RulePacksService_ListSuppliedRulePacks_FullMethodName = "/pitgate.v1.RulePacksService/ListSuppliedRulePacks"
 	RulePacksService_UpdateRulePack_FullMethodName        = "/pitgate.v1.RulePacksService/UpdateRulePack"
 	RulePacksService_PreviewRulePack_FullMethodName       = "/pitgate.v1.RulePacksService/PreviewRulePack"
+	RulePacksService_BeginRulePackPreview_FullMethodName  = "/pitgate.v1.RulePacksService/BeginRulePackPreview"
+	RulePacksService_GetRulePackPreview_FullMethodName    = "/pitgate.v1.RulePacksService/GetRulePackPreview"
+	RulePacksService_CancelRulePackPreview_FullMethodName = "/pitgate.v1.RulePacksService/CancelRulePackPreview"
 	RulePacksService_PublishRulePack_FullMethodName       = "/pitgate.v1.RulePacksService/PublishRulePack"
 	RulePacksService_RetireRulePack_FullMethodName        = "/pitgate.v1.RulePacksService/RetireRulePack"
 	RulePacksService_ComposeLimits_FullMethodName         = "/pitgate.v1.RulePacksService/ComposeLimits"
@@ -46,8 +49,16 @@ type RulePacksServiceClient interface {
 	ListSuppliedRulePacks(ctx context.Context, in *ListSuppliedRulePacksRequest, opts ...grpc.CallOption) (*ListSuppliedRulePacksResponse, error)
 	// Changes the content of a draft or of a proposed pack; a changed proposal is a draft again.
 	UpdateRulePack(ctx context.Context, in *UpdateRulePackRequest, opts ...grpc.CallOption) (*RulePack, error)
-	// Tells which approvals would change a verdict if the pack were published (or, of a published one, retired) now. Changes nothing.
+	// Tells which approvals would change a verdict if the pack were published (or, of a published one, retired) now. Changes nothing. Refused where so many
+	// approvals are open that one call cannot compute them: begin a preview then.
 	PreviewRulePack(ctx context.Context, in *PreviewRulePackRequest, opts ...grpc.CallOption) (*PreviewRulePackResponse, error)
+	// Begins to compute which approvals would change a verdict, as PreviewRulePack does, for any number of approvals. One that goes on or is done with the same
+	// content and rules serves again; a few approvals are computed at once.
+	BeginRulePackPreview(ctx context.Context, in *BeginRulePackPreviewRequest, opts ...grpc.CallOption) (*RulePackPreview, error)
+	// How far a preview is, and what it found.
+	GetRulePackPreview(ctx context.Context, in *GetRulePackPreviewRequest, opts ...grpc.CallOption) (*RulePackPreview, error)
+	// Stops a preview; what was found so far stays to be read.
+	CancelRulePackPreview(ctx context.Context, in *CancelRulePackPreviewRequest, opts ...grpc.CallOption) (*RulePackPreview, error)
 	// One committee member's word. The first proposes the content as it stands, a second, different one publishes it: it counts for flights from its first
 	// day on. Former versions that begin with it or after it are retired, those that begin before it count until then. Approvals whose verdicts change lapse.
 	PublishRulePack(ctx context.Context, in *PublishRulePackRequest, opts ...grpc.CallOption) (*RulePack, error)
@@ -126,6 +137,36 @@ func (c *rulePacksServiceClient) PreviewRulePack(ctx context.Context, in *Previe
 	return out, nil
 }
 
+func (c *rulePacksServiceClient) BeginRulePackPreview(ctx context.Context, in *BeginRulePackPreviewRequest, opts ...grpc.CallOption) (*RulePackPreview, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(RulePackPreview)
+	err := c.cc.Invoke(ctx, RulePacksService_BeginRulePackPreview_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+func (c *rulePacksServiceClient) GetRulePackPreview(ctx context.Context, in *GetRulePackPreviewRequest, opts ...grpc.CallOption) (*RulePackPreview, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(RulePackPreview)
+	err := c.cc.Invoke(ctx, RulePacksService_GetRulePackPreview_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+func (c *rulePacksServiceClient) CancelRulePackPreview(ctx context.Context, in *CancelRulePackPreviewRequest, opts ...grpc.CallOption) (*RulePackPreview, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(RulePackPreview)
+	err := c.cc.Invoke(ctx, RulePacksService_CancelRulePackPreview_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
 func (c *rulePacksServiceClient) PublishRulePack(ctx context.Context, in *PublishRulePackRequest, opts ...grpc.CallOption) (*RulePack, error) {
 	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
 	out := new(RulePack)
@@ -172,8 +213,16 @@ type RulePacksServiceServer interface {
 	ListSuppliedRulePacks(context.Context, *ListSuppliedRulePacksRequest) (*ListSuppliedRulePacksResponse, error)
 	// Changes the content of a draft or of a proposed pack; a changed proposal is a draft again.
 	UpdateRulePack(context.Context, *UpdateRulePackRequest) (*RulePack, error)
-	// Tells which approvals would change a verdict if the pack were published (or, of a published one, retired) now. Changes nothing.
+	// Tells which approvals would change a verdict if the pack were published (or, of a published one, retired) now. Changes nothing. Refused where so many
+	// approvals are open that one call cannot compute them: begin a preview then.
 	PreviewRulePack(context.Context, *PreviewRulePackRequest) (*PreviewRulePackResponse, error)
+	// Begins to compute which approvals would change a verdict, as PreviewRulePack does, for any number of approvals. One that goes on or is done with the same
+	// content and rules serves again; a few approvals are computed at once.
+	BeginRulePackPreview(context.Context, *BeginRulePackPreviewRequest) (*RulePackPreview, error)
+	// How far a preview is, and what it found.
+	GetRulePackPreview(context.Context, *GetRulePackPreviewRequest) (*RulePackPreview, error)
+	// Stops a preview; what was found so far stays to be read.
+	CancelRulePackPreview(context.Context, *CancelRulePackPreviewRequest) (*RulePackPreview, error)
 	// One committee member's word. The first proposes the content as it stands, a second, different one publishes it: it counts for flights from its first
 	// day on. Former versions that begin with it or after it are retired, those that begin before it count until then. Approvals whose verdicts change lapse.
 	PublishRulePack(context.Context, *PublishRulePackRequest) (*RulePack, error)
@@ -209,6 +258,15 @@ func (UnimplementedRulePacksServiceServer) UpdateRulePack(context.Context, *Upda
 }
 func (UnimplementedRulePacksServiceServer) PreviewRulePack(context.Context, *PreviewRulePackRequest) (*PreviewRulePackResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method PreviewRulePack not implemented")
+}
+func (UnimplementedRulePacksServiceServer) BeginRulePackPreview(context.Context, *BeginRulePackPreviewRequest) (*RulePackPreview, error) {
+	return nil, status.Error(codes.Unimplemented, "method BeginRulePackPreview not implemented")
+}
+func (UnimplementedRulePacksServiceServer) GetRulePackPreview(context.Context, *GetRulePackPreviewRequest) (*RulePackPreview, error) {
+	return nil, status.Error(codes.Unimplemented, "method GetRulePackPreview not implemented")
+}
+func (UnimplementedRulePacksServiceServer) CancelRulePackPreview(context.Context, *CancelRulePackPreviewRequest) (*RulePackPreview, error) {
+	return nil, status.Error(codes.Unimplemented, "method CancelRulePackPreview not implemented")
 }
 func (UnimplementedRulePacksServiceServer) PublishRulePack(context.Context, *PublishRulePackRequest) (*RulePack, error) {
 	return nil, status.Error(codes.Unimplemented, "method PublishRulePack not implemented")
@@ -348,6 +406,60 @@ func _RulePacksService_PreviewRulePack_Handler(srv interface{}, ctx context.Cont
 	return interceptor(ctx, in, info, handler)
 }
 
+func _RulePacksService_BeginRulePackPreview_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(BeginRulePackPreviewRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(RulePacksServiceServer).BeginRulePackPreview(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: RulePacksService_BeginRulePackPreview_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(RulePacksServiceServer).BeginRulePackPreview(ctx, req.(*BeginRulePackPreviewRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
+func _RulePacksService_GetRulePackPreview_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(GetRulePackPreviewRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(RulePacksServiceServer).GetRulePackPreview(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: RulePacksService_GetRulePackPreview_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(RulePacksServiceServer).GetRulePackPreview(ctx, req.(*GetRulePackPreviewRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
+func _RulePacksService_CancelRulePackPreview_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(CancelRulePackPreviewRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(RulePacksServiceServer).CancelRulePackPreview(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: RulePacksService_CancelRulePackPreview_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(RulePacksServiceServer).CancelRulePackPreview(ctx, req.(*CancelRulePackPreviewRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
 func _RulePacksService_PublishRulePack_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
 	in := new(PublishRulePackRequest)
 	if err := dec(in); err != nil {
@@ -432,6 +544,18 @@ var RulePacksService_ServiceDesc = grpc.ServiceDesc{
 		{
 			MethodName: "PreviewRulePack",
 			Handler:    _RulePacksService_PreviewRulePack_Handler,
+		},
+		{
+			MethodName: "BeginRulePackPreview",
+			Handler:    _RulePacksService_BeginRulePackPreview_Handler,
+		},
+		{
+			MethodName: "GetRulePackPreview",
+			Handler:    _RulePacksService_GetRulePackPreview_Handler,
+		},
+		{
+			MethodName: "CancelRulePackPreview",
+			Handler:    _RulePacksService_CancelRulePackPreview_Handler,
 		},
 		{
 			MethodName: "PublishRulePack",

@@ -103,6 +103,13 @@ export const ruleWords = {
     preview: 'Which approvals would change?',
     previewRetire: 'Which approvals would change if it were retired?',
     previewing: 'Trying it on all open approvals …',
+    progress: (done: number, of: number, changed: number) =>
+      `${String(done)} of ${String(of)} tried, ${changed === 1 ? 'one changes' : `${String(changed)} change`} verdicts`,
+    cancelPreview: 'Stop looking',
+    cancelled: (done: number, of: number) =>
+      `Stopped after ${String(done)} of ${String(of)}. Look again before you give the word.`,
+    outdated: 'The pack or the rules in force changed since. Look again before you give the word.',
+    failed: (why: string) => `It could not be computed: ${why}`,
     previewFirst: 'Look first at which approvals change; the word counts for what was looked at.',
     tried: (n: number) =>
       n === 1 ? 'One open approval was tried.' : `${String(n)} open approvals were tried.`,

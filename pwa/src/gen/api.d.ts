@@ -975,8 +975,65 @@ export interface paths {
         };
         get?: never;
         put?: never;
-        /** Tells which approvals would change a verdict if the pack were published (or, of a published one, retired) now. Changes nothing. */
+        /**
+         * Tells which approvals would change a verdict if the pack were published (or, of a published one, retired) now. Changes nothing. Refused where so many
+         *     approvals are open that one call cannot compute them: begin a preview then.
+         */
         post: operations["RulePacksService_PreviewRulePack"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{name}/rulePacks/{name_1}:beginPreview": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /**
+         * Begins to compute which approvals would change a verdict, as PreviewRulePack does, for any number of approvals. One that goes on or is done with the same
+         *     content and rules serves again; a few approvals are computed at once.
+         */
+        post: operations["RulePacksService_BeginRulePackPreview"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{name}/rulePackPreviews/{name_1}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** How far a preview is, and what it found. */
+        get: operations["RulePacksService_GetRulePackPreview"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/v1/clubs/{name}/rulePackPreviews/{name_1}:cancel": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Stops a preview; what was found so far stays to be read. */
+        post: operations["RulePacksService_CancelRulePackPreview"];
         delete?: never;
         options?: never;
         head?: never;
@@ -1188,10 +1245,14 @@ export interface components {
             /** @description clubs/{club}/approvals/{approval} */
             approval?: string;
             changes?: components["schemas"]["pitgate.v1.VerdictChange"][];
+            /** @description Why it could not be computed; empty otherwise. */
+            failure?: string;
             /** @description True when the change lapses it, with its signatures. */
             lapses?: boolean;
             modelDisplayName?: string;
             ownerDisplayName?: string;
+            /** @description Gates that open again when it lapses: "desk", "bench", "field". */
+            reopenedGates?: string[];
             /** @description Number of a state as in ApprovalState, in words: "signed". */
             state?: string;
         };
@@ -3196,6 +3257,34 @@ export interface components {
             title?: string;
             version?: string;
         };
+        /** @description What publishing a pack, or retiring a published one, would change. */
+        "pitgate.v1.RulePackPreview": {
+            /**
+             * Format: int32
+             * @description Approvals that are tried: those computed and still open.
+             */
+            approvalCount?: number;
+            /** @description Those with a change, and those that could not be computed, oldest first; only once it runs no more. */
+            approvals?: components["schemas"]["pitgate.v1.ApprovalVerdictChanges"][];
+            /** Format: int32 */
+            changedCount?: number;
+            /** Format: date-time */
+            createTime?: string;
+            /** Format: int32 */
+            doneCount?: number;
+            /** Format: int32 */
+            failedCount?: number;
+            /** @description clubs/{club}/rulePackPreviews/{preview} */
+            name?: string;
+            /** @description clubs/{club}/rulePacks/{rule_pack} */
+            rulePack?: string;
+            state?: components["schemas"]["pitgate.v1.RulePackPreviewState"];
+        };
+        /**
+         * @description Where a preview stands.
+         * @enum {string}
+         */
+        "pitgate.v1.RulePackPreviewState": "RULE_PACK_PREVIEW_STATE_UNSPECIFIED" | "RULE_PACK_PREVIEW_STATE_RUNNING" | "RULE_PACK_PREVIEW_STATE_DONE" | "RULE_PACK_PREVIEW_STATE_CANCELLED" | "RULE_PACK_PREVIEW_STATE_OUTDATED";
         /**
          * @description Where a pack stands.
          * @enum {string}
@@ -3644,6 +3733,8 @@ export interface components {
             read?: boolean;
             /** @description The cause in words. */
             reason?: string;
+            /** @description Gates that open again when it lapsed: "desk", "bench", "field". */
+            reopenedGates?: string[];
             /** @description Where the approval stood then. */
             state?: components["schemas"]["pitgate.v1.ApprovalState"];
             /** @description Where it stands. */
@@ -6254,6 +6345,110 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["pitgate.v1.PreviewRulePackResponse"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    RulePacksService_BeginRulePackPreview: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                name: string;
+                name_1: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": Record<string, never>;
+            };
+        };
+        responses: {
+            /** @description What publishing a pack, or retiring a published one, would change. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.RulePackPreview"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    RulePacksService_GetRulePackPreview: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                name: string;
+                name_1: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description What publishing a pack, or retiring a published one, would change. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.RulePackPreview"];
+                };
+            };
+            /** @description An unexpected error response. */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Refusal"];
+                };
+            };
+        };
+    };
+    RulePacksService_CancelRulePackPreview: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                name: string;
+                name_1: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": Record<string, never>;
+            };
+        };
+        responses: {
+            /** @description What publishing a pack, or retiring a published one, would change. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["pitgate.v1.RulePackPreview"];
                 };
             };
             /** @description An unexpected error response. */

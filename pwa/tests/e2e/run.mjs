@@ -12,6 +12,7 @@ import { rangeTests } from './ranges.mjs';
 import { ruleTests } from './rules.mjs';
 import { sheetTests } from './sheet.mjs';
 import { spreadTests } from './spread.mjs';
+import { verdictTests } from './verdicts.mjs';
 
 const house = await startBrowser();
 let passed = 0;
@@ -27,6 +28,7 @@ const tests = [
   ...fieldTests(house),
   ...rangeTests(house),
   ...ruleTests(house),
+  ...verdictTests(house), // goes on with what a member sent again under the new rules
   ...coreTests(house),
   ...spreadTests(house),
   ...pageTests(house),

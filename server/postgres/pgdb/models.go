@@ -242,6 +242,30 @@ type RulePack struct {
 	InForceDate string
 }
 
+type RulePackPreview struct {
+	ClubID      string
+	PreviewID   string
+	RulePackID  string
+	PersonID    string
+	Digest      string
+	RulesDigest string
+	CoreVersion string
+	Approvals   int32
+	CreateTime  time.Time
+	CancelTime  *time.Time
+}
+
+type RulePackPreviewResult struct {
+	ClubID     string
+	PreviewID  string
+	ApprovalID string
+	Outcome    string
+	State      string
+	Lapses     bool
+	Changes    []byte
+	Failure    string
+}
+
 type RulePackVote struct {
 	ClubID     string
 	RulePackID string

@@ -2,9 +2,9 @@ import { api, ask, idOf, newRequestId } from '../../../app/api';
 import type {
   AssessmentInput,
   ComposeLimitsResponse,
-  PreviewRulePackResponse,
   RulePack,
   RulePackContent,
+  RulePackPreview,
 } from '../../../app/wire';
 
 const at = (club: string, id: string): { path: { name: string; name_1: string } } => ({
@@ -60,9 +60,21 @@ export function updatePack(
   );
 }
 
-/** Which open approvals would change a verdict. Nothing is kept. */
-export function previewPack(club: string, id: string): Promise<PreviewRulePackResponse> {
-  return ask(api.POST('/v1/clubs/{name}/rulePacks/{name_1}:preview', { params: at(club, id), body: {} }));
+/** Begins to compute which open approvals would change a verdict, or finds what was computed already. */
+export function beginPreview(club: string, id: string): Promise<RulePackPreview> {
+  return ask(
+    api.POST('/v1/clubs/{name}/rulePacks/{name_1}:beginPreview', { params: at(club, id), body: {} }),
+  );
+}
+
+export function getPreview(club: string, id: string): Promise<RulePackPreview> {
+  return ask(api.GET('/v1/clubs/{name}/rulePackPreviews/{name_1}', { params: at(club, id) }));
+}
+
+export function cancelPreview(club: string, id: string): Promise<RulePackPreview> {
+  return ask(
+    api.POST('/v1/clubs/{name}/rulePackPreviews/{name_1}:cancel', { params: at(club, id), body: {} }),
+  );
 }
 
 /** One committee member's word: the first proposes, the second publishes. */
