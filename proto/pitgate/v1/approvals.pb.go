@@ -1459,10 +1459,8 @@ type VerdictChanges struct {
 	// The new answer where one was kept: clubs/{club}/assessments/{assessment}
 	Assessment string `protobuf:"bytes,13,opt,name=assessment,proto3" json:"assessment,omitempty"`
 	// The caller has marked it as read.
-	Read       bool                   `protobuf:"varint,14,opt,name=read,proto3" json:"read,omitempty"`
-	CreateTime *timestamppb.Timestamp `protobuf:"bytes,15,opt,name=create_time,json=createTime,proto3" json:"create_time,omitempty"`
-	// Gates that open again when it lapsed: "desk", "bench", "field".
-	ReopenedGates []string `protobuf:"bytes,16,rep,name=reopened_gates,json=reopenedGates,proto3" json:"reopened_gates,omitempty"`
+	Read          bool                   `protobuf:"varint,14,opt,name=read,proto3" json:"read,omitempty"`
+	CreateTime    *timestamppb.Timestamp `protobuf:"bytes,15,opt,name=create_time,json=createTime,proto3" json:"create_time,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1598,13 +1596,6 @@ func (x *VerdictChanges) GetRead() bool {
 func (x *VerdictChanges) GetCreateTime() *timestamppb.Timestamp {
 	if x != nil {
 		return x.CreateTime
-	}
-	return nil
-}
-
-func (x *VerdictChanges) GetReopenedGates() []string {
-	if x != nil {
-		return x.ReopenedGates
 	}
 	return nil
 }
@@ -1931,7 +1922,7 @@ const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"\bpassword\x18\x04 \x01(\tB\f\xe2A\x01\x02\xbaH\x05r\x03\x18\x80\x02R\bpassword\x12+\n" +
 	"\x0esigning_digest\x18\x05 \x01(\tB\x04\xe2A\x01\x02R\rsigningDigest\x12;\n" +
 	"\vdevice_time\x18\x06 \x01(\v2\x1a.google.protobuf.TimestampR\n" +
-	"deviceTime\"\xfa\x04\n" +
+	"deviceTime\"\xd3\x04\n" +
 	"\x0eVerdictChanges\x12\x18\n" +
 	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\bR\x04name\x12\x1a\n" +
 	"\bapproval\x18\x02 \x01(\tR\bapproval\x12,\n" +
@@ -1951,8 +1942,7 @@ const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"assessment\x12\x12\n" +
 	"\x04read\x18\x0e \x01(\bR\x04read\x12;\n" +
 	"\vcreate_time\x18\x0f \x01(\v2\x1a.google.protobuf.TimestampR\n" +
-	"createTime\x12%\n" +
-	"\x0ereopened_gates\x18\x10 \x03(\tR\rreopenedGates\"\xb5\x01\n" +
+	"createTime\"\xb5\x01\n" +
 	"\x19ListVerdictChangesRequest\x12\x1c\n" +
 	"\x06parent\x18\x01 \x01(\tB\x04\xe2A\x01\x02R\x06parent\x12'\n" +
 	"\tpage_size\x18\x02 \x01(\x05B\n" +

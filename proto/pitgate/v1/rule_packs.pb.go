@@ -1114,9 +1114,7 @@ type ApprovalVerdictChanges struct {
 	Lapses  bool             `protobuf:"varint,5,opt,name=lapses,proto3" json:"lapses,omitempty"`
 	Changes []*VerdictChange `protobuf:"bytes,6,rep,name=changes,proto3" json:"changes,omitempty"`
 	// Why it could not be computed; empty otherwise.
-	Failure string `protobuf:"bytes,7,opt,name=failure,proto3" json:"failure,omitempty"`
-	// Gates that open again when it lapses: "desk", "bench", "field".
-	ReopenedGates []string `protobuf:"bytes,8,rep,name=reopened_gates,json=reopenedGates,proto3" json:"reopened_gates,omitempty"`
+	Failure       string `protobuf:"bytes,7,opt,name=failure,proto3" json:"failure,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1198,13 +1196,6 @@ func (x *ApprovalVerdictChanges) GetFailure() string {
 		return x.Failure
 	}
 	return ""
-}
-
-func (x *ApprovalVerdictChanges) GetReopenedGates() []string {
-	if x != nil {
-		return x.ReopenedGates
-	}
-	return nil
 }
 
 // One finding whose verdict changes.
@@ -1827,7 +1818,7 @@ const file_pitgate_v1_rule_packs_proto_rawDesc = "" +
 	"\ffailed_count\x18\a \x01(\x05R\vfailedCount\x12@\n" +
 	"\tapprovals\x18\b \x03(\v2\".pitgate.v1.ApprovalVerdictChangesR\tapprovals\x12;\n" +
 	"\vcreate_time\x18\t \x01(\v2\x1a.google.protobuf.TimestampR\n" +
-	"createTime\"\xb4\x02\n" +
+	"createTime\"\x8d\x02\n" +
 	"\x16ApprovalVerdictChanges\x12\x1a\n" +
 	"\bapproval\x18\x01 \x01(\tR\bapproval\x12,\n" +
 	"\x12model_display_name\x18\x02 \x01(\tR\x10modelDisplayName\x12,\n" +
@@ -1835,8 +1826,7 @@ const file_pitgate_v1_rule_packs_proto_rawDesc = "" +
 	"\x05state\x18\x04 \x01(\tR\x05state\x12\x16\n" +
 	"\x06lapses\x18\x05 \x01(\bR\x06lapses\x123\n" +
 	"\achanges\x18\x06 \x03(\v2\x19.pitgate.v1.VerdictChangeR\achanges\x12\x18\n" +
-	"\afailure\x18\a \x01(\tR\afailure\x12%\n" +
-	"\x0ereopened_gates\x18\b \x03(\tR\rreopenedGates\"\xa6\x01\n" +
+	"\afailure\x18\a \x01(\tR\afailure\"\xa6\x01\n" +
 	"\rVerdictChange\x12\x1d\n" +
 	"\n" +
 	"finding_id\x18\x01 \x01(\tR\tfindingId\x12\x14\n" +

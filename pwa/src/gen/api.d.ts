@@ -1251,8 +1251,6 @@ export interface components {
             lapses?: boolean;
             modelDisplayName?: string;
             ownerDisplayName?: string;
-            /** @description Gates that open again when it lapses: "desk", "bench", "field". */
-            reopenedGates?: string[];
             /** @description Number of a state as in ApprovalState, in words: "signed". */
             state?: string;
         };
@@ -3733,8 +3731,6 @@ export interface components {
             read?: boolean;
             /** @description The cause in words. */
             reason?: string;
-            /** @description Gates that open again when it lapsed: "desk", "bench", "field". */
-            reopenedGates?: string[];
             /** @description Where the approval stood then. */
             state?: components["schemas"]["pitgate.v1.ApprovalState"];
             /** @description Where it stands. */
