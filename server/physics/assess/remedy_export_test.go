@@ -16,7 +16,7 @@ func TryKnobs(in Input, geometry *Geometry, ids []string) ([]TriedKnob, error) {
 	s := &scene{in: r.in, base: r.base}
 	var list []TriedKnob
 	for i := range knobs {
-		for _, found := range knobs[i].spots(s) {
+		for _, found := range knobs[i].places(s) {
 			r.ranged(&found, &knobs[i])
 			settings := found.settings()
 			if len(settings) == 0 {

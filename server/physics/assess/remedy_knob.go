@@ -12,8 +12,11 @@ type knob struct {
 	id, title, unit string
 	effort          RemedyEffort
 	// low and high are the ends of its range by the value that it has now.
-	low, high span
-	// spots are the places of a document where it can be turned; none where it does not apply.
+	low, high end
+	// at is where a document keeps it, and path how that is called there, of one of several parts within it.
+	at   spotAt
+	path string
+	// spots are the places of a document where it can be turned, for what is no single quantity; none where it does not apply.
 	spots func(s *scene) []spot
 }
 
@@ -34,6 +37,9 @@ type spot struct {
 	most  float64 // upper end of the range where the place has its own; zero: that of the knob
 	low   float64
 	high  float64
+	// at and which are where the document keeps it as one quantity; set writes it where it is more.
+	at    spotAt
+	which which
 	set   func(in *Input, x float64)
 	// choices are the settings of a knob without a scale.
 	choices []choice
@@ -59,7 +65,7 @@ func (c change) set(in *Input) {
 		c.spot.choices[c.choice].set(in)
 		return
 	}
-	c.spot.set(in, c.to)
+	c.spot.write(in, c.to)
 }
 
 // size returns how large a change is over the range of its knob; a choice is the whole of it.
@@ -87,16 +93,33 @@ func (c change) told() RemedyChange {
 	return out
 }
 
-// span gives one end of a knob's range by the value that it has now.
-type span func(now float64) float64
+// end is one end of a knob's range.
+type end struct {
+	kind endKind
+	by   float64
+}
 
-// times is a multiple of the value, fixed a figure of its own, stays the value itself.
-func times(factor float64) span { return func(now float64) float64 { return factor * now } }
-func fixed(value float64) span  { return func(float64) float64 { return value } }
-func plus(step float64) span    { return func(now float64) float64 { return now + step } }
-func stays(now float64) float64 { return now }
-func atMost(f span, m float64) span {
-	return func(now float64) float64 { return max(now, min(f(now), m)) }
+type endKind uint8
+
+const (
+	endStays endKind = iota // the value that it has now
+	endTimes                // a multiple of that
+	endFixed                // a figure of its own
+	endPlus                 // so much more than now
+)
+
+// of returns the end for the value that the knob has now.
+func (e end) of(now float64) float64 {
+	switch e.kind {
+	case endTimes:
+		return e.by * now
+	case endFixed:
+		return e.by
+	case endPlus:
+		return now + e.by
+	default:
+		return now
+	}
 }
 
 // askers returns the sections that ask for what a spot changes, one bit each.
@@ -117,7 +140,7 @@ func (s *spot) askers() uint64 {
 func (r *remedySearch) ranged(s *spot, k *knob) *spot {
 	s.knob, s.asked = k, s.askers()
 	if len(s.choices) == 0 {
-		s.low, s.high = min(k.low(s.now), s.now), max(k.high(s.now), s.now)
+		s.low, s.high = min(k.low.of(s.now), s.now), max(k.high.of(s.now), s.now)
 		if s.most > 0 {
 			s.high = s.most
 		}
@@ -129,7 +152,7 @@ func (r *remedySearch) ranged(s *spot, k *knob) *spot {
 func (r *remedySearch) listSpots() {
 	s := &scene{in: r.in, base: r.base}
 	for i := range knobs {
-		for _, found := range knobs[i].spots(s) {
+		for _, found := range knobs[i].places(s) {
 			r.ranged(&found, &knobs[i])
 			if slices.ContainsFunc(r.targets, func(t target) bool { return r.named(&found, t.finding.ID) }) {
 				r.spots = append(r.spots, found)

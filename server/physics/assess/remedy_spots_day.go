@@ -59,13 +59,15 @@ func windSpots(s *scene) []spot {
 	}}
 }
 
-// windMean is the lower end of the gusts: no less than nothing; the mean wind follows a gust that falls below it.
-func windMean(float64) float64 { return 0 }
-
 // gustSpots is the highest gust; the mean wind is no stronger than it.
 func gustSpots(s *scene) []spot {
 	mean, given := s.mean()
-	list := quantitySpot(s, gustPath, "", inDay(func(d *DayConditions) **Quantity { return &d.GustSpeedMetersPerSecond }))
+	list := quantitySpot(s, gustPath, "", func(in *Input) **Quantity {
+		if in.Day == nil {
+			return nil
+		}
+		return &in.Day.GustSpeedMetersPerSecond
+	})
 	if !given || len(list) == 0 {
 		return nil
 	}

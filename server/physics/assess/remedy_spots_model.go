@@ -85,6 +85,9 @@ func controlSpot(s *scene, field string, of func(*Control) **Quantity) []spot {
 	return list
 }
 
+// farthestThrow is how far a control is let go, degrees, unless it goes farther now.
+const farthestThrow = 40.0
+
 // throwSpots are the throws of every control: both ways in proportion. Where the chain names the surfaces as one, a throw is among them.
 func throwSpots(s *scene) []spot {
 	list := controlSpot(s, "throwDownDegrees", func(c *Control) **Quantity { return &c.ThrowDownDegrees })
@@ -95,6 +98,7 @@ func throwSpots(s *scene) []spot {
 				continue
 			}
 			list[n].throws = true
+			list[n].most = max(list[n].now, min(2.5*list[n].now, farthestThrow))
 			if up := control.ThrowUpDegrees; up != nil && up.Value != nil {
 				list[n].withUp(i, k, *up.Value)
 			}

@@ -19,7 +19,7 @@ func TestChangedDocumentAnswersAsFromTheStart(t *testing.T) {
 			}
 			s := &scene{in: r.in, base: r.base}
 			for i := range knobs {
-				for _, found := range knobs[i].spots(s) {
+				for _, found := range knobs[i].places(s) {
 					settings := r.ranged(&found, &knobs[i]).settings()
 					if len(settings) > 0 {
 						sameAsFresh(t, r, settings[len(settings)-1])
