@@ -1,3 +1,4 @@
+import { keepText, keptText } from './kept';
 import { defaultUnits, type UnitChoice } from './units';
 
 const key = 'pitgate.preferences';
@@ -6,7 +7,7 @@ type Preferences = { units: UnitChoice; alwaysLight: boolean };
 
 function load(): Preferences {
   try {
-    const kept = JSON.parse(localStorage.getItem(key) ?? '{}') as Partial<Preferences>;
+    const kept = JSON.parse(keptText(key) ?? '{}') as Partial<Preferences>;
     return { units: { ...defaultUnits, ...kept.units }, alwaysLight: kept.alwaysLight ?? false };
   } catch {
     return { units: { ...defaultUnits }, alwaysLight: false };
@@ -18,6 +19,6 @@ export const preferences: Preferences = $state(load());
 
 /** Keeps the choice and applies the light ground wanted in sunlight. */
 export function keepPreferences(): void {
-  localStorage.setItem(key, JSON.stringify(preferences));
+  keepText(key, JSON.stringify(preferences));
   document.documentElement.dataset['light'] = preferences.alwaysLight ? 'always' : '';
 }

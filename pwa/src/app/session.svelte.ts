@@ -1,4 +1,5 @@
 import { api, ask, clubOf, onReached, onSignedOut } from './api';
+import { keepText, keptText } from './kept';
 import { Problem } from './problem';
 import type { Person, Role } from './wire';
 
@@ -8,7 +9,7 @@ type Session = { person: Person | null; ready: boolean; offline: boolean };
 
 function kept(): Person | null {
   try {
-    return JSON.parse(localStorage.getItem(key) ?? 'null') as Person | null;
+    return JSON.parse(keptText(key) ?? 'null') as Person | null;
   } catch {
     return null;
   }
@@ -19,8 +20,7 @@ export const session: Session = $state({ person: null, ready: false, offline: fa
 
 function become(person: Person | null): void {
   session.person = person;
-  if (person) localStorage.setItem(key, JSON.stringify(person));
-  else localStorage.removeItem(key);
+  keepText(key, person ? JSON.stringify(person) : null);
 }
 
 /** Asks the server who is signed in; with no server, the last person goes on reading what is kept here. */

@@ -14,7 +14,7 @@ export const spreadWords = {
   again: 'Draw it again',
   cancel: 'Cancel',
   running: 'Drawing the spread',
-  passes: (done: number, total: number) => `${String(done)} of ${String(total)} passes`,
+  passes: (done: number, total: number) => `${String(done)} of ${String(total)} steps`,
   atServer: 'The club’s server draws it.',
   empty: 'Not drawn yet. The bands above come from one input moved at a time.',
   cancelled: 'Cancelled. Nothing was changed.',
@@ -63,6 +63,7 @@ export const spreadWords = {
     failed: 'The remedies were not found:',
     none: 'Every finding that is known holds often enough: nothing needs a remedy.',
     nothing: 'No change among those tried helps.',
+    triedAll: 'What was tried, and what comes nearest',
     efforts: {
       REMEDY_EFFORT_UNSPECIFIED: '',
       REMEDY_EFFORT_ANOTHER_DAY: 'another day, or the other way round',

@@ -24,6 +24,8 @@ export const words = {
     missing: 'There is no page at this address.',
     home: 'Go to your own page',
     loading: 'Fetching …',
+    notFetched: 'This could not be fetched, so nothing is shown here. What is on the server is unchanged.',
+    again: 'Try again',
     forbidden: 'This part belongs to another role in the club.',
     update: 'A newer version of this page is ready. What you typed is kept.',
     updateNow: 'Load the newer version of the page',

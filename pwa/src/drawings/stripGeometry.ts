@@ -69,6 +69,8 @@ function wrongSides(input: StripInput, at: (v: number) => number, width: number)
   }
 }
 
+const decided = new Set<string>(['VERDICT_HOLDS', 'VERDICT_TIGHT', 'VERDICT_FAILS']);
+
 /** The band, at least two units wide so that a sharp value stays visible. */
 function barOf(input: StripInput, at: (v: number) => number): Span | undefined {
   const low = input.bandLow ?? input.value;
@@ -78,11 +80,15 @@ function barOf(input: StripInput, at: (v: number) => number): Span | undefined {
   return { x, width: Math.max(2, at(high) - x) };
 }
 
-/** Places band, value, posts and marks along a strip of the given width, on its own scale or on one shared with others. */
+/**
+ * Places band, value, posts and marks along a strip of the given width, on its own scale or on one shared with others. What holds or fails without a
+ * number is no question: its limit stands alone.
+ */
 export function stripGeometry(input: StripInput, width: number, shared?: [number, number]): Strip {
-  const unknown = input.value === undefined || input.verdict === 'VERDICT_UNKNOWN';
+  const unknown =
+    input.verdict === 'VERDICT_UNKNOWN' || (input.value === undefined && !decided.has(input.verdict ?? ''));
   const domain = shared ?? domainOf(input);
-  if (!domain) return { unknown: true, posts: [], wrong: [], marks: [] };
+  if (!domain) return { unknown, posts: [], wrong: [], marks: [] };
   const [low, high] = domain;
   const at = (v: number): number => ((v - low) / (high - low)) * width;
   const limits = input.limitSense === 'LIMIT_SENSE_NONE' ? [] : given([input.limit, input.upperLimit]);

@@ -64,6 +64,9 @@ export function benchTests({ phone }) {
           const { height } = await card.boundingBox();
           if (height > paper.height) throw new Error(`a card of ${String(height)} px does not fit its page`);
         }
+        // A sheet of cards has a heading on each card, and none over all of them.
+        const hard = (await hardToUse(page)).filter((fault) => !fault.startsWith('page-has-heading-one'));
+        equal(hard.join('; '), '', 'cards on paper');
         await page.evaluate(() => delete document.documentElement.dataset.print);
         await page.emulateMedia({ media: 'screen' });
         await page.setViewportSize({ width: 390, height: 844 });

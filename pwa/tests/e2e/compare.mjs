@@ -93,6 +93,12 @@ export function compareTests({ phone }) {
         await see(page.getByText('compare again'), 'word that the choice changed');
         await send(page);
         await see(page.locator('[data-summary]', { hasText: /^(?!1 input)/ }), 'the other field compared');
+        await page.emulateMedia({ media: 'print' });
+        await see(
+          page.locator('[data-chosen]', { hasText: 'field: Long Acre' }),
+          'both sides named on paper',
+        );
+        await page.emulateMedia({ media: 'screen' });
         await page.locator('[data-comparison] summary', { hasText: 'differ' }).click();
         await see(difference(page, 'field.displayName'), 'the other field');
         await easyToUse(page);

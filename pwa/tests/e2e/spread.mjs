@@ -141,7 +141,14 @@ export function spreadTests({ phone }) {
         const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
         equal(Math.max(0, over), 0, 'overflow');
         equal((await page.evaluate(smallControls)).join('; '), '', 'small controls');
+        await page.goto('/approvals');
+        await see(
+          page.locator('[data-not-fetched]'),
+          'that nothing could be fetched, instead of an empty list',
+        );
         await page.context().setOffline(false);
+        await page.getByRole('button', { name: 'Try again' }).click();
+        await see(page.locator('ul.list a'), 'the approvals once there is a network');
         await page.context().close();
       },
     ],

@@ -50,6 +50,15 @@ describe('stripGeometry', () => {
     expect(strip.wrong[1]?.x).toBe(strip.posts[1]?.x);
   });
 
+  it('asks nothing where a finding holds or fails without a number', () => {
+    const bare: StripInput = { limit: 3, limitSense: 'LIMIT_SENSE_AT_LEAST' };
+    const strip = stripGeometry({ ...bare, verdict: 'VERDICT_FAILS' }, 300);
+    expect([strip.unknown, strip.bar, strip.tick]).toEqual([false, undefined, undefined]);
+    expect(strip.posts).toHaveLength(1);
+    expect(stripGeometry({ ...bare, verdict: 'VERDICT_HOLDS' }, 300).unknown).toBe(false);
+    expect(stripGeometry(bare, 300).unknown).toBe(true);
+  });
+
   it('draws no bar for an unknown finding, and still its post', () => {
     const strip = stripGeometry(
       { limit: 0.2, limitSense: 'LIMIT_SENSE_AT_LEAST', verdict: 'VERDICT_UNKNOWN' },

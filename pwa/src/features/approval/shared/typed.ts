@@ -1,3 +1,4 @@
+import { keepText, keptText } from '../../../app/kept';
 import type { ActionName } from './actions';
 import type { Decision } from './conflict';
 
@@ -8,15 +9,13 @@ const keyOf = (approval: string): string => `pitgate.decision.${approval}`;
 
 /** Keeps typed words in this tab, so that a reload or an ended session loses nothing. Never a password. */
 export function keepTyped(approval: string, action: ActionName, { reason, conditions }: Decision): void {
-  sessionStorage.setItem(keyOf(approval), JSON.stringify({ action, reason, conditions }));
+  keepText(keyOf(approval), JSON.stringify({ action, reason, conditions }), 'tab');
 }
 
 /** Words typed earlier in this tab for the same action on the same approval. */
 export function typedBefore(approval: string, action: ActionName): Partial<Words> {
   try {
-    const kept = JSON.parse(sessionStorage.getItem(keyOf(approval)) ?? '{}') as Partial<
-      Words & { action: string }
-    >;
+    const kept = JSON.parse(keptText(keyOf(approval), 'tab') ?? '{}') as Partial<Words & { action: string }>;
     if (kept.action !== action) return {};
     return { reason: kept.reason ?? '', conditions: kept.conditions ?? '' };
   } catch {
@@ -25,5 +24,5 @@ export function typedBefore(approval: string, action: ActionName): Partial<Words
 }
 
 export function dropTyped(approval: string): void {
-  sessionStorage.removeItem(keyOf(approval));
+  keepText(keyOf(approval), null, 'tab');
 }

@@ -1,3 +1,4 @@
+import { keepText, keptText } from '../../../app/kept';
 import { Problem } from '../../../app/problem';
 import type { Field } from '../../../app/wire';
 
@@ -7,21 +8,12 @@ const name = (club: string): string => `pitgate.fields.${club}`;
 export async function withKept(club: string, asked: Promise<Field[]>): Promise<Field[]> {
   try {
     const fields = await asked;
-    keep(club, fields);
+    keepText(name(club), JSON.stringify(fields));
     return fields;
   } catch (error) {
     if (!(error instanceof Problem && error.isOffline)) throw error;
-    const kept = localStorage.getItem(name(club));
+    const kept = keptText(name(club));
     if (kept === null) throw error;
     return JSON.parse(kept) as Field[];
-  }
-}
-
-/** A device that has no room goes on with what it kept before. */
-function keep(club: string, fields: Field[]): void {
-  try {
-    localStorage.setItem(name(club), JSON.stringify(fields));
-  } catch (error) {
-    if (!(error instanceof DOMException)) throw error;
   }
 }

@@ -1,3 +1,4 @@
+import { keepText, keptText } from '../../../app/kept';
 import { Problem } from '../../../app/problem';
 import type { AssessmentInput, Limits } from '../../../app/wire';
 
@@ -66,7 +67,7 @@ export class ClubRules {
     try {
       const limits = await this.compose(question, signal);
       [this.#limits, this.#own, this.#key, this.old] = [limits, own, JSON.stringify(question), false];
-      localStorage.setItem(this.#name, JSON.stringify(limits));
+      keepText(this.#name, JSON.stringify(limits));
     } catch (error) {
       // What is wrong with the document is said by its own computation.
       if (!(error instanceof Problem && error.isOffline)) return;
@@ -81,7 +82,7 @@ export class ClubRules {
   }
 
   #kept(): Limits | undefined {
-    const text = localStorage.getItem(this.#name);
+    const text = keptText(this.#name);
     return text === null ? undefined : (JSON.parse(text) as Limits);
   }
 }
