@@ -91,11 +91,12 @@ func (at spotAt) ofPlan(plan *LaunchPlan) **Quantity {
 		return &ramp.LengthMeters
 	case atRampHeight:
 		return &ramp.EndHeightMeters
+	default:
+		if plan.Bungee == nil || plan.Method != LaunchMethodBungee {
+			return nil
+		}
+		return &plan.Bungee.StretchMeters
 	}
-	if plan.Bungee == nil || plan.Method != LaunchMethodBungee {
-		return nil
-	}
-	return &plan.Bungee.StretchMeters
 }
 
 func (at spotAt) ofModel(m *ModelDescription) **Quantity {
@@ -142,7 +143,12 @@ func (at spotAt) ofSeveral(m *ModelDescription, w which) **Quantity {
 		return &m.Packs[w.part].CapacityAmpereHours
 	case atThrust:
 		return &m.Engines[w.part].StaticThrustNewtons
+	default:
+		return at.ofSpar(m, w)
 	}
+}
+
+func (at spotAt) ofSpar(m *ModelDescription, w which) **Quantity {
 	part := &m.Structure.spars()[w.spar][w.part].Parts[w.inner]
 	switch at {
 	case atSparDiameter:
@@ -151,8 +157,9 @@ func (at spotAt) ofSeveral(m *ModelDescription, w which) **Quantity {
 		return &part.WallThicknessMeters
 	case atSparCap:
 		return &part.CapThicknessMeters
+	default:
+		return &part.WebThicknessMeters
 	}
-	return &part.WebThicknessMeters
 }
 
 // sparNames and sparPaths name the spars of a structure in their order.
