@@ -107,12 +107,12 @@ func (a *alive) once(ctx context.Context) error {
 	return err
 }
 
-// end stops looking and gives the lock back with its connection.
-func (a *alive) end() {
+// end stops looking and gives the lock back with its connection, even when ctx has ended.
+func (a *alive) end(ctx context.Context) {
 	a.stop()
 	a.over.Wait()
 	if a.conn != nil {
-		_ = a.conn.Hijack().Close(context.Background()) // the lock must not go on in the pool
+		_ = a.conn.Hijack().Close(context.WithoutCancel(ctx)) // the lock must not go on in the pool
 		a.conn = nil
 	}
 }

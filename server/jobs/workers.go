@@ -90,7 +90,7 @@ func (w *Workers) start(ctx context.Context, config Config) (err error) {
 		err = w.client.Start(context.WithoutCancel(ctx))
 	}
 	if err != nil {
-		w.alive.end()
+		w.alive.end(ctx)
 	}
 	return err
 }
@@ -111,7 +111,7 @@ func riverConfig(c Config, worker string) *river.Config {
 // Stop fetches no more jobs and lets the present ones end; when ctx ends before, they are cancelled and tried again later, by whoever works then.
 func (w *Workers) Stop(ctx context.Context) error {
 	defer w.pool.Close()
-	defer w.alive.end()
+	defer w.alive.end(ctx)
 	err := w.client.Stop(ctx)
 	if err == nil {
 		return nil
