@@ -1,11 +1,7 @@
 import { geometryWords } from './geometryWords';
+import type { PartWords } from './partWords';
 import { planWords } from './planWords';
 import { systemWords } from './systemWords';
-
-/** Label of a field, and how to measure it or what an empty box means. */
-export type FieldWords = readonly [label: string, hint?: string];
-/** Words of the fields of parts of the document, in the order in which their boxes stand. */
-export type PartWords = Record<string, Record<string, FieldWords>>;
 
 const unsaid = 'not said';
 

@@ -1,4 +1,4 @@
-import type { PartWords } from './documentWords';
+import type { PartWords } from './partWords';
 
 const x = ['Aft of the datum', 'From the datum, along the model; ahead of it negative.'] as const;
 const y = ['To starboard', 'From the middle; port negative.'] as const;

@@ -1,4 +1,4 @@
-import type { PartWords } from './documentWords';
+import type { PartWords } from './partWords';
 
 /** What the boxes of the document, the launch, the day and the limits say: label, and how to measure it. */
 export const planWords = {

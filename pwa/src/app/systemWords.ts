@@ -1,4 +1,4 @@
-import type { PartWords } from './documentWords';
+import type { PartWords } from './partWords';
 import { places } from './geometryWords';
 
 const name = ['Name'] as const;
