@@ -5,10 +5,11 @@ var dayKinds = []kind{
 	{
 		id: "link_loss.footprint", title: "Nearest people to where the model comes down when its link is lost", unit: "m", sense: LimitSenseAtLeast, still: true,
 		method: "Falls and glides of a point mass after losses anywhere in the circuit, the declared fail-safe acting, with spread of state, wind and model: " +
-			"4,096 losses at the points of a scrambled Sobol sequence, 1,024 where a command is held; distance of people from the outline that leaves out 5 % of the " +
+			"1,024 losses at the points of a scrambled Sobol sequence, 4,096 where those leave the distance within three standard errors of its limit (not where a " +
+			"command is held); distance of people from the outline that leaves out 5 % of the " +
 			"impacts, less one standard error of that number, as seen from 72 sides, negative by how deep it reaches.",
 		source:   "Anderson, Aircraft Performance and Design, chapter 4; Sobol (1967); half-space depth: Tukey (1975); critical area: JARUS SORA Annex F, edition 2.5",
-		validity: "The distance scatters by about 2 m with the samples (the demonstration's lie within 3 m of those of 16,384 losses). Outlines are convex, on ground level with the field's datum, as those without thrust are with the landing place; steady wind, attached flow; a spiral with 60 degrees of bank and 0.6 of the greatest lift coefficient to either side; independent spreads.",
+		validity: "The distance scatters with the losses flown by the standard error told. Outlines are convex, on ground level with the field's datum, as those without thrust are with the landing place; steady wind, attached flow; a spiral with 60 degrees of bank and 0.6 of the greatest lift coefficient to either side; independent spreads.",
 		from:     []string{"link_loss.action", "link_loss.outline_area", "link_loss.margin", "field.peopleLines", "field.pits", "field.parking", "field.keepOuts"},
 	},
 	{

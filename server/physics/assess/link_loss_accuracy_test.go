@@ -1,16 +1,14 @@
 package assess
 
 import (
+	"math"
 	"testing"
 
 	"pitgate/server/physics/footprint"
 )
 
-// manyLosses are the samples of the reference, and marginTolerance the distance by which fewer may tell more room than they, m.
-const (
-	manyLosses      = 16384
-	marginTolerance = 3.0
-)
+// manyLosses are the samples of the reference.
+const manyLosses = 16384
 
 // lossesOf returns what the link-loss section samples in one of the demonstration's documents.
 func lossesOf(t *testing.T, name string) (*pass, footprint.Plan) {
@@ -26,14 +24,11 @@ func lossesOf(t *testing.T, name string) (*pass, footprint.Plan) {
 	return p, plan
 }
 
-// marginOf returns the distance of the nearest people from the outline of a number of samples, m.
-func (p *pass) marginOf(t *testing.T, plan footprint.Plan, samples int) float64 {
+// marginOfMany returns the distance of the nearest people from the outline of many losses flown in fine steps, m.
+func (p *pass) marginOfMany(t *testing.T, plan footprint.Plan) float64 {
 	t.Helper()
-	cloud, err := plan.Estimate(p.whole.draws, true)
-	if samples == manyLosses {
-		plan.Samples = samples
-		cloud, err = plan.Sample()
-	}
+	plan.Samples = manyLosses
+	cloud, err := plan.Sample()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -41,15 +36,12 @@ func (p *pass) marginOf(t *testing.T, plan footprint.Plan, samples int) float64 
 	if err != nil {
 		t.Fatal(err)
 	}
-	if inside := cloud.ShareInside(outline); inside < nearlyAll {
-		t.Errorf("the outline holds %g of its own impacts", inside)
-	}
-	var found answer
-	p.nearestPeople(outline, p.people(), &found)
-	return found.value
+	_, margin := nearestTo(outline, p.people())
+	return margin
 }
 
-// TestMarginToPeopleAgainstManyLosses wants the margin of the samples that a run takes within three metres of that of four times as many.
+// TestMarginToPeopleAgainstManyLosses wants the margin of the losses that a run flies within two and a half of its standard errors by chance of that of
+// many more, with no more than three metres of room that those do not leave, and as many losses as settle on which side of the limit it lies.
 func TestMarginToPeopleAgainstManyLosses(t *testing.T) {
 	t.Parallel()
 	for _, name := range []string{
@@ -58,9 +50,19 @@ func TestMarginToPeopleAgainstManyLosses(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			p, plan := lossesOf(t, name)
-			got, want := p.marginOf(t, plan, plan.Samples), p.marginOf(t, plan, manyLosses)
-			if got > want+marginTolerance || got < want-2*marginTolerance {
-				t.Errorf("margin %.1f m, with %d losses %.1f m", got, manyLosses, want)
+			got, err := p.fall(plan, p.people(), 0)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if inside := got.cloud.ShareInside(got.outline); inside < nearlyAll {
+				t.Errorf("the outline holds %g of its own impacts", inside)
+			}
+			want, flown := p.marginOfMany(t, plan), len(got.cloud.Places())
+			if got.margin > want+3 || math.Abs(got.margin-want) > 2.5*got.chance || got.chance > 20 {
+				t.Errorf("margin %.1f m, give or take %.1f m, with %d losses; %.1f m with %d", got.margin, got.chance, flown, want, manyLosses)
+			}
+			if flown < lossCounts[1] && math.Abs(got.margin) < clearOf*got.chance {
+				t.Errorf("%d losses leave the margin at %.1f m, give or take %.1f m", flown, got.margin, got.chance)
 			}
 		})
 	}

@@ -1,6 +1,7 @@
 package assess
 
 import (
+	"errors"
 	"math"
 
 	"pitgate/server/physics/field"
@@ -8,9 +9,8 @@ import (
 )
 
 const (
-	// lossCount is the number of losses sampled, and holdCount that of a command held, each of which lasts until the fuel ends. The outline of the
-	// first lies within about three metres of that of four times as many.
-	lossCount, holdCount = 4096, 1024
+	// clearOf is how many standard errors by chance a margin has to lie off its limit for few losses to be enough.
+	clearOf = 3.0
 	// likelyShare and nearlyAll are the shares of the impacts that the outlines hold.
 	likelyShare = 0.50
 	nearlyAll   = 0.95
@@ -21,6 +21,9 @@ const (
 	spiralBankDegrees = 60.0
 	spiralLift        = 0.6
 )
+
+// lossCounts are how many losses are flown: few, and many where few do not settle it. Of a command held, which lasts until the fuel ends, few must do.
+var lossCounts = [...]int{1024, 4096}
 
 var failSafes = map[FailSafeAction]footprint.Action{
 	FailSafeActionCutNeutral: footprint.CutNeutral, FailSafeActionCutSpiral: footprint.CutSpiral, FailSafeActionIdleNeutral: footprint.IdleNeutral,
@@ -124,7 +127,7 @@ func (p *pass) lossPlan(loss lossSection, n *need) footprint.Plan {
 		Loss: footprint.Loss{
 			Action: loss.action, Delay: loss.delay, Density: p.air.state.Density, Wind: wind, Model: p.fallingModel(loss, n),
 		},
-		EitherSpiral: true, Samples: losses(loss.action), Spread: p.lossSpread(loss),
+		EitherSpiral: true, Spread: p.lossSpread(loss),
 	}
 	waypoints := make([]footprint.Waypoint, 0, len(p.day.circuit))
 	for _, point := range p.day.circuit {
@@ -136,14 +139,6 @@ func (p *pass) lossPlan(loss lossSection, n *need) footprint.Plan {
 	}
 	plan.Path = path
 	return plan
-}
-
-// losses returns the number of losses to sample.
-func losses(action footprint.Action) int {
-	if action == footprint.Hold {
-		return holdCount
-	}
-	return lossCount
 }
 
 // fallingModel returns the model as its falls see it.
@@ -218,24 +213,66 @@ func deviation(name string, q *Quantity) float64 {
 
 // comeDown samples the losses, draws their outlines and tells what they meet.
 func (p *pass) comeDown(plan footprint.Plan, loss lossSection, people []site, read []string, found *answer) {
-	cloud, err := plan.Estimate(p.whole.draws, !p.tells())
+	fallen, err := p.fall(plan, people, found.limit.value)
+	found.value = fallen.margin
 	if err != nil {
 		found.value = math.NaN()
 		return
 	}
-	outline, err := cloud.Outline(nearlyAll)
-	if err != nil || len(outline) == 0 { // no outline: what comes down leaves no finite places
-		found.value = math.NaN()
-		return
-	}
-	nearest := p.nearestPeople(outline, people, found)
 	if p.tells() {
-		p.tellComeDown(cloud, outline, loss, people, nearest, read, found)
+		p.tellComeDown(&fallen, loss, people, read, found)
 	}
 }
 
+// fallen is where the losses came down, and how near to people.
+type fallen struct {
+	cloud   footprint.Cloud
+	outline field.Polygon
+	nearest *site
+	margin  float64 // distance of the nearest people from the outline, m
+	chance  float64 // one standard error of the margin, by the number of losses, m
+}
+
+// fall flies as many losses as tell on which side of the limit the margin lies: few, and many where the margin of few lies within clearOf standard
+// errors of it.
+//
+// Source: A. Wald, Sequential Analysis, 1947.
+func (p *pass) fall(plan footprint.Plan, people []site, limit float64) (out fallen, err error) {
+	counts := lossCounts[:]
+	if plan.Action == footprint.Hold {
+		counts = counts[:1]
+	}
+	for _, plan.Samples = range counts {
+		if out, err = p.fallOf(plan, people); err != nil || math.Abs(out.margin-limit) > clearOf*out.chance {
+			break
+		}
+	}
+	return out, err
+}
+
+// fallOf flies a number of losses.
+func (p *pass) fallOf(plan footprint.Plan, people []site) (out fallen, err error) {
+	if out.cloud, err = plan.Estimate(p.whole.draws, !p.tells()); err != nil {
+		return out, err
+	}
+	outlines, err := out.cloud.Outlines(nearlyAll)
+	if err == nil && len(outlines.Middle) == 0 { // what comes down leaves no finite places
+		err = errors.New("losses: leave no outline")
+	}
+	if err != nil {
+		return out, err
+	}
+	out.outline = outlines.Middle
+	out.nearest, out.margin = nearestTo(out.outline, people)
+	_, most := nearestTo(outlines.Inner, people)
+	_, least := nearestTo(outlines.Outer, people)
+	out.chance = float64(0.5 * (most - least))
+	return out, nil
+}
+
 // tellComeDown draws the outlines and tells how the impacts are and what they meet.
-func (p *pass) tellComeDown(cloud footprint.Cloud, outline field.Polygon, loss lossSection, people []site, nearest *site, read []string, found *answer) {
+func (p *pass) tellComeDown(fallen *fallen, loss lossSection, people []site, read []string, found *answer) {
+	cloud, outline := fallen.cloud, fallen.outline
 	if likely, err := cloud.Outline(likelyShare); err == nil {
 		p.drawArea("area.link_loss_50", likely)
 	}
@@ -243,9 +280,11 @@ func (p *pass) tellComeDown(cloud footprint.Cloud, outline field.Polygon, loss l
 	p.tell("link_loss.outline_area", outline.Area(), read...)
 	p.tell("link_loss.step_error", cloud.Error)
 	p.tellCloud(cloud)
-	p.tell("link_loss.margin", found.value, nearest.path)
+	p.tell("link_loss.losses", float64(len(cloud.Impacts)))
+	p.tell("link_loss.margin", found.value, fallen.nearest.path)
+	p.tell("link_loss.chance", fallen.chance, "link_loss.losses")
 	found.note = say("%s. 95 %% of the losses end within %.1f ha at up to %.0f J; ", capital(loss.words), outline.Area()/squareMetersPerHectare, cloud.EnergyAt(nearlyAll))
-	found.note += reachWords(nearest.name, found.value)
+	found.note += reachWords(fallen.nearest.name, found.value, fallen.chance)
 	found.note += p.tellShares(cloud, outline, append(people, p.structures()...))
 	found.from = p.toldUnder("link_loss.share.")
 	if cloud.Aloft > 0 {

@@ -7,24 +7,23 @@ import (
 	"pitgate/server/physics/footprint"
 )
 
-// reachWords says how people stand to the outline.
-func reachWords(name string, distance float64) string {
+// reachWords says how people stand to the outline, give or take what chance does.
+func reachWords(name string, distance, chance float64) string {
 	if distance < 0 {
-		return say("their outline reaches %.0f m over %s.", -distance, name)
+		return say("their outline reaches %.0f m over %s, give or take %.0f m.", -distance, name, chance)
 	}
-	return say("the nearest people, %s, are %.0f m outside their outline.", name, distance)
+	return say("the nearest people, %s, are %.0f m outside their outline, give or take %.0f m.", name, distance, chance)
 }
 
-// nearestPeople finds the people nearest to the outline or deepest in it.
-func (p *pass) nearestPeople(outline field.Polygon, people []site, found *answer) *site {
-	var nearest *site
-	found.value = math.Inf(1)
+// nearestTo finds the people nearest to an outline or deepest in it, and their distance, m.
+func nearestTo(outline field.Polygon, people []site) (nearest *site, distance float64) {
+	distance = math.Inf(1)
 	for i := range people {
-		if apart := people[i].apart(outline); nearest == nil || apart < found.value {
-			nearest, found.value = &people[i], apart
+		if apart := people[i].apart(outline); nearest == nil || apart < distance {
+			nearest, distance = &people[i], apart
 		}
 	}
-	return nearest
+	return nearest, distance
 }
 
 // apart returns the distance of a site from an outline, m; negative by how deep the site reaches into it.

@@ -52,15 +52,48 @@ func (c Cloud) Middle() field.Point {
 // which scatters less than one of them. Outlines of greater shares hold those of lesser shares. Valid for: shares above 0 to 1; a convex outline also
 // holds places between the impacts that none of them reaches. Source: Tukey, Mathematics and the picturing of data, 1975.
 func (c Cloud) Outline(share float64) (field.Polygon, error) {
+	ends, err := c.farEnds(share)
+	if err != nil {
+		return nil, err
+	}
+	return ends.drawn(ends.beyond, c.around()), nil
+}
+
+// Outlines are the outline of a share of the impacts and those between which it lies but for the chance that made the impacts.
+type Outlines struct{ Inner, Middle, Outer field.Polygon }
+
+// Outlines returns Outline and the outlines one standard error of chance within and beyond it.
+//
+//	k + sqrt(k) and k - sqrt(k) impacts beyond, none less than zero
+//
+// where k is the number of impacts beyond each side of Outline: as many of n independent impacts lie beyond a fixed side, give or take the root. Even
+// points scatter less. Valid for: as Outline. Source: David & Nagaraja, Order Statistics, 2003, section 7.1 (interval of a quantile); Poisson
+// distribution.
+func (c Cloud) Outlines(share float64) (Outlines, error) {
+	ends, err := c.farEnds(share)
+	if err != nil {
+		return Outlines{}, err
+	}
+	chance, margin := chanceOf(ends.beyond), c.around()
+	return Outlines{
+		Inner: ends.drawn(ends.beyond+chance, margin), Middle: ends.drawn(ends.beyond, margin), Outer: ends.drawn(max(0, ends.beyond-chance), margin),
+	}, nil
+}
+
+// farEnds looks at the cloud from all sides.
+func (c Cloud) farEnds(share float64) (depth, error) {
 	if !(share > 0 && share <= 1) {
-		return nil, fmt.Errorf("share: %g is outside 0 to 1", share)
+		return depth{}, fmt.Errorf("share: %g is outside 0 to 1", share)
 	}
 	places := c.Places()
 	if len(places) == 0 {
-		return nil, errors.New("cloud: has no impacts")
+		return depth{}, errors.New("cloud: has no impacts")
 	}
-	return drawnAround(places, mostOutside(share, len(places)), max(c.Margin, leastMargin)), nil
+	return depthOf(places, mostOutside(share, len(places))), nil
 }
+
+// around returns the margin of the outlines.
+func (c Cloud) around() float64 { return max(c.Margin, leastMargin) }
 
 // mostOutside returns how many impacts may lie outside an outline.
 //

@@ -197,3 +197,43 @@ func TestEitherSpiralGoesToBothSides(t *testing.T) {
 	}
 	near(t, "share to the right", side(both), 0.5, 0.02)
 }
+
+// TestChanceIsToldAsItIs wants the outlines within and beyond as far apart as outlines of other draws scatter: the mean of half that distance over the
+// standard deviation, of the reach in four directions, is at least 1 and at most 2.5 in the mean of several plans, as even points scatter less than
+// independent ones.
+func TestChanceIsToldAsItIs(t *testing.T) {
+	t.Parallel()
+	const plans, draws, sides = 6, 16, 4
+	sum := 0.0
+	for i := range plans {
+		plan := varied(i)
+		plan.Samples = 1024
+		var told, mean, square [sides]float64
+		for seed := range draws {
+			cloud, err := plan.Estimate(drawsOf(uint64(seed)), true)
+			if err != nil {
+				t.Fatal(err)
+			}
+			outlines, err := cloud.Outlines(0.95)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for k := range sides {
+				angle := 2 * math.Pi * float64(k) / sides
+				inner, middle, outer := reachOf(outlines.Inner, angle), reachOf(outlines.Middle, angle), reachOf(outlines.Outer, angle)
+				if inner > middle || middle > outer {
+					t.Fatalf("plan %d: outlines reach %g, %g and %g m", i, inner, middle, outer)
+				}
+				told[k] += (outer - inner) / 2 / draws
+				mean[k] += middle / draws
+				square[k] += middle * middle / draws
+			}
+		}
+		for k := range sides {
+			sum += told[k] / math.Sqrt(square[k]-mean[k]*mean[k]) / (plans * sides)
+		}
+	}
+	if sum < 1 || sum > 2.5 {
+		t.Errorf("told chance is %.2f of the scatter", sum)
+	}
+}

@@ -15,8 +15,11 @@ const (
 )
 
 // NewDraws returns the draws: each value of a sample is that in the middle of one of 4,096 equal layers, those in which the points of Plan.Sample lie.
-func NewDraws() *Draws {
-	d := &Draws{layers: sample.Strata(dimensions, drawDigits, pointsSeed), deviates: make([]float64, MostDraws)}
+func NewDraws() *Draws { return drawsOf(pointsSeed) }
+
+// drawsOf is NewDraws with another scrambling.
+func drawsOf(seed uint64) *Draws {
+	d := &Draws{layers: sample.Strata(dimensions, drawDigits, seed), deviates: make([]float64, MostDraws)}
 	for k := range d.deviates {
 		d.deviates[k] = normalWithin((float64(k) + 0.5) / MostDraws)
 	}

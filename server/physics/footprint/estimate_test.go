@@ -109,17 +109,18 @@ func reachApart(a, b field.Polygon) float64 {
 	most := 0.0
 	for k := range outlineSides {
 		angle := 2 * math.Pi * float64(k) / outlineSides
-		toward := field.Point{X: math.Cos(angle), Y: math.Sin(angle)}
-		reach := func(p field.Polygon) float64 {
-			far := math.Inf(-1)
-			for _, c := range p {
-				far = max(far, toward.Dot(c))
-			}
-			return far
-		}
-		most = max(most, math.Abs(reach(a)-reach(b)))
+		most = max(most, math.Abs(reachOf(a, angle)-reachOf(b, angle)))
 	}
 	return most
+}
+
+// reachOf is how far an outline reaches in a direction, m.
+func reachOf(p field.Polygon, angle float64) float64 {
+	toward, far := field.Point{X: math.Cos(angle), Y: math.Sin(angle)}, math.Inf(-1)
+	for _, c := range p {
+		far = max(far, toward.Dot(c))
+	}
+	return far
 }
 
 // varied is one of many plans: other actions, heights, speeds, winds, masses.

@@ -162,31 +162,39 @@ func beyondFor(list []edge, most, high, places int) int {
 	return low
 }
 
-// depthOf returns the far ends of a cloud and how many places may lie beyond each so that at most some lie beyond any.
+// depth is the far ends of a cloud and how many places lie beyond each side of its outline.
+type depth struct {
+	list   []edge
+	beyond int
+}
+
+// depthOf looks for how many places may lie beyond each side so that at most some lie beyond any.
 //
 // Far ends in different directions are mostly other places, so that short ones do; where they do not, they are taken longer.
-func depthOf(places []field.Point, most int) ([]edge, int) {
+func depthOf(places []field.Point, most int) depth {
 	for short := most/6 + 1; ; short *= 2 {
 		short = min(short, most)
 		list := edges(places, min(short+short/2+1, len(places)))
-		if beyond := beyondFor(list, most, short, len(places)); beyond < short || short == most {
-			return list, beyond
+		if beyond := beyondFor(list, most, short, len(places)); beyond+chanceOf(beyond) < short || short == most {
+			return depth{list, beyond}
 		}
 	}
 }
 
-// drawnAround returns the convex outline that leaves out at most some places and lies a margin outside the others.
-func drawnAround(places []field.Point, most int, margin float64) field.Polygon {
-	list, beyond := depthOf(places, most)
+// chanceOf returns one standard error of a number of places, rounded up.
+func chanceOf(beyond int) int { return int(math.Ceil(math.Sqrt(float64(beyond)))) }
+
+// drawn returns the convex outline that leaves out some places beyond each side and lies a margin outside the others.
+func (d *depth) drawn(beyond int, margin float64) field.Polygon {
 	size := 0.0
-	for i := range list {
-		size = max(size, math.Abs(list[i].far[0].along))
+	for i := range d.list {
+		size = max(size, math.Abs(d.list[i].far[0].along))
 	}
 	size = 4 * (size + margin + 1)
 	out, room := append(make(field.Polygon, 0, outlineSides+4), field.Point{X: -size, Y: -size}, field.Point{X: size, Y: -size}, field.Point{X: size, Y: size},
 		field.Point{X: -size, Y: size}), make(field.Polygon, 0, outlineSides+4)
-	for i := range list {
-		out, room = cutAlong(out, list[i].toward, list[i].at(beyond)+margin, room[:0]), out
+	for i := range d.list {
+		out, room = cutAlong(out, d.list[i].toward, d.list[i].at(beyond)+margin, room[:0]), out
 	}
 	return out
 }
