@@ -20,13 +20,13 @@ var heldSubjects = []struct {
 	{"radiation and convection", []string{"heat_transfer_textbooks"}},
 	{"flow in pipes", []string{"pipe_flow_handbook", "fuel_suction"}},
 	{"loss in free space", []string{"free_space_loss"}},
-	{"two rays over ground", []string{"two_ray_ground"}},
+	{"two rays over ground", []string{"two_ray_ground", "ground_constants", "ground_reflection"}},
 	{"resistance of leads", []string{"wire_gauge_tables", "iec_60228", "direct_current_circuits"}},
 	{"strength of materials", []string{"material_strength"}},
 	{"temperatures that materials stand", []string{"material_temperatures"}},
-	{"momentum theory", []string{"momentum_theory"}},
-	{"engine in the air of the day", []string{"turbine_corrections", "propulsion_textbooks"}},
-	{"bolts and pushrods", []string{"bolt_threads", "bent_struts"}},
+	{"momentum theory", []string{"momentum_theory", "propulsion_textbooks"}},
+	{"engine in the air of the day", []string{"turbine_corrections"}},
+	{"bolts and pushrods", []string{"bolt_threads", "bent_struts", "strength_of_materials"}},
 	{"servos and packs", []string{"servo_currents", "polymer_cell_model"}},
 }
 
@@ -34,7 +34,7 @@ var heldSubjects = []struct {
 func TestSubjectsAreHeld(t *testing.T) {
 	t.Parallel()
 	var whole tally
-	all := sources(t)
+	all, counted := sources(t), map[string]bool{}
 	t.Logf("%-36s %8s %8s %9s %12s %16s", "subject", "folders", "printed", "computed", "from memory", "common practice")
 	for _, subject := range heldSubjects {
 		var one tally
@@ -45,7 +45,10 @@ func TestSubjectsAreHeld(t *testing.T) {
 				continue
 			}
 			one.add(all[i].rows)
-			whole.add(all[i].rows)
+			if !counted[folder] {
+				whole.add(all[i].rows)
+			}
+			counted[folder] = true
 		}
 		t.Logf("%-36s %8d %8d %9d %12d %16d", subject.name, one.folders, one.printed, one.computed, one.memory, one.practice)
 	}

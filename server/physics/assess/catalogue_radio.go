@@ -6,7 +6,7 @@ var radioKinds = []kind{
 		id: "radio.margin", title: "Margin of the radio link where it has least left", unit: "dB", sense: LimitSenseAtLeast,
 		method: "Radiated power less free-space loss, the loss by the ground's reflection, what an installed receiver and the attitude of its antennas lose, over the " +
 			"receiver's sensitivity; the least of the circuit's farthest corner and, low over the grass, the ends of launch and landing; one attitude in twenty is worse.",
-		source:   "Recommendations ITU-R P.525 and P.527; two-ray ground reflection and antenna patterns of textbooks; shading and installed loss are common practice",
+		source:   "Recommendations ITU-R P.525 and P.2040; two-ray ground reflection and antenna patterns of textbooks; shading and installed loss are common practice",
 		validity: "In sight over flat ground; bodies, fences, other transmitters and the noise of the model's own electrics are not in it; shading within 10 dB.",
 		from:     []string{"radio.margin", "radio.tightest_place", "radio.clear_margin", "radio.worst_margin", "radio.deep_share"},
 	},

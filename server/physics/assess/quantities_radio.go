@@ -1,6 +1,6 @@
 package assess
 
-const twoRays = "Two-ray ground reflection, textbooks of mobile radio; Recommendation ITU-R P.527"
+const twoRays = "Two-ray ground reflection, textbooks of mobile radio; ground after Recommendation ITU-R P.2040"
 
 // radioFigures lists the quantities of the radio link.
 var radioFigures = []figureKind{

@@ -8,11 +8,15 @@ import (
 func TestPropulsionTextbooks(t *testing.T) {
 	t.Parallel()
 	inflow := func(in inputs) float64 { return PropellerInflow(in["density"], in["area"], in["power"], in["speed"]) }
+	thrust := func(in inputs) float64 { return FanThrust(in["density"], in["area"], in["power"], in["speed"]) }
 	checkPublished(t, "propulsion_textbooks", map[string]method{
 		"ram-drag":             func(in inputs) float64 { return SimpleNetThrust(in["static"], in["flow"], in["speed"]) },
 		"propeller-thrust":     func(in inputs) float64 { return PropellerThrust(in["density"], in["area"], in["power"], in["speed"]) },
 		"propeller-slipstream": func(in inputs) float64 { return in["speed"] + 2*inflow(in) },
 		"propeller-efficiency": func(in inputs) float64 { return in["speed"] / (in["speed"] + inflow(in)) },
+		"jet-speed":            func(in inputs) float64 { return FanExitSpeed(in["density"], in["area"], in["power"], in["speed"]) },
+		"jet-thrust":           thrust,
+		"jet-efficiency":       func(in inputs) float64 { return thrust(in) * in["speed"] / in["power"] },
 	})
 }
 

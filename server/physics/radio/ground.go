@@ -24,26 +24,43 @@ type Ground struct {
 	Roughness    float64 // standard deviation of its height, m
 }
 
-// grounds hold the constants at 2.4 GHz. Source: Recommendation ITU-R P.527, recalled; conductivity falls with frequency to the power 1.2 (judgement).
-const (
-	constantsFrequency = 2.4e9
-	conductivityPower  = 1.2
-)
-
-// at returns the ground with its conductivity at a frequency.
-func (g Ground) at(frequency float64) Ground {
-	g.Conductivity *= elementary.Pow(frequency/constantsFrequency, conductivityPower)
-	return g
+// soil is a kind of ground whose constants are powers of the frequency in GHz.
+type soil struct {
+	permittivity, permittivityPower float64 // at 1 GHz, relative
+	conductivity, conductivityPower float64 // at 1 GHz, S/m
 }
 
-// DryGround returns hard dry soil at a frequency (Hz). Source: ITU-R P.527, recalled.
-func DryGround(frequency float64) Ground { return Ground{3, 0.002, 0}.at(frequency) }
+// soils that are very dry, medium dry and wet.
+//
+// Source: Recommendation ITU-R P.2040, table of material properties, after the curves of ITU-R P.527.
+var (
+	drySoil    = soil{3, 0, 0.00015, 2.52}
+	mediumSoil = soil{15, -0.1, 0.035, 1.63}
+	wetSoil    = soil{30, -0.4, 0.15, 1.30}
+)
 
-// MediumGround returns ordinary soil under short grass at a frequency (Hz). Source: ITU-R P.527, recalled.
-func MediumGround(frequency float64) Ground { return Ground{15, 0.118, 0}.at(frequency) }
+// at returns the ground at a frequency (Hz).
+//
+//	er = a f^b,  sigma = c f^d
+//
+// where f is the frequency in GHz. Valid for: 1 to 10 GHz; below, the permittivity stays that at 1 GHz, as the curves of ITU-R P.527 do.
+// Source: Recommendation ITU-R P.2040.
+func (s soil) at(frequency float64) Ground {
+	f := frequency / 1e9
+	return Ground{
+		Permittivity: s.permittivity * elementary.Pow(max(1, f), s.permittivityPower),
+		Conductivity: s.conductivity * elementary.Pow(f, s.conductivityPower),
+	}
+}
 
-// WetGround returns soaked soil at a frequency (Hz). Source: ITU-R P.527, recalled.
-func WetGround(frequency float64) Ground { return Ground{30, 0.5, 0}.at(frequency) }
+// DryGround returns very dry ground at a frequency (Hz).
+func DryGround(frequency float64) Ground { return drySoil.at(frequency) }
+
+// MediumGround returns medium dry ground, ordinary soil under short grass, at a frequency (Hz).
+func MediumGround(frequency float64) Ground { return mediumSoil.at(frequency) }
+
+// WetGround returns wet ground at a frequency (Hz).
+func WetGround(frequency float64) Ground { return wetSoil.at(frequency) }
 
 // vacuumPermittivity is in F/m.
 const vacuumPermittivity = 8.8541878128e-12
@@ -71,7 +88,7 @@ func quotient(a, b, c, d float64) Reflection {
 //	e = er - i sigma/(2 pi f e0), times exp(-2 (2 pi s sin(psi)/lambda)^2) for roughness s
 //
 // where grazing is psi, the angle from the plane (rad, 0 to a quarter turn), frequency f is in Hz. Valid for: plane waves, roughness below a
-// wavelength. Source: Fresnel's coefficients as in Recommendation ITU-R P.527 and textbooks of propagation, recalled; roughness by Ament 1953, recalled.
+// wavelength. Source: Fresnel's coefficients as in Recommendation ITU-R P.2040 and textbooks of propagation, recalled; roughness by Ament 1953, recalled.
 func (g Ground) Reflect(frequency, grazing float64, polarization Polarization) Reflection {
 	sine, cosine := elementary.Sin(grazing), elementary.Cos(grazing)
 	er, ei := g.Permittivity, -g.Conductivity/(2*math.Pi*frequency*vacuumPermittivity)

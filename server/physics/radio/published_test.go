@@ -137,6 +137,35 @@ func TestReflectionAgainstPublishedValues(t *testing.T) {
 	checkPublished(t, "ground_reflection", map[string]method{"horizontal": reflect(Horizontal), "vertical": reflect(Vertical)})
 }
 
+func TestGroundsAgainstPublishedValues(t *testing.T) {
+	t.Parallel()
+	permittivity := func(ground func(float64) Ground) method {
+		return func(in inputs) float64 { return ground(in["frequency"]).Permittivity }
+	}
+	conductivity := func(ground func(float64) Ground) method {
+		return func(in inputs) float64 { return ground(in["frequency"]).Conductivity }
+	}
+	checkPublished(t, "ground_constants", map[string]method{
+		"dry-permittivity": permittivity(DryGround), "medium-permittivity": permittivity(MediumGround), "wet-permittivity": permittivity(WetGround),
+		"dry-conductivity": conductivity(DryGround), "medium-conductivity": conductivity(MediumGround), "wet-conductivity": conductivity(WetGround),
+	})
+}
+
+// TestGroundsBelowTheirTable keep the permittivity of 1 GHz, and conduct less the lower the frequency.
+func TestGroundsBelowTheirTable(t *testing.T) {
+	t.Parallel()
+	for name, ground := range map[string]func(float64) Ground{"dry": DryGround, "medium": MediumGround, "wet": WetGround} {
+		least := ground(1e9)
+		for _, frequency := range []float64{868e6, 433e6, 35e6} {
+			lower := ground(frequency)
+			if lower.Permittivity != least.Permittivity || !(lower.Conductivity > 0 && lower.Conductivity < least.Conductivity) {
+				t.Errorf("%s at %g Hz: %+v after %+v", name, frequency, lower, least)
+			}
+			least = lower
+		}
+	}
+}
+
 // halfPowerWidth returns the width between half powers by bisection, degrees.
 func halfPowerWidth(level float64) float64 {
 	low, high := 0.0, math.Pi/2

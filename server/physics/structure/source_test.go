@@ -68,6 +68,9 @@ func TestStressesAgainstTextbooks(t *testing.T) {
 			b, h := in["width"], in["depth"]
 			return EulerLoad(in["modulus"], b*h*h*h/12, in["length"], 1) / (b * h) / 1e6
 		},
+		"euler-load": func(in inputs) float64 {
+			return EulerLoad(in["modulus"], RingInertia(in["outer"], in["inner"]), in["length"], in["k"]) / 1e3
+		},
 	})
 }
 
