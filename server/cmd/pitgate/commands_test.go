@@ -107,7 +107,7 @@ func TestUnknownCommandsAndFlags(t *testing.T) {
 	}{
 		{nil, 2}, {[]string{"fly"}, 2}, {[]string{"serve", "--no-such-flag"}, 2}, {[]string{"serve", "extra"}, 2},
 		{[]string{"serve", "--tls-cert", "x"}, 2}, {[]string{"serve", "--addr", "nonsense"}, 2},
-		{[]string{"help"}, 0}, {[]string{"serve", "--help"}, 0},
+		{[]string{"help"}, 0}, {[]string{"serve", "--help"}, 0}, {[]string{"verify", "--help"}, 0}, {[]string{"verify"}, 2},
 	} {
 		if status, _, _ := try(t, "", c.args...); status != c.status {
 			t.Errorf("%v: status %d, want %d", c.args, status, c.status)

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"flag"
 	"os"
 	"time"
 
@@ -14,10 +15,16 @@ const exitUnverified = 1
 
 // runVerify checks a ledger export. It needs no database and no network.
 func runVerify(_ context.Context, args []string, std streams) (int, error) {
-	if len(args) != 1 {
+	set := flag.NewFlagSet("pitgate verify", flag.ContinueOnError)
+	set.SetOutput(std.err)
+	files, err := filesAndFlags(set, args)
+	switch {
+	case err != nil:
+		return 0, err
+	case len(files) != 1:
 		return 0, errors.New("give one export: pitgate verify EXPORT")
 	}
-	file, err := os.Open(args[0])
+	file, err := os.Open(files[0])
 	if err != nil {
 		return 0, err
 	}
