@@ -46,10 +46,11 @@ type remedySearch struct {
 	spreads [][]effect          // of each finding of the base pass, largest first
 	targets []target
 	spots   []spot
-	probes  [][]probe         // by spot
-	needs   []uint64          // by finding: sections that it needs, one bit each
-	reached map[string][]bool // by error, then by finding: the error comes to it as the document stands
-	held    []bool            // by finding: holds often enough as the document stands
+	probes  [][]probe            // by spot
+	needs   []uint64             // by finding: sections that it needs, one bit each
+	steps   map[string][]float64 // by error, then by finding: what one spread of it does as the document stands
+	carry   []leastSteps         // by finding: those of the errors that carry its spread
+	held    []bool               // by finding: holds often enough as the document stands
 }
 
 // target is a finding that is to be mended.

@@ -89,13 +89,12 @@ func (r *remedySearch) readSpreads() bool {
 	}) {
 		return false
 	}
-	r.reached = make(map[string][]bool, len(sources))
+	r.steps = make(map[string][]float64, len(sources))
 	for s := range steps {
-		reached := make([]bool, len(r.base.results))
-		for i := range reached {
-			reached[i] = steps[s][i].step != 0 || r.base.results[i].Value == nil
+		r.steps[sources[s].input.name] = make([]float64, len(r.base.results))
+		for i := range steps[s] {
+			r.steps[sources[s].input.name][i] = steps[s][i].step
 		}
-		r.reached[sources[s].input.name] = reached
 	}
 	r.spreads = make([][]effect, len(r.base.results))
 	for i := range r.base.results {
@@ -108,6 +107,10 @@ func (r *remedySearch) readSpreads() bool {
 			}
 		}
 		order.Stable(r.spreads[i], func(a, b effect) int { return cmp.Compare(math.Abs(b.step), math.Abs(a.step)) })
+	}
+	r.carry = make([]leastSteps, len(r.spreads))
+	for i := range r.carry {
+		r.carry[i] = leastStepsOf(&r.base.results[i], r.spreads[i])
 	}
 	return true
 }
@@ -139,33 +142,40 @@ func deviationOf(effects []effect) float64 {
 }
 
 // deviationAt returns one standard deviation of a target's finding at a candidate: the errors that weigh most as the document stands, and those of what
-// is changed, are moved there; what the others add to the variance is taken as it stands.
+// is changed, are moved there; what the others add to the variance keeps its part of it.
 func (r *remedySearch) deviationAt(t *target, c *candidate) float64 {
 	f := c.finding(t.finding.ID)
 	if f == nil || f.Value == nil || catalogue[place(f.ID)].still {
 		return 0
 	}
-	held, rest := r.weighty(t)
-	variance := rest
+	held, part := r.weighty(t)
+	variance, changed := 0.0, 0.0
 	for _, source := range c.pass.sources() {
-		if !slices.Contains(held, source.input.name) && !c.changes(source.input.name) {
+		weighs := slices.Contains(held, source.input.name)
+		if !weighs && !c.changes(source.input.name) {
 			continue
 		}
 		step := c.step(source, f)
-		variance += float64(step * step)
+		if weighs {
+			variance += float64(step * step)
+		} else {
+			changed += float64(step * step)
+		}
 	}
-	return math.Sqrt(variance)
+	return math.Sqrt(variance/part + changed)
 }
 
-// weighty names the errors that weigh most in a target's spread, and the variance of the rest.
-func (r *remedySearch) weighty(t *target) (names []string, rest float64) {
+// weighty names the errors that weigh most in a target's spread, and the part of the variance that they have.
+func (r *remedySearch) weighty(t *target) (names []string, part float64) {
 	whole, sum := float64(t.spread*t.spread), 0.0
 	for _, e := range r.spreads[t.at] {
 		if len(names) == heldSources && t.finding.Value != nil || whole > 0 && sum >= heldVariance*whole {
-			rest += float64(e.step * e.step)
-			continue
+			break
 		}
 		names, sum = append(names, e.input.name), sum+float64(e.step*e.step)
 	}
-	return names, rest
+	if !(sum > 0) {
+		return names, 1
+	}
+	return names, sum / whole
 }

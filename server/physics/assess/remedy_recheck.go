@@ -2,6 +2,7 @@ package assess
 
 import (
 	"math"
+	"slices"
 )
 
 // clearSpreads is how many times its spread as the document stands a finding's spread may grow at a change before it is asked whether the finding still
@@ -17,7 +18,7 @@ type verdictAnew struct {
 }
 
 // recheck answers all questions anew with some changes and says which findings hold often enough that did not before, and which did and no longer do. A
-// finding that the changes leave where it was keeps its spread; for every other its spread there is found by all errors, unless its margin alone decides.
+// finding that the changes leave where it was keeps its spread; for every other its spread there is found anew, unless its margin alone decides.
 func (r *remedySearch) recheck(t *target, changes []change) verdictAnew {
 	c := r.try(changes, ^uint64(0)>>(64-len(sections)), true)
 	defer c.pass.release()
@@ -31,12 +32,12 @@ func (r *remedySearch) recheck(t *target, changes []change) verdictAnew {
 			asked = append(asked, i)
 		}
 	}
-	spreads := r.spreadsAt(c, asked)
+	spreads := r.spreadsAt(c, t, asked)
 	for i := range r.base.results {
 		was := &r.base.results[i]
 		f, spread := c.finding(was.ID), r.deviation(i)
-		if s, found := spreads[i]; found {
-			spread = s
+		if k := slices.Index(asked, i); k >= 0 {
+			spread = spreads[k]
 		}
 		if i == t.at {
 			out.height, out.spread, out.share = t.height(f, spread), spread, f.probability(spread)
@@ -84,35 +85,4 @@ func (r *remedySearch) classOf(i int) target {
 func (r *remedySearch) holds(i int, f *Finding, spread float64) bool {
 	class := r.classOf(i)
 	return class.height(f, spread) >= 0
-}
-
-// spreadsAt returns one standard deviation of some findings at a candidate, each over all errors that come to it: those that do as the document stands,
-// and those that only the changed document has.
-func (r *remedySearch) spreadsAt(c *candidate, asked []int) map[int]float64 {
-	variances := make(map[int]float64, len(asked))
-	for _, source := range c.pass.sources() {
-		reached := r.reached[source.input.name]
-		c.needed = 0
-		for _, i := range asked {
-			if reached == nil || reached[i] || c.changes(source.input.name) {
-				c.needed |= r.needs[i]
-			}
-		}
-		if c.needed == 0 {
-			continue
-		}
-		up, down := c.moved(source)
-		for _, i := range asked {
-			if id := r.base.results[i].ID; r.needs[i]&^c.needed == 0 {
-				step := stepOf(c.pass.valueOf(id), up.valueOf(id), down.valueOf(id))
-				variances[i] += float64(step * step)
-			}
-		}
-		up.release()
-		down.release()
-	}
-	for _, i := range asked {
-		variances[i] = math.Sqrt(variances[i])
-	}
-	return variances
 }

@@ -20,39 +20,75 @@ func through(x1, y1, x2, y2 float64) straight {
 
 const (
 	// nearRoot is how far, in standard deviations, a root may lie on the wrong side.
-	nearRoot = 0.002
+	nearRoot = 0.006
 	// tightRoot is how far on the right side it need not be sought again: a thousandth of the share.
-	tightRoot = 0.008
+	tightRoot = 0.012
+	// closeRoot is how far on the right side a search by a given spread ends.
+	closeRoot = 0.003
+	// coarseRoot is how far beyond a root, in standard deviations, the spread there says little of that at the root.
+	coarseRoot = 0.5
 	// bentStep ends the search along a way whose spread is found anew at every step, over the width of its bracket.
 	bentStep = 2e-3
 )
 
-// least returns the least change along a way with which the finding holds often enough. The spread is that of the document as
-// it stands first; at each root it is found anew, and the root is sought again with the spread on a straight line through the last two.
+// least returns the least change along a way with which the finding holds often enough. The spread is that of the document as it stands first, or of a
+// straight line to that at the way's good end; at each root it is found anew, and the root is sought again with the spread on a straight line through the
+// last two.
 func (r *remedySearch) least(t *target, w *course) (float64, bool) {
 	if w.fixed {
 		return 0, true
 	}
-	if w.bent {
-		return r.along(t, w)
-	}
-	spread, before, was := straight{x: w.start, y: t.spread}, w.start, t.spread
-	for round := range mostRounds {
-		x, ok := r.root(t, w, spread)
+	for range mostRounds {
+		x, ok := r.root(t, w, w.line)
 		if !ok {
 			break
 		}
-		over, here := r.over(t, w, x)
-		if over >= -nearRoot*here && (over <= tightRoot*here || round == mostRounds-1 || !(here > 0)) {
+		if w.checked {
+			w.checked = false
 			return x, true
 		}
-		spread = through(before, was, x, here)
-		if t.finding.Value == nil && round == 0 {
-			spread = straight{x: x, y: here}
+		over, here := r.over(t, w, x)
+		if over >= -nearRoot*here && over <= tightRoot*here || over >= 0 && !(here > 0) && !(w.line.at(x) > 0) {
+			return x, true
 		}
-		before, was = x, here
+		w.bend(t, x, here, over)
 	}
 	return r.along(t, w)
+}
+
+// enter begins the search along a way; it is false where nothing comes of it.
+func (r *remedySearch) enter(t *target, w *course) bool {
+	w.line = straight{x: w.start, y: t.spread}
+	w.last, w.short = w.line, w.line
+	if w.fixed || !w.bent {
+		return true
+	}
+	over, here := r.over(t, w, w.good)
+	w.bend(t, w.good, here, over)
+	return over >= 0
+}
+
+// bend lays the line of a way's spread through that found last and that found before; level where there was none. From far beyond the root it goes back
+// to the last that fell short.
+func (w *course) bend(t *target, x, here, over float64) {
+	from := w.last
+	if over > coarseRoot*here {
+		from = w.short
+	}
+	if w.line = through(from.x, from.y, x, here); t.finding.Value == nil && from.x == w.start {
+		w.line = straight{x: x, y: here}
+	}
+	w.last = straight{x: x, y: here}
+	if over < 0 {
+		w.short = w.last
+	}
+}
+
+// correct takes up the spread that a check in full has found.
+func (w *course) correct(t *target, x float64, v *verdictAnew) {
+	by := v.spread / w.here
+	w.scale, w.last.y, w.here, w.checked = w.scale*by, w.last.y*by, v.spread, true
+	w.bend(t, x, v.spread, v.height)
 }
 
 // over returns how far a finding's margin is over what is asked for somewhere along a way, with the spread that it has there, and that spread.
@@ -66,17 +102,15 @@ func (r *remedySearch) over(t *target, w *course, x float64) (height, spread flo
 
 // along finds the least change along a way with the spread found anew at each step: for findings that bend or end within their spread.
 func (r *remedySearch) along(t *target, w *course) (float64, bool) {
-	height := func(x float64) float64 {
-		over, _ := r.over(t, w, x)
-		return over
-	}
+	height := func(x float64) (over, spread float64) { return r.over(t, w, x) }
 	a, b := w.bad, w.good
-	fb, fa := height(b), t.height(&t.finding, t.spread)
+	fb, _ := height(b)
+	fa := t.height(&t.finding, t.spread)
 	if far := w.seen[len(w.seen)-1].x; fb < 0 && b != far && !w.bent {
 		a, fa, b = b, fb, far
-		fb = height(b)
+		fb, _ = height(b)
 	} else if a != w.start {
-		fa = height(a)
+		fa, _ = height(a)
 	}
 	switch {
 	case fb < 0:
@@ -90,27 +124,29 @@ func (r *remedySearch) along(t *target, w *course) (float64, bool) {
 // root returns the least x along a way at which the finding's margin is what its required share asks for, with a given spread: bracketed secants that
 // halve the weight of an end which stays, and halves of the bracket where an end has no number.
 // Source: Illinois method, Dowell and Jarratt, BIT 11 (1971) 168.
-func (r *remedySearch) root(t *target, w *course, spread straight) (float64, bool) {
-	over := func(s *sight) float64 { return t.height(s.found, spread.at(s.x)) }
+func (r *remedySearch) root(t *target, w *course, line straight) (float64, bool) {
+	over := func(s *sight) float64 { return t.height(s.found, line.at(s.x)) }
 	at := slices.IndexFunc(w.seen, func(s sight) bool { return over(&s) >= 0 })
 	if at <= 0 {
 		return w.start, at == 0
 	}
 	a, b := w.seen[at-1], w.seen[at]
-	height := func(x float64) float64 {
+	height := func(x float64) (over, spread float64) {
 		c := r.try(w.changes(x), t.needed, false)
 		defer c.pass.release()
 		w.see(x, c.finding(t.finding.ID))
-		return t.height(c.finding(t.finding.ID), spread.at(x))
+		spread = line.at(x)
+		return t.height(c.finding(t.finding.ID), spread), spread
 	}
 	return bracketed(height, a.x, b.x, over(&a), over(&b), finestStep*math.Abs(w.good-w.bad)), true
 }
 
-// bracketed returns where a function that is negative at a and not at b comes to zero, on b's side of it, as fine as asked.
-func bracketed(height func(float64) float64, a, b, fa, fb, fine float64) float64 {
-	kept := 0
+// bracketed returns where a function that is negative at a and not at b comes to zero, on b's side of it, as fine as asked, or as near as a part of the
+// spread that it has there.
+func bracketed(height func(float64) (over, spread float64), a, b, fa, fb, fine float64) float64 {
+	kept, enough := 0, 0.0
 	for range 60 {
-		if math.Abs(b-a) <= fine || fb == 0 {
+		if math.Abs(b-a) <= fine || fb <= enough {
 			return b
 		}
 		x := (a + b) / 2
@@ -118,13 +154,13 @@ func bracketed(height func(float64) float64, a, b, fa, fb, fine float64) float64
 			x = b - float64(fb*(b-a))/(fb-fa)
 			x = inside(x, a, b, float64(fine/2))
 		}
-		f := height(x)
+		f, spread := height(x)
 		switch {
 		case f >= 0:
 			if kept > 0 && !math.IsInf(fa, 0) {
 				fa /= 2
 			}
-			b, fb, kept = x, f, max(kept, 0)+1
+			b, fb, kept, enough = x, f, max(kept, 0)+1, float64(closeRoot*spread)
 		default:
 			if kept < 0 && !math.IsInf(fb, 0) {
 				fb /= 2

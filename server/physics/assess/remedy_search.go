@@ -32,14 +32,18 @@ type probe struct {
 // course leads from the document as it stands to changes that mend a finding.
 type course struct {
 	changes func(x float64) []change
-	bad     float64 // as far as it does not hold
-	good    float64 // where it holds
-	start   float64 // as it stands
-	fixed   bool    // a choice: there is no root to be found
-	bent    bool    // the spread changes so much along it that it is found anew at every step
-	seen    []sight // outward from the start, which is the first
-	here    float64 // standard deviation found last
-	scale   float64 // of the spread found by all errors over that of those which weigh most
+	bad     float64  // as far as it does not hold
+	good    float64  // where it holds
+	start   float64  // as it stands
+	fixed   bool     // a choice: there is no root to be found
+	bent    bool     // the spread changes so much along it that it is found anew at every step
+	seen    []sight  // outward from the start, which is the first
+	here    float64  // standard deviation found last
+	scale   float64  // of the spread found by all errors over that of those which weigh most
+	line    straight // the spread along it, as far as it is known
+	last    straight // where it was found last, and what it was
+	short   straight // the same of where it last was too large
+	checked bool     // found by a check in full
 }
 
 // sight is what a finding is somewhere along a course.
@@ -237,12 +241,19 @@ func sizeOf(changes []change) float64 {
 	return sum
 }
 
-// offRoot is how far off what is asked for, in standard deviations found by all errors, a root may lie before it is sought once more.
-const offRoot = 0.02
+const (
+	// offRoot is how far short of what is asked for, in standard deviations found by a check in full, a root may lie.
+	offRoot = 0.02
+	// overRoot is how far beyond it a root may lie before it is sought once more.
+	overRoot = 0.03
+)
 
-// settle finds the least change along a way and checks all findings anew with it. Where all errors give its finding another spread than those which weigh
-// most, the change is sought once more with that.
+// settle finds the least change along a way and checks all findings anew with it. Where that gives its finding another spread than the errors which weigh
+// most do, the change is sought once more with it.
 func (r *remedySearch) settle(t *target, w *course) (mended, bool) {
+	if !r.enter(t, w) {
+		return mended{}, false
+	}
 	for again := false; ; again = true {
 		x, ok := r.least(t, w)
 		if !ok {
@@ -251,8 +262,8 @@ func (r *remedySearch) settle(t *target, w *course) (mended, bool) {
 		m := mended{changes: w.changes(x)}
 		m.effort, m.size = effortOf(m.changes), sizeOf(m.changes)
 		v := r.recheck(t, m.changes)
-		if off := math.Abs(v.height) > offRoot*v.spread; off && !again && !w.fixed && w.here > 0 && v.spread > 0 {
-			w.scale *= v.spread / w.here
+		if off := v.height < -offRoot*v.spread || v.height > overRoot*v.spread; off && !again && !w.fixed && w.here > 0 && v.spread > 0 {
+			w.correct(t, x, &v)
 			continue
 		}
 		m.share, m.fixes, m.breaks, m.checked = v.share, v.fixes, v.breaks, v.checked
