@@ -118,3 +118,34 @@ func BenchmarkBestGlide(b *testing.B) {
 		}
 	}
 }
+
+// TestSpreadOfMeasuredSkins is that of the sections alone: over the drag, it does not depend on the size of the surface.
+func TestSpreadOfMeasuredSkins(t *testing.T) {
+	t.Parallel()
+	foil := planform.Section{Designation: "2412"}
+	perMeter := 1e6
+	wing := func(root, tip, half float64) planform.Surface {
+		return planform.Surface{
+			Name: "wing", Mirrored: true, Stations: []planform.Station{{Chord: root, Section: foil}, {Y: half, Chord: tip, Section: foil}},
+		}
+	}
+	end := func(chord float64) section.Drag {
+		return leastDrag(section.Prepare(foil), perMeter*chord, section.Roughness{})
+	}
+	for _, row := range []struct{ root, tip, half float64 }{{0.3, 0.3, 1}, {0.3, 0.3, 0.02}, {0.4, 0.2, 1}, {0.4, 0.2, 0.01}} {
+		area, spread, inside := sectionDrag(wing(row.root, row.tip, row.half), "", perMeter)
+		root, tip := end(row.root), end(row.tip)
+		near(t, "spread over drag", spread, (root.Spread+tip.Spread)/(root.Value+tip.Value), 1e-12)
+		near(t, "drag of both sides", area, 0.5*(root.Value+tip.Value)*(row.root+row.tip)*row.half, 1e-12)
+		if !inside || !(spread > 0) {
+			t.Errorf("%+v: inside %t, spread %g", row, inside, spread)
+		}
+	}
+	bent := wing(0.4, 0.2, 1)
+	bent.Stations = append(bent.Stations, planform.Station{Y: 1.5, Chord: 0.1, Section: foil})
+	area, spread, _ := sectionDrag(bent, "", perMeter)
+	inner, _, _ := sectionDrag(wing(0.4, 0.2, 1), "", perMeter)
+	ends := []section.Drag{end(0.4), end(0.2), end(0.1)}
+	near(t, "both panels drag", area, inner+0.5*(ends[1].Value+ends[2].Value)*0.3*0.5, 1e-12)
+	near(t, "both panels spread", spread*area, 0.5*((ends[0].Spread+ends[1].Spread)*0.6+(ends[1].Spread+ends[2].Spread)*0.15), 1e-12)
+}

@@ -383,3 +383,33 @@ func TestFlareEndsOnTheGround(t *testing.T) {
 		t.Error("no landing stalls in the shear: the rows do not try it")
 	}
 }
+
+// TestFlareThatMeetsTheGroundStartsHighest wants, where the wind falls off too fast for a flare to end along the ground, the flare from the edge between
+// those that meet it and those that end above it: the same start meets the ground, two millimetres higher does not.
+func TestFlareThatMeetsTheGroundStartsHighest(t *testing.T) {
+	t.Parallel()
+	for _, row := range []struct {
+		head, ratio, load, angle, drag float64
+		ground                         weather.Roughness
+	}{
+		{2, 1.15, 0.1, 11, 0.05, weather.OpenGrass},
+		{2, 1.2, 0.03, 3, 0.05, weather.OpenGrass},
+		{2, 1.3, 0.03, 11, 0.05, weather.OpenGrass},
+		{4, 1.1, 0.1, 3, 0.05, weather.LowCrops},
+		{2, 1.6, 0.1, 20, 0.15, weather.LowCrops},
+	} {
+		plan, a := usual(), jet()
+		plan.Angle, plan.Idle, plan.ApproachRatio, plan.FlareLoad, a.CD0 = degrees(row.angle), nil, row.ratio, row.load, row.drag
+		l := land(t, a, motion.Conditions{Density: 1.225, Headwind: row.head, Profile: weather.NewProfile(row.ground, 10)}, plan)
+		f := l.flight
+		height := l.FlareStart.Height - f.ground(f.plan.AimPoint)
+		_, _, meets, err := f.flareFrom(height)
+		_, _, above, fault := f.flareFrom(height + 2*closeEnough)
+		if err != nil || fault != nil {
+			t.Fatal(err, fault)
+		}
+		if l.Levels || meets || !above {
+			t.Errorf("%+v: from %.4f m levels %t, runs along %t; 2 mm higher %t", row, height, l.Levels, meets, above)
+		}
+	}
+}

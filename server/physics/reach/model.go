@@ -119,6 +119,12 @@ func (m Model) GlideAt(speed float64) Glide {
 	return m.glide(speed, 1)
 }
 
+// steepestSine is that of 80 degrees, at which a glide is kept: above the speed where drag alone carries the weight there is no steady one.
+const steepestSine = 0.985
+
+// steep reports whether a glide was kept at 80 degrees.
+func (g Glide) steep() bool { return g.Sink >= float64(g.Speed*steepestSine) }
+
 // glide is GlideAt with a load factor, kept within 80 degrees.
 func (m *Model) glide(speed, load float64) Glide {
 	pressure := 0.5 * m.Density * speed * speed * m.Area
@@ -129,7 +135,7 @@ func (m *Model) glide(speed, load float64) Glide {
 		return Glide{Speed: speed, Pace: float64(speed * math.Sqrt(1-float64(sine*sine))), Sink: float64(speed * sine)}
 	}
 	for range 30 {
-		next := min(float64(pressure*m.drag(load*weight*cosine/pressure))/weight, 0.985)
+		next := min(float64(pressure*m.drag(load*weight*cosine/pressure))/weight, steepestSine)
 		done := math.Abs(next-sine) < 1e-14
 		sine, cosine = next, math.Sqrt(1-float64(next*next))
 		if done {
@@ -148,7 +154,7 @@ func (m *Model) glide(speed, load float64) Glide {
 func (m *Model) glideSine(pressure, load float64) float64 {
 	a, b := float64(pressure*m.CD0), float64(m.InducedFactor*load*load/pressure)
 	sine := 2 * (a + b) / (1 + math.Sqrt(1+float64(4*b*(a+b))))
-	return min(sine, 0.985)
+	return min(sine, steepestSine)
 }
 
 // Speeds between which a speed to fly is looked for, over the stall speed.
@@ -158,7 +164,7 @@ const (
 )
 
 // SpeedToFly returns the glide that goes farthest over the ground against a headwind (m/s, negative from behind), from 1.1 to 6 times the stall speed. Where
-// none makes way, it is the fastest.
+// none makes way, it is the fastest that is less steep than 80 degrees.
 //
 //	maximum over V of (V cos(g) - w) / sink(V)
 //
@@ -168,29 +174,46 @@ func (m Model) SpeedToFly(headwind float64) Glide {
 	return m.speedToFly(headwind)
 }
 
-// speedToFly looks for the greatest ratio; it has one maximum where it is above zero.
+// speedToFly looks for the greatest ratio. It has one maximum among the glides that make way and are less steep than 80 degrees, which lies below the speeds
+// that are steeper.
 func (m *Model) speedToFly(headwind float64) Glide {
 	const golden = 0.6180339887498949
 	stall := m.stall()
-	low, high := float64(slowest*stall), float64(fastest*stall)
-	if m.glide(high, 1).Pace <= headwind {
-		return m.glide(high, 1)
-	}
-	low = max(low, min(headwind, high))
+	least, most := float64(slowest*stall), float64(fastest*stall)
+	low, high := max(least, min(headwind, most)), most
 	a, b := high-float64(golden*(high-low)), low+float64(golden*(high-low))
-	fa, fb := m.glide(a, 1).Ratio(headwind), m.glide(b, 1).Ratio(headwind)
+	ga, gb := m.glide(a, 1), m.glide(b, 1)
 	for high-low > 1e-6*stall {
-		if fa >= fb {
-			high, b, fb = b, a, fa
+		if gb.steep() || ga.Ratio(headwind) >= gb.Ratio(headwind) {
+			high, b, gb = b, a, ga
 			a = high - float64(golden*(high-low))
-			fa = m.glide(a, 1).Ratio(headwind)
+			ga = m.glide(a, 1)
 		} else {
-			low, a, fa = a, b, fb
+			low, a, ga = a, b, gb
 			b = low + float64(golden*(high-low))
-			fb = m.glide(b, 1).Ratio(headwind)
+			gb = m.glide(b, 1)
 		}
 	}
-	return m.glide(low+float64((high-low)/2), 1)
+	if best := m.glide(low+float64((high-low)/2), 1); best.Pace > headwind {
+		return best
+	}
+	return m.fastestGlide(least, most)
+}
+
+// fastestGlide returns the glide at the faster of two speeds, or at the fastest between them that is less steep than 80 degrees.
+func (m *Model) fastestGlide(low, high float64) Glide {
+	g := m.glide(high, 1)
+	if !g.steep() {
+		return g
+	}
+	for range 30 {
+		if middle := low + float64((high-low)/2); m.glide(middle, 1).steep() {
+			high = middle
+		} else {
+			low = middle
+		}
+	}
+	return m.glide(low, 1)
 }
 
 // Turn is a gliding turn at a bank.

@@ -118,6 +118,68 @@ func TestSpeedToFlyIsTheBest(t *testing.T) {
 	}
 }
 
+// speeds returns the glides at a thousand speeds from the slowest to the fastest.
+func (m Model) speeds() []Glide {
+	all := make([]Glide, 1000)
+	for i := range all {
+		all[i] = m.GlideAt(m.withDefaultsStall() * (slowest + (fastest-slowest)*float64(i)/float64(len(all)-1)))
+	}
+	return all
+}
+
+// TestSpeedToFlyAtItsLimits: against a wind as fast as the fastest glide, and any faster one, it is that glide; in a tail wind where the slowest goes
+// farthest it is the slowest.
+func TestSpeedToFlyAtItsLimits(t *testing.T) {
+	t.Parallel()
+	slick, draggy := sport(), sport()
+	slick.CD0, draggy.CD0 = 0.01, 0.18
+	stall := slick.withDefaultsStall()
+	end := slick.GlideAt(fastest * stall)
+	for _, wind := range []float64{end.Pace, math.Nextafter(end.Pace, 1e3), end.Pace + 1, 300} {
+		if got := slick.SpeedToFly(wind); got != end {
+			t.Errorf("wind %g: %+v, want the fastest glide %+v", wind, got, end)
+		}
+	}
+	if got := slick.SpeedToFly(0.999 * end.Pace); !(got.Pace > 0.999*end.Pace) {
+		t.Errorf("makes way at %+v", got)
+	}
+	if got := draggy.SpeedToFly(-40); math.Abs(got.Speed-slowest*stall) > 2e-6*stall {
+		t.Errorf("tail wind: %g m/s, want the slowest, %g", got.Speed, slowest*stall)
+	}
+}
+
+// TestSpeedToFlyOfDraggyModels: where the fastest speeds are steeper than a steady glide, none of a thousand speeds goes farther than the speed to fly in any
+// wind that one of them makes way against.
+func TestSpeedToFlyOfDraggyModels(t *testing.T) {
+	t.Parallel()
+	for _, drag := range []float64{0.02, 0.045, 0.09, 0.13, 0.18, 0.4} {
+		m := sport()
+		m.CD0 = drag
+		glides, most := m.speeds(), 0.0
+		for _, g := range glides {
+			if !g.steep() {
+				most = max(most, g.Pace)
+			}
+		}
+		for share := -1.0; share < 0.999; share += 0.03 {
+			wind := share * most
+			best := m.SpeedToFly(wind)
+			for _, g := range glides {
+				if g.Ratio(wind) > best.Ratio(wind)*(1+1e-5)+1e-6 {
+					t.Fatalf("drag %g, wind %g: %g m/s goes farther than %g", drag, wind, g.Speed, best.Speed)
+				}
+			}
+		}
+		if just := m.SpeedToFly(0.9998 * most); !(just.Ratio(0.9998*most) > 0) {
+			t.Errorf("drag %g makes no way against %g m/s: %+v", drag, 0.9998*most, just)
+		}
+		none := m.SpeedToFly(1.01 * most)
+		if faster := m.GlideAt(none.Speed * 1.001); none.Ratio(1.01*most) >= 0 || none.steep() || !(faster.steep() || none.Speed >= fastest*m.withDefaultsStall()) {
+			t.Errorf("drag %g against %g m/s: %+v, a little faster %+v", drag, 1.01*most, none, faster)
+		}
+	}
+}
+
 // withDefaultsStall is the stall speed with standard gravity.
 func (m Model) withDefaultsStall() float64 {
 	m = m.withDefaults()
