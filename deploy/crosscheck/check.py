@@ -12,6 +12,7 @@ import scipy.linalg
 import scipy.stats
 
 import falls
+import formulas
 import landings
 import lattice
 import launches
@@ -171,6 +172,7 @@ def main():
         outlines.check(cases["outlines"], hold)
         check_motions(cases["motions"])
         check_functions(cases["functions"])
+        formulas.check(cases["formulas"], hold)
     check_speed(cases["timed"])
     for failure in failures:
         print("DISAGREES", failure)

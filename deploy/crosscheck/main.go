@@ -23,6 +23,7 @@ type cases struct {
 	Outlines  []outlined   `json:"outlines"`
 	Motions   []natural    `json:"motions"`
 	Functions []sampled    `json:"functions"`
+	Formulas  []formula    `json:"formulas"`
 	Timed     timed        `json:"timed"`
 }
 
@@ -46,7 +47,7 @@ func solveAll() (cases, error) {
 	all := cases{Functions: functions(), Outlines: outlines()}
 	err := errors.Join(
 		fill(&all.Wings, solveWings), fill(&all.Motions, motions), fill(&all.Launches, launches), fill(&all.Landings, landings), fill(&all.Falls, falls),
-		fill(&all.Places, places), fill(&all.Suns, suns), fill(&all.Timed, timeSolve),
+		fill(&all.Places, places), fill(&all.Suns, suns), fill(&all.Formulas, formulas), fill(&all.Timed, timeSolve),
 	)
 	return all, err
 }

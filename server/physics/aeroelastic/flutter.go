@@ -27,7 +27,8 @@ const shapeFactor = 39.3 / 14.696
 // Formula: V = a sqrt(G/((39.3/14.696) P A^3 (t + 1)/(2 (A + 2) (h/c)^3))); where A span^2 over area of the panel, t tip over root chord, h thickness, c root
 // chord, P pressure.
 // Valid for: solid plates of even thickness, A up to 3, h/c up to 0.1, centre of gravity at half the chord. Screening only.
-// Source: D. J. Martin, NACA TN 4197, 1958, from memory. Some public calculations halve the factor again and come out 1.4 times too fast.
+// Source: D. J. Martin, NACA TN 4197, 1958, from memory; strip theory with unsteady air forces flutters at 1.15 to 1.40 times it. Some public calculations halve
+// the factor again and come out 1.4 times too fast.
 func (f PlateFin) Flutter(pressure, sound float64) (Flutter, error) {
 	err := checkPositive(named{"root chord", f.Root}, named{"span", f.Span}, named{"finPlate.thickness", f.Thickness}, named{"shearModulus", f.ShearModulus},
 		named{"pressure", pressure}, named{"speed of sound", sound})
