@@ -37,9 +37,11 @@ export async function inNode(wasm) {
   void go.run(instance);
   const core = await handed;
   const report = (text) => new Promise((done) => core.report(text, undefined, (kind, answer) => done([kind, answer])));
+  const remedied = (text) => new Promise((done) => core.remedies(text, '', 0, 0, undefined, (kind, answer) => done([kind, answer])));
   return {
     core,
     report,
+    remedied,
     /** Bytes of the program's memory, which grows and never shrinks. */
     memory: () => instance.exports.mem.buffer.byteLength,
     digest: async (line) => {

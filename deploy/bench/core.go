@@ -30,6 +30,7 @@ var coreRows = []coreRow{
 	{"512 samples with all inputs moved at once, geometry kept, two workers", "assess.Spread", 250 * time.Millisecond},
 	{"one of these samples", "assess.SampledPass", 0},
 	{"remedies for all open findings of Redshank's ramp launch, geometry kept, two workers", "assess.Remedies", 500 * time.Millisecond},
+	{"from decoded document to report with those remedies, one worker", "document.Mended", 0},
 	{"geometry and lattice of one model", "assess.Prepare", 0},
 	{"lattice of 400 horseshoes", "lift.SolveFourHundred", 0},
 	{"one launch path, by method", "motion.Launch", 100 * time.Microsecond},

@@ -41,16 +41,18 @@ type remedySearch struct {
 	options RemedyOptions
 	base    *pass // as the document stands
 	// home is the section that concludes each finding.
-	home    map[string]int
-	chains  map[string][]string // inputs behind each finding
-	spreads [][]effect          // of each finding of the base pass, largest first
-	targets []target
-	spots   []spot
-	probes  [][]probe            // by spot
-	needs   []uint64             // by finding: sections that it needs, one bit each
-	steps   map[string][]float64 // by error, then by finding: what one spread of it does as the document stands
-	carry   []leastSteps         // by finding: those of the errors that carry its spread
-	held    []bool               // by finding: holds often enough as the document stands
+	home       map[string]int
+	chains     map[string][]string // inputs behind each finding
+	spreads    [][]effect          // of each finding of the base pass, largest first
+	deviations []float64           // of each finding of the base pass: one standard deviation
+	ruled      []Finding           // those of published rules as the document stands
+	targets    []target
+	spots      []spot
+	probes     [][]probe            // by spot
+	needs      []uint64             // by finding: sections that it needs, one bit each
+	steps      map[string][]float64 // by error, then by finding: what one spread of it does as the document stands
+	carry      []leastSteps         // by finding: those of the errors that carry its spread
+	held       []bool               // by finding: holds often enough as the document stands
 }
 
 // target is a finding that is to be mended.
@@ -127,8 +129,9 @@ func (r *remedySearch) begin() error {
 	}
 	for i := range r.base.results {
 		r.needs = append(r.needs, r.neededFor([]string{r.base.results[i].ID}))
-		r.held = append(r.held, r.holds(i, &r.base.results[i], r.deviation(i)))
+		r.held = append(r.held, r.holds(i, &r.base.results[i], r.deviations[i]))
 	}
+	r.ruled = r.underRules(base, r.deviations)
 	r.open()
 	r.listSpots()
 	return nil
@@ -158,7 +161,7 @@ func (r *remedySearch) open() {
 			continue
 		}
 		t := target{finding: f, at: i, required: r.base.required(f.FindingClass)}
-		t.quantile, t.spread, t.needed = quantileOf(t.required), r.deviation(i), r.needs[i]
+		t.quantile, t.spread, t.needed = quantileOf(t.required), r.deviations[i], r.needs[i]
 		if f.Verdict == VerdictFails || t.height(&f, t.spread) < 0 && (r.options.Strict || r.tight(&t)) {
 			r.targets = append(r.targets, t)
 		}

@@ -109,7 +109,9 @@ func (r *remedySearch) readSpreads() bool {
 		order.Stable(r.spreads[i], func(a, b effect) int { return cmp.Compare(math.Abs(b.step), math.Abs(a.step)) })
 	}
 	r.carry = make([]leastSteps, len(r.spreads))
+	r.deviations = make([]float64, len(r.spreads))
 	for i := range r.carry {
+		r.deviations[i] = deviationOf(r.spreads[i])
 		r.carry[i] = leastStepsOf(&r.base.results[i], r.spreads[i])
 	}
 	return true
@@ -130,9 +132,7 @@ func stepOf(middle, up, down *float64) float64 {
 	return 0
 }
 
-// deviation returns one standard deviation of a finding as the document stands.
-func (r *remedySearch) deviation(i int) float64 { return deviationOf(r.spreads[i]) }
-
+// deviationOf returns one standard deviation of what some errors do.
 func deviationOf(effects []effect) float64 {
 	variance := 0.0
 	for _, e := range effects {

@@ -17,8 +17,9 @@ type verdictAnew struct {
 	share          float64
 }
 
-// recheck answers all questions anew with some changes and says which findings hold often enough that did not before, and which did and no longer do. A
-// finding that the changes leave where it was keeps its spread; for every other its spread there is found anew, unless its margin alone decides.
+// recheck answers all questions anew with some changes and says which findings, those of published rules among them, hold often enough that did not
+// before, and which did and no longer do. A finding that the changes leave where it was keeps its spread; for every other its spread there is found anew,
+// unless its margin alone decides.
 func (r *remedySearch) recheck(t *target, changes []change) verdictAnew {
 	c := r.try(changes, ^uint64(0)>>(64-len(sections)), true)
 	defer c.pass.release()
@@ -32,29 +33,37 @@ func (r *remedySearch) recheck(t *target, changes []change) verdictAnew {
 			asked = append(asked, i)
 		}
 	}
-	spreads := r.spreadsAt(c, t, asked)
-	for i := range r.base.results {
-		was := &r.base.results[i]
-		f, spread := c.finding(was.ID), r.deviation(i)
-		if k := slices.Index(asked, i); k >= 0 {
-			spread = spreads[k]
-		}
-		if i == t.at {
-			out.height, out.spread, out.share = t.height(f, spread), spread, f.probability(spread)
-		}
-		if was.Verdict == VerdictUnknown {
-			continue
-		}
-		out.checked++
-		holds := r.holds(i, f, spread)
-		switch {
-		case i == t.at || holds && !r.held[i]:
-			out.fixes = append(out.fixes, was.ID)
-		case r.held[i] && !holds:
-			out.breaks = append(out.breaks, was.ID)
-		}
+	spreads := slices.Clone(r.deviations)
+	for k, spread := range r.spreadsAt(c, t, asked) {
+		spreads[asked[k]] = spread
 	}
+	for i := range spreads {
+		r.compare(&out, t, c, i, spreads[i])
+	}
+	if t.quantile > offRoot { // the finding to be mended holds as near as a root is sought
+		spreads[t.at] -= float64(offRoot*spreads[t.at]) / t.quantile
+	}
+	out.checkRules(r.ruled, r.underRules(c.pass, spreads))
 	return out
+}
+
+// compare holds one finding of a candidate against that of the document as it stands.
+func (r *remedySearch) compare(out *verdictAnew, t *target, c *candidate, i int, spread float64) {
+	was := &r.base.results[i]
+	f := c.finding(was.ID)
+	if i == t.at {
+		out.height, out.spread, out.share = t.height(f, spread), spread, f.probability(spread)
+	}
+	if was.Verdict == VerdictUnknown {
+		return
+	}
+	out.checked++
+	switch holds := r.holds(i, f, spread); {
+	case i == t.at || holds && !r.held[i]:
+		out.fixes = append(out.fixes, was.ID)
+	case r.held[i] && !holds:
+		out.breaks = append(out.breaks, was.ID)
+	}
 }
 
 // same reports whether a change leaves a finding's value and limits where they were; its spread is taken to be the same then.
@@ -70,7 +79,7 @@ func (r *remedySearch) uncertain(i int, f *Finding) bool {
 		return false
 	}
 	class := r.classOf(i)
-	most := float64(clearSpreads * r.deviation(i))
+	most := float64(clearSpreads * r.deviations[i])
 	return class.height(f, 0) >= 0 != (class.height(f, most) >= 0) || r.base.results[i].Value == nil
 }
 

@@ -1,6 +1,7 @@
 package assess_test
 
 import (
+	"math"
 	"slices"
 	"testing"
 
@@ -22,11 +23,25 @@ func TestRemediesAreCheckedInFull(t *testing.T) {
 					continue
 				}
 				after := runWith(t, changed, assess.Options{Bands: true})
+				checkShare(t, &remedy, after)
 				for _, was := range before.Findings {
 					checkMoved(t, &remedy, &was, after)
 				}
 			}
 		})
+	}
+}
+
+// checkShare holds the share in which a remedy is told to hold against that of the band, over all errors, of the changed document.
+func checkShare(t *testing.T, remedy *assess.Remedy, after assess.Report) {
+	t.Helper()
+	f := findingOf(t, after, remedy.FindingID)
+	if f.BandHigh == nil || f.Margin == nil || f.LimitSense == assess.LimitSenseWithin {
+		return
+	}
+	spread := (*f.BandHigh - *f.Value) / 1.6448536269514722
+	if share := math.Erfc(-*f.Margin/spread/math.Sqrt2) / 2; math.Abs(share-*remedy.HoldsProbability) > 0.001 {
+		t.Errorf("%s by %s: told %.5f, holds in %.5f by its band there", remedy.FindingID, remedy.Changes[0].Title, *remedy.HoldsProbability, share)
 	}
 }
 
