@@ -74,10 +74,11 @@ func (p *pass) brokenOff() landing.GoAround {
 // goAroundTolerance keeps the climb within half a centimetre; its height is looked for to a centimetre.
 const goAroundTolerance = 1e-4
 
-// lowestClimb looks from the screen height down for the height that leaves no more than a centimetre of clearance, by the secant; where that does not
-// settle, all heights are looked through.
+// lowestClimb looks from the screen height down for a height that leaves no more clearance, or lacks no more, than a tenth of a metre, by the secant, and returns
+// the climb from there, moved down by what there is to give away. So little height changes what a metre more of it is worth by so little that this is within a
+// centimetre. Where the secant does not settle, all heights are looked through.
 func (p *pass) lowestClimb(how landing.GoAround) (landing.Climbout, bool) {
-	const steps, width = 8, 0.01
+	const steps, near = 8, 0.1
 	l := &p.landing
 	height, slope := l.plan.ScreenHeight, 1.0
 	before, had := 0.0, 0.0
@@ -86,15 +87,25 @@ func (p *pass) lowestClimb(how landing.GoAround) (landing.Climbout, bool) {
 		if err != nil || !climb.Climbs {
 			break
 		}
-		if climb.Clearance >= 0 && climb.Clearance <= width {
-			return climb, true
-		}
 		if i > 0 && height != before {
 			slope = min(max((climb.Clearance-had)/(height-before), 0.5), 2)
 		}
-		before, had = height, climb.Clearance
-		height = max(0, height-(climb.Clearance-width/2)/slope)
+		least := max(0, height-climb.Clearance/slope)
+		if math.Abs(climb.Clearance) <= near {
+			return lowered(climb, height-least), true
+		}
+		before, had, height = height, climb.Clearance, least
 	}
 	climb, found, err := landing.LeastGoAround(l.model, l.air, l.plan, how)
 	return climb, found && err == nil
+}
+
+// lowered returns a climb that is decided lower by a height on the same slope, m.
+func lowered(climb landing.Climbout, by float64) landing.Climbout {
+	if start := &climb.Start; start.Sink > 0 {
+		start.Distance += float64(by / start.Sink * start.GroundSpeed)
+	}
+	climb.Start.Height -= by
+	climb.Lowest.Height -= by
+	return climb
 }

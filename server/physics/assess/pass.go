@@ -77,9 +77,13 @@ type uncertain struct {
 	source    string // the error it has in common with others; empty for one of its own
 }
 
+// manyInputs is as many inputs as most documents have.
+const manyInputs = 128
+
 func newPass(in *Input, whole *Geometry) *pass {
 	return &pass{
-		in: in, whole: whole, drawing: &drawing{}, known: map[string]bool{}, results: make([]Finding, 0, len(catalogue)), idle: make(chan *work, mostWorkers+1),
+		in: in, whole: whole, drawing: &drawing{}, known: make(map[string]bool, manyInputs), inputs: make([]uncertain, 0, manyInputs),
+		results: make([]Finding, 0, len(catalogue)), idle: make(chan *work, mostWorkers+1),
 	}
 }
 

@@ -11,7 +11,7 @@ const (
 	// failureCount is how many times along the launch lose the thrust.
 	failureCount = 9
 	// failureTolerance of each step keeps the place of contact within a centimetre, relative and in m and m/s.
-	failureTolerance = 3e-5
+	failureTolerance = 1e-4
 	// bellyFriction is the friction of a model that slides where it is not given (judgement, no source).
 	bellyFriction = 0.45
 	// unlimitedGround stands for ground without end where only the stopping place is asked for, m.

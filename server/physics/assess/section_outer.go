@@ -86,15 +86,14 @@ func (p *pass) loadSurface(o *outer, name string) {
 	for _, index := range p.pitch.indices {
 		held = append(held, lift.Setting{Index: index, Angle: step})
 	}
-	reynolds := func(chord float64) float64 { return nominalReynolds * chord }
-	level, moved := whole.StripStates(0, nil, reynolds, 1), whole.StripStates(0, held, reynolds, 1)
+	level, moved := whole.StripLoads(0, nil), whole.StripLoads(0, held)
 	for i := range whole.Strips {
 		strip := &whole.Strips[i]
 		if strip.Surface != name {
 			continue
 		}
 		area := float64(strip.Chord * strip.Width)
-		unit := airLoads{area * strip.BasicLift, area * strip.LiftSlope, area * (moved[i].Coefficient - level[i].Coefficient) / step}
+		unit := airLoads{area * strip.BasicLift, area * strip.LiftSlope, area * (moved[i] - level[i]) / step}
 		o.strips, o.forces = append(o.strips, strip), append(o.forces, unit)
 		o.force.add(unit, 1)
 		o.bending.add(unit, strip.Y)

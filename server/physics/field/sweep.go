@@ -32,9 +32,10 @@ func (s *swept) betweenCorners(try func(heading float64)) {
 
 // sweep looks for the longest run along a heading; nothing where the area does not reach as far as a length along it.
 func (s *swept) sweep(heading, enough float64) Run {
-	if reach := s.turn(heading); reach < enough-closeReach {
+	if s.turn(heading) < enough-closeReach {
 		return Run{}
 	}
+	s.place()
 	s.best = found{}
 	for _, offset := range s.offsets {
 		s.look(offset - s.hair)
@@ -119,16 +120,22 @@ type piece struct{ start, length, slope float64 }
 // newSwept prepares an area for runs of a width.
 func newSwept(g Ground, width float64) *swept { return &swept{ground: g, half: width / 2} }
 
-// turn turns the edges of the area so that x runs to the right of a heading and y along it, and returns how far the area reaches along it.
+// turn turns what is seen so that x runs to the right of a heading and y along it, and returns how far the area reaches along it.
 func (s *swept) turn(heading float64) (reach float64) {
 	s.ahead = Point{elementary.Sin(heading), elementary.Cos(heading)}
 	s.right = Point{s.ahead.Y, -s.ahead.X}
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, p := range s.ground.Area {
+		along := p.Dot(s.ahead)
+		low, high = min(low, along), max(high, along)
+	}
+	return high - low
+}
+
+// place turns the edges of the area and of what stands in it, and lists the sideways places where the run may change.
+func (s *swept) place() {
 	s.edges, s.offsets = s.edges[:0], s.offsets[:0]
 	s.add(s.ground.Area)
-	low, high := math.Inf(1), math.Inf(-1)
-	for _, e := range s.edges {
-		low, high = min(low, e.A.Y), max(high, e.A.Y)
-	}
 	for _, b := range s.ground.Blocked {
 		s.add(b)
 	}
@@ -144,7 +151,6 @@ func (s *swept) turn(heading float64) (reach float64) {
 	s.hair = (most - least) * 1e-9
 	slices.Sort(s.offsets)
 	s.offsets = slices.Compact(s.offsets)
-	return high - low
 }
 
 // turned returns a point as seen along the heading.

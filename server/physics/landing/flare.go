@@ -13,13 +13,14 @@ const (
 	atHeight          // over the threshold, m
 	atForward         // speed over the ground, m/s
 	atUpward          // m/s
+	places            // how many there are
 )
 
 // longestPart is the longest time a part of the landing is followed, s.
 const longestPart = 300.0
 
 // solver is the integrator of all parts.
-var solver = motion.Integrator{Tolerance: 1e-8, MaxSteps: mostSteps, EndOnly: true}
+var solver = motion.Integrator{Tolerance: 1e-8, MaxSteps: mostSteps, Places: places, EndOnly: true}
 
 const (
 	mostSteps      = 3000  // of one part
@@ -85,14 +86,13 @@ const (
 
 // flare integrates the flare from a point of the slope until the path runs along the ground or meets it.
 func (f *flight) flare(from Point, tolerance float64) (motion.Solution, error) {
-	rise := elementary.Tan(f.plan.Slope)
 	rate := func(_ float64, s motion.State) motion.State {
 		m := f.through(s)
 		return f.accelerate(s, m, 1+f.plan.FlareLoad, f.plan.idle(m.speed))
 	}
-	level := func(_ float64, s motion.State) float64 { return s[atUpward] - float64(rise*s[atForward]) }
+	level := func(_ float64, s motion.State) float64 { return s[atUpward] - float64(f.rise*s[atForward]) }
 	contact := func(_ float64, s motion.State) float64 { return s[atHeight] - f.ground(s[atDistance]) }
-	return motion.Integrator{Tolerance: tolerance, MaxSteps: mostSteps, EndOnly: tolerance == roughTolerance, Room: f.plan.Room}.Solve(rate, 0, from.state(), longestPart,
+	return motion.Integrator{Tolerance: tolerance, MaxSteps: mostSteps, Places: places, EndOnly: tolerance == roughTolerance, Room: f.plan.Room}.Solve(rate, 0, from.state(), longestPart,
 		motion.Event{Value: level, Direction: motion.Rising, Terminal: true},
 		motion.Event{Value: contact, Direction: motion.Falling, Terminal: true})
 }
@@ -183,6 +183,6 @@ func (f *flight) miss(arc *motion.Solution) (height float64, level bool) {
 	if event, ended := arc.Stopped(); ended && event == flareLevel {
 		return s[atHeight] - f.ground(s[atDistance]), true
 	}
-	sink := float64(elementary.Tan(f.plan.Slope)*s[atForward]) - s[atUpward]
+	sink := float64(f.rise*s[atForward]) - s[atUpward]
 	return -sink * sink / (2 * f.gravity() * f.plan.FlareLoad), false
 }

@@ -116,7 +116,7 @@ func (f *flight) climb(g GoAround, open Point, height float64) (motion.Solution,
 		thrust := f.power(m.speed, t-g.Reaction)
 		return f.accelerate(s, m, f.pullUp(g, m, thrust), thrust)
 	}
-	climber := motion.Integrator{Tolerance: orElse(g.Tolerance, solver.Tolerance), MaxSteps: mostSteps, Room: g.Room}
+	climber := motion.Integrator{Tolerance: orElse(g.Tolerance, solver.Tolerance), MaxSteps: mostSteps, Places: places, Room: g.Room}
 	return climber.Solve(rate, g.Reaction, open.state(), g.Reaction+longestPart, f.goEvents(g, height)...)
 }
 
@@ -184,10 +184,16 @@ const looksAlong = 200
 // leastClearance returns the least height over ground and obstacles, less the margin.
 func (f *flight) leastClearance(g GoAround, c *Climbout, solution *motion.Solution) float64 {
 	least := min(c.Open.Height-f.ground(c.Open.Distance), c.Lowest.Height-f.ground(c.Lowest.Distance))
-	end, _ := solution.End()
-	before := c.Open.state()
+	end, last := solution.End()
+	before, over := c.Open.state(), solution.LastUnder(atHeight, least+f.highest(g, c.Open.Distance, last[atDistance]))
+	was := g.Reaction
 	for i := range looksAlong + 1 {
-		s := solution.At(g.Reaction + float64((end-g.Reaction)*(float64(i)/looksAlong)))
+		t := g.Reaction + float64((end-g.Reaction)*(float64(i)/looksAlong))
+		if was > over {
+			break
+		}
+		was = t
+		s := solution.At(t)
 		least = min(least, s[atHeight]-f.ground(s[atDistance]))
 		for _, o := range g.Obstacles {
 			least = min(least, f.over(o, before, s))
@@ -195,6 +201,15 @@ func (f *flight) leastClearance(g GoAround, c *Climbout, solution *motion.Soluti
 		before = s
 	}
 	return least - g.Margin
+}
+
+// highest returns the most that ground between two distances and obstacles come to, m.
+func (f *flight) highest(g GoAround, from, to float64) float64 {
+	most := max(f.ground(from), f.ground(to))
+	for _, o := range g.Obstacles {
+		most = max(most, o.Top+float64(f.plan.Coverage*o.TopSpread))
+	}
+	return most
 }
 
 // over returns the height of a short piece of path over an obstacle, less its spread; without end where the obstacle is elsewhere.

@@ -81,7 +81,7 @@ func (l *Landing) comeDown(f *flight) error {
 	end, s := arc.End()
 	l.FlareEnd = f.pointAt(duration+end, s)
 	if !levels {
-		l.TouchdownSink = max(0, l.FlareEnd.Sink+float64(elementary.Tan(f.plan.Slope)*l.FlareEnd.GroundSpeed))
+		l.TouchdownSink = max(0, l.FlareEnd.Sink+float64(f.rise*l.FlareEnd.GroundSpeed))
 	}
 	l.Approach = max(0, start.Distance-l.Screen.Distance)
 	l.Flare = l.FlareEnd.Distance - max(start.Distance, l.Screen.Distance)

@@ -128,6 +128,7 @@ type flight struct {
 	stall  float64 // m/s
 	speed  float64 // airspeed of the approach, m/s
 	slope  Slope
+	rise   float64 // tangent of the strip's slope
 }
 
 // newFlight checks what is given and settles the slope.
@@ -141,7 +142,7 @@ func newFlight(a *motion.Aircraft, air *motion.Conditions, plan Plan) (*flight, 
 		return nil, ErrNoLift
 	}
 	f := &flight{model: a, air: air, plan: plan.withDefaults()}
-	f.weight = float64(a.Mass * f.gravity())
+	f.weight, f.rise = float64(a.Mass*f.gravity()), elementary.Tan(f.plan.Slope)
 	f.stall = a.StallSpeed(*air)
 	f.speed = orElse(f.plan.ApproachSpeed, f.plan.ApproachRatio*f.stall)
 	if !(f.speed >= f.stall) || f.speed > 1e3 {
@@ -165,5 +166,5 @@ func (f *flight) pressureArea(speed float64) float64 {
 
 // ground returns the height of the ground at a distance: level before the threshold.
 func (f *flight) ground(distance float64) float64 {
-	return float64(elementary.Tan(f.plan.Slope) * max(distance, 0))
+	return float64(f.rise * max(distance, 0))
 }

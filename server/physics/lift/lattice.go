@@ -206,6 +206,9 @@ func (l *lattice) addStrip(index int, s planform.Surface, cut stripCut, rows int
 	inner, outer, middle := between(p, q, share(cut.inner)), between(p, q, share(cut.outer)), between(p, q, share(cut.middle))
 	strip := newStrip(index, s, cut, inner, outer, middle)
 	a, b := cut.foils[0], cut.foils[1]
+	if *a == *b {
+		b = a // what is asked of both is then asked once
+	}
 	strip.Strip.inner, strip.Strip.outer, strip.outerShare = a, b, share(cut.middle)
 	strip.zeroLift = blend(a.upright.ZeroLift, b.upright.ZeroLift, strip.outerShare)
 	strip.camberMoment = blend(a.upright.Moment, b.upright.Moment, strip.outerShare)

@@ -155,7 +155,11 @@ func (p *stallPath) tipMargin(surface string, incidence float64) float64 {
 // limitOf returns the greatest section lift coefficient of a strip upward (side 1) or downward (side -1, positive too), between those of
 // its two stations.
 func (s *Strip) limitOf(reynolds, side float64) section.Limit {
-	a, b := s.inner.side(side).MaximumLift(reynolds, section.Roughness{}), s.outer.side(side).MaximumLift(reynolds, section.Roughness{})
+	a := s.inner.side(side).MaximumLift(reynolds, section.Roughness{})
+	if s.outer == s.inner {
+		return a
+	}
+	b := s.outer.side(side).MaximumLift(reynolds, section.Roughness{})
 	out := a
 	if s.outerShare > 0.5 {
 		out = b

@@ -121,3 +121,19 @@ func (s *Solution) StripStates(incidence float64, settings []Setting, re func(ch
 	}
 	return out
 }
+
+// StripLoads returns the section lift coefficient of every strip at an incidence of the model's x axis with controls held at angles: the Coefficient of
+// StripStates alone.
+func (s *Solution) StripLoads(incidence float64, settings []Setting) []float64 {
+	known := s.known(settings)
+	out := make([]float64, len(s.Strips))
+	for i := range s.Strips {
+		strip := &s.Strips[i]
+		load := strip.BasicLift
+		for _, set := range known {
+			load += float64(strip.controls[set.Index] * s.effectiveAngle(set))
+		}
+		out[i] = load + float64(strip.LiftSlope*incidence)
+	}
+	return out
+}

@@ -140,7 +140,7 @@ func WorstFailure(sweep []Failure, measure func(Failure) float64) (Failure, bool
 }
 
 // firstGlide is the first step tried after a loss, s.
-const firstGlide = 0.1
+const firstGlide = 0.25
 
 // times returns the times of the first and the last state of a launch, on the thrust curve.
 func (t *trace) times() (begin, end float64) {
@@ -244,6 +244,10 @@ func (b *broken) onTheRun(s *stretch, state State) (Failure, error) {
 		stop, err := b.stop(r, &result, state)
 		return b.rests(failure, r, &result, stop), err
 	}
+	if b.still(r, state) {
+		result.Path = append(result.Path, r.point(b.time, state))
+		return b.rests(failure, r, &result, Crossing{Time: b.time, State: state}), nil
+	}
 	leave := r.push
 	if stage == OnGround {
 		leave = r.slide
@@ -256,6 +260,11 @@ func (b *broken) onTheRun(s *stretch, state State) (Failure, error) {
 		return b.rests(failure, r, &result, Crossing{Time: time, State: last}), nil
 	}
 	return b.descend(failure, b.flight(), time, r.airborne(&result, time, last), result.Path)
+}
+
+// still reports whether a run stands where the forces do not move it and, with no thrust left, never will.
+func (b *broken) still(r *run, state State) bool {
+	return b.trouble.Residual == nil && state[1] <= 0 && r.rate(b.time, state)[1] == 0
 }
 
 // stop follows a wheeled model on the ground to rest: for the reaction time as it is, then with its nose down and the brakes on.
@@ -284,7 +293,7 @@ func (b *broken) stop(r *run, result *Result, state State) (Crossing, error) {
 // reach follows a run to a time or to rest.
 func (r *run) reach(result *Result, time float64, state State, end float64) (float64, State, error) {
 	event := Event{Value: func(_ float64, s State) float64 { return s[1] }, Direction: Falling, Terminal: true}
-	s, err := Integrator{Tolerance: r.launch.Tolerance, MaxStep: 1, Room: r.launch.Room}.Solve(r.rate, time, state, end, event)
+	s, err := Integrator{Tolerance: r.launch.Tolerance, MaxStep: 1, Places: runPlaces, Room: r.launch.Room}.Solve(r.rate, time, state, end, event)
 	if err != nil {
 		return time, state, err
 	}
@@ -310,7 +319,11 @@ func (b *broken) rests(failure Failure, r *run, result *Result, stop Crossing) F
 func (b *broken) descend(failure Failure, f *flight, time float64, state State, path []PathPoint) (Failure, error) {
 	contact := func(_ float64, s State) float64 { return s[atHeight] - f.ground.height(s[atDistance]) + contactMargin }
 	events := []Event{{Value: contact, Direction: Falling, Terminal: true, Looks: 7, Sparing: true, Place: atHeight, Over: f.ground.highest()}}
-	s, err := Integrator{Tolerance: b.launch.Tolerance, MaxStep: 0.5, Corner: b.time + b.trouble.Reaction, FirstStep: firstGlide, Room: b.launch.Room}.Solve(f.rate, time, state, time+longestGlide, events...)
+	in := Integrator{
+		Tolerance: b.launch.Tolerance, MaxStep: 1, Corner: b.time + b.trouble.Reaction, FirstStep: firstGlide, Places: flightPlaces,
+		EndOnly: b.trouble.EndsOnly, Room: b.launch.Room,
+	}
+	s, err := in.Solve(f.rate, time, state, time+longestGlide, events...)
 	if err != nil {
 		return Failure{}, err
 	}

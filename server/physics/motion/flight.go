@@ -8,11 +8,12 @@ import (
 
 // Places in the state of a flight.
 const (
-	atDistance = iota // along the launch heading, m
-	atHeight          // over the start of the launch, m
-	atForward         // speed over the ground along the heading, m/s
-	atUpward          // speed upward, m/s
-	atDrift           // sideways, positive to the right, m
+	atDistance   = iota // along the launch heading, m
+	atHeight            // over the start of the launch, m
+	atForward           // speed over the ground along the heading, m/s
+	atUpward            // speed upward, m/s
+	atDrift             // sideways, positive to the right, m
+	flightPlaces        // how many there are
 )
 
 // flight is the free flight after the launch, in the vertical plane of the launch heading.
@@ -51,9 +52,10 @@ type airMotion struct {
 // through returns the motion through the air of a state.
 func (f *flight) through(s State) airMotion {
 	m := airMotion{clearance: s[atHeight] - f.ground.height(s[atDistance])}
-	m.induced = GroundEffect(m.clearance+f.model.WingHeight, f.model.Span) * f.model.InducedFactor
+	wing := max(m.clearance, 0) + f.model.WingHeight
+	m.induced = GroundEffect(wing, f.model.Span) * f.model.InducedFactor
 	if f.air.Headwind != 0 || f.air.Crosswind != 0 {
-		m.wind = f.air.Profile.Factor(m.clearance + f.model.WingHeight)
+		m.wind = f.air.Profile.Factor(wing)
 	}
 	forward := s[atForward] + float64(f.air.Headwind*m.wind)
 	m.speed = math.Sqrt(float64(forward*forward) + float64(s[atUpward]*s[atUpward]))

@@ -23,8 +23,10 @@ type Integrator struct {
 	EndOnly bool
 	// Corner is a time at which the rate jumps or bends, where it is known: a step ends there instead of feeling its way past. Zero means none.
 	Corner float64
-	// FirstStep is tried first, s; zero means one guessed from the slopes.
+	// FirstStep is tried first, and after a corner, s; zero means one guessed from the slopes, and after a corner from the steps before it.
 	FirstStep float64
+	// Places is how many places of the state are used, the first of them; zero means all.
+	Places int
 	// Room holds the steps of a solution and is used again by the next with the same one, which ends the use of the solution before; nil means room of
 	// its own.
 	Room *Room
@@ -77,7 +79,7 @@ func (in Integrator) Solve(rate Rate, start float64, state State, end float64, e
 		if last {
 			step = end - solution.end
 		}
-		next, failure := attempt(rate, solution.end, solution.last, step, &k, in.Tolerance)
+		next, failure := attempt(rate, solution.end, &solution.last, step, &k, in.Places, in.Tolerance)
 		if failure > 1 || math.IsNaN(failure) {
 			step *= shrink(failure, refused)
 			refused++
@@ -89,7 +91,7 @@ func (in Integrator) Solve(rate Rate, start float64, state State, end float64, e
 		if in.EndOnly {
 			solution.pieces = solution.pieces[:0]
 		}
-		solution.add(step, next, &k)
+		solution.add(step, &next, &k, in.Places)
 		if last {
 			solution.end = end
 		}
@@ -102,6 +104,9 @@ func (in Integrator) Solve(rate Rate, start float64, state State, end float64, e
 			k[0] = rate(solution.end, solution.last)
 		}
 		step *= grow(failure, refused)
+		if cornered && in.FirstStep > 0 {
+			step = min(step, in.FirstStep)
+		}
 		refused = 0
 	}
 	return solution, ErrTooManySteps
@@ -117,7 +122,7 @@ func (in Integrator) pieces() []piece {
 		return make([]piece, 0, count)
 	}
 	if cap(in.Room.pieces)-in.Room.kept < count {
-		in.Room.pieces, in.Room.kept = make([]piece, 0, max(count, 2*cap(in.Room.pieces))), 0
+		in.Room.pieces, in.Room.kept = make([]piece, 0, max(2*count, 2*cap(in.Room.pieces))), 0
 	}
 	return in.Room.pieces[in.Room.kept:in.Room.kept]
 }
@@ -132,6 +137,9 @@ func (in Integrator) withDefaults(span float64) Integrator {
 	}
 	if in.MaxSteps <= 0 {
 		in.MaxSteps = 20000
+	}
+	if in.Places <= 0 {
+		in.Places = Dimensions
 	}
 	return in
 }
@@ -190,40 +198,40 @@ func fifthRoot(x float64) float64 {
 	return eighth * math.Sqrt(eighth)
 }
 
-// attempt makes one step, fills in its slopes and returns the new state and the error over the tolerance.
-func attempt(rate Rate, t float64, s State, h float64, k *stages, tolerance float64) (State, float64) {
+// attempt makes one step of the first count places, fills in its slopes and returns the new state and the error over the tolerance.
+func attempt(rate Rate, t float64, s *State, h float64, k *stages, count int, tolerance float64) (State, float64) {
 	var y State
-	for i := range s {
+	for i := 0; i < count && i < Dimensions; i++ {
 		y[i] = s[i] + float64(h*float64(a21*k[0][i]))
 	}
 	k[1] = rate(t+float64(c2*h), y)
-	for i := range s {
+	for i := 0; i < count && i < Dimensions; i++ {
 		y[i] = s[i] + float64(h*(float64(a31*k[0][i])+float64(a32*k[1][i])))
 	}
 	k[2] = rate(t+float64(c3*h), y)
-	for i := range s {
+	for i := 0; i < count && i < Dimensions; i++ {
 		y[i] = s[i] + float64(h*(float64(a41*k[0][i])+float64(a42*k[1][i])+float64(a43*k[2][i])))
 	}
 	k[3] = rate(t+float64(c4*h), y)
-	for i := range s {
+	for i := 0; i < count && i < Dimensions; i++ {
 		y[i] = s[i] + float64(h*(float64(a51*k[0][i])+float64(a52*k[1][i])+float64(a53*k[2][i])+float64(a54*k[3][i])))
 	}
 	k[4] = rate(t+float64(c5*h), y)
-	for i := range s {
+	for i := 0; i < count && i < Dimensions; i++ {
 		y[i] = s[i] + float64(h*(float64(a61*k[0][i])+float64(a62*k[1][i])+float64(a63*k[2][i])+float64(a64*k[3][i])+float64(a65*k[4][i])))
 	}
 	k[5] = rate(t+h, y)
-	for i := range s {
+	for i := 0; i < count && i < Dimensions; i++ {
 		y[i] = s[i] + float64(h*(float64(a71*k[0][i])+float64(a73*k[2][i])+float64(a74*k[3][i])+float64(a75*k[4][i])+float64(a76*k[5][i])))
 	}
 	k[6] = rate(t+h, y)
-	return y, failure(s, y, h, k, tolerance)
+	return y, failure(s, &y, h, k, count, tolerance)
 }
 
-// failure returns the largest error of a step over its tolerance; not a number when a value is not.
-func failure(s, y State, h float64, k *stages, tolerance float64) float64 {
+// failure returns the largest error of a step in the first count places over its tolerance; not a number when a value is not.
+func failure(s, y *State, h float64, k *stages, count int, tolerance float64) float64 {
 	worst := 0.0
-	for i := range s {
+	for i := 0; i < count && i < Dimensions; i++ {
 		e := h * (float64(e1*k[0][i]) + float64(e3*k[2][i]) + float64(e4*k[3][i]) + float64(e5*k[4][i]) + float64(e6*k[5][i]) + float64(e7*k[6][i]))
 		scaled := math.Abs(e) / (tolerance + float64(tolerance*max(math.Abs(s[i]), math.Abs(y[i]))))
 		if !(scaled <= worst) {

@@ -31,7 +31,7 @@ func TestMethodIsOfFifthOrder(t *testing.T) {
 		var k stages
 		for i := range steps {
 			k[0] = oscillator(0, s)
-			s, _ = attempt(oscillator, float64(i)*h, s, h, &k, 1)
+			s, _ = attempt(oscillator, float64(i)*h, &s, h, &k, Dimensions, 1)
 		}
 		return math.Abs(s[0]-math.Cos(4)) + math.Abs(s[1]+math.Sin(4))
 	}
@@ -47,8 +47,8 @@ func TestDenseOutputIsOfFourthOrder(t *testing.T) {
 	off := func(h float64) float64 {
 		from := State{1}
 		k := stages{oscillator(0, from)}
-		to, _ := attempt(oscillator, 0, from, h, &k, 1)
-		var p piece
+		to, _ := attempt(oscillator, 0, &from, h, &k, 2, 1)
+		p := piece{places: 2}
 		p.prepare(0, h, &from, &to, &k)
 		worst := 0.0
 		for i := 1; i < 20; i++ {

@@ -112,7 +112,7 @@ func (r *run) until(result *Result, time float64, state State, value func(float6
 		{Value: func(_ float64, s State) float64 { return s[1] }, Direction: Falling, Terminal: true},
 		{Value: func(_ float64, s State) float64 { return s[0] - longestRun }, Direction: Rising, Terminal: true},
 	}
-	in := Integrator{Tolerance: r.launch.Tolerance, MaxStep: 1, Room: r.launch.Room}
+	in := Integrator{Tolerance: r.launch.Tolerance, MaxStep: 1, Places: runPlaces, Room: r.launch.Room}
 	s, err := in.Solve(r.rate, time, state, time+longestTime, events...)
 	if err != nil {
 		return 0, State{}, false, err
@@ -137,7 +137,7 @@ func (r *Result) notePeak(by *run, s *Solution) {
 
 // fly follows the flight to its end and notes what it comes to.
 func (f *flight) fly(result *Result, start float64, state State) error {
-	in := Integrator{Tolerance: f.launch.Tolerance, MaxStep: 0.5, Room: f.launch.Room}
+	in := Integrator{Tolerance: f.launch.Tolerance, MaxStep: 0.5, Places: flightPlaces, Room: f.launch.Room}
 	s, err := in.Solve(f.rate, start, state, start+longestTime, f.events()...)
 	if err != nil {
 		return err

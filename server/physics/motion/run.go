@@ -6,6 +6,9 @@ import (
 	"pitgate/server/physics/elementary"
 )
 
+// runPlaces is the number of places in the state of a run.
+const runPlaces = 2
+
 // run is the travel along strip, rails or stroke. Its state is travel (m) and speed over the ground along it (m/s).
 type run struct {
 	model   *Aircraft

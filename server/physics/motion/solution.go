@@ -8,6 +8,7 @@ import (
 // piece is one step with its dense output.
 type piece struct {
 	start, step float64
+	places      int // used of the state
 	r           [5]State
 }
 
@@ -18,7 +19,7 @@ type piece struct {
 // Valid for: x from 0 to 1, fourth order. Source: Hairer, Norsett and Wanner, Solving Ordinary Differential Equations I, section II.6.
 func (p *piece) prepare(t, h float64, from, to *State, k *stages) {
 	p.start, p.step = t, h
-	for i := range from {
+	for i := 0; i < p.places && i < Dimensions; i++ {
 		change := to[i] - from[i]
 		bend := float64(h*k[0][i]) - change
 		p.r[0][i] = from[i]
@@ -41,7 +42,7 @@ func (p *piece) at(t float64) State {
 	x := (t - p.start) / p.step
 	y := 1 - x
 	var s State
-	for i := range s {
+	for i := 0; i < p.places && i < Dimensions; i++ {
 		inner := p.r[3][i] + float64(y*p.r[4][i])
 		inner = p.r[2][i] + float64(x*inner)
 		inner = p.r[1][i] + float64(y*inner)
@@ -62,11 +63,11 @@ type Solution struct {
 	ended   bool
 }
 
-// add appends the piece of a step to a state.
-func (s *Solution) add(step float64, to State, k *stages) {
-	s.pieces = append(s.pieces, piece{})
-	s.pieces[len(s.pieces)-1].prepare(s.end, step, &s.last, &to, k)
-	s.end, s.last = s.end+step, to
+// add appends the piece of a step to a state of which some places are used.
+func (s *Solution) add(step float64, to *State, k *stages, places int) {
+	s.pieces = append(s.pieces, piece{places: places})
+	s.pieces[len(s.pieces)-1].prepare(s.end, step, &s.last, to, k)
+	s.end, s.last = s.end+step, *to
 }
 
 // Start returns the time the solution starts.
@@ -91,6 +92,16 @@ func (s *Solution) At(t float64) State {
 	}
 	i := sort.Search(len(s.pieces), func(i int) bool { return s.pieces[i].start > t })
 	return s.pieces[i-1].at(t)
+}
+
+// LastUnder returns a time from which on the state at a place stays over a value; the start where it does so all along.
+func (s *Solution) LastUnder(place int, value float64) float64 {
+	for i := len(s.pieces) - 1; i >= 0; i-- {
+		if p := &s.pieces[i]; !(p.least(place) > value) {
+			return min(p.start+p.step, s.end)
+		}
+	}
+	return s.start
 }
 
 // First returns the first crossing of the event with an index, and whether there is one.

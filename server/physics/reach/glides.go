@@ -9,6 +9,9 @@ import (
 // glideNodes is the number of tailwinds for which the speed to fly is kept.
 const glideNodes = 48
 
+// closeSpeed is how near to the speed to fly the kept ones lie, over the stall speed: what that takes off the distance goes with its square, a few millionths.
+const closeSpeed = 2e-3
+
 // glides holds the speed to fly by tailwind.
 type glides struct {
 	least, step float64
@@ -26,7 +29,7 @@ func newGlides(m *Model, fastestWind float64) glides {
 	g.slowest = math.Inf(1)
 	for i := range g.entry {
 		headwind := reach - float64(2*reach*(float64(i)/glideNodes))
-		g.entry[i] = m.speedToFly(headwind)
+		g.entry[i] = m.speedToFly(headwind, closeSpeed)
 		g.slowest = min(g.slowest, g.entry[i].Pace)
 		g.slope[i] = 1 / max(g.entry[i].Ratio(headwind), 1e-3)
 	}

@@ -171,19 +171,19 @@ const (
 // Valid for: steady wind along the path, still or evenly moving air. Source: MacCready's condition for a headwind, by golden section.
 func (m Model) SpeedToFly(headwind float64) Glide {
 	m = m.withDefaults()
-	return m.speedToFly(headwind)
+	return m.speedToFly(headwind, 1e-6)
 }
 
-// speedToFly looks for the greatest ratio. It has one maximum among the glides that make way and are less steep than 80 degrees, which lies below the speeds
+// speedToFly looks for the greatest ratio, to a share of the stall speed. It has one maximum among the glides that make way and are less steep than 80 degrees, which lies below the speeds
 // that are steeper.
-func (m *Model) speedToFly(headwind float64) Glide {
+func (m *Model) speedToFly(headwind, share float64) Glide {
 	const golden = 0.6180339887498949
 	stall := m.stall()
 	least, most := float64(slowest*stall), float64(fastest*stall)
 	low, high := max(least, min(headwind, most)), most
 	a, b := high-float64(golden*(high-low)), low+float64(golden*(high-low))
 	ga, gb := m.glide(a, 1), m.glide(b, 1)
-	for high-low > 1e-6*stall {
+	for high-low > share*stall {
 		if gb.steep() || ga.Ratio(headwind) >= gb.Ratio(headwind) {
 			high, b, gb = b, a, ga
 			a = high - float64(golden*(high-low))

@@ -183,7 +183,7 @@ func TestFanWithoutWindIsAFunctionOfTheTurn(t *testing.T) {
 	t.Parallel()
 	m := prepare(t, sport(), nil, nil, nil)
 	fan := m.Fan(Point{Height: 80, Airspeed: 22})
-	best := m.model.speedToFly(0)
+	best := m.model.speedToFly(0, 1e-6)
 	for k := 1; k < Headings/2; k++ {
 		a, b := fan[k], fan[Headings-k]
 		if math.Abs(a.X+b.X) > 1e-9 || math.Abs(a.Y-b.Y) > 1e-9 {

@@ -20,7 +20,7 @@ func newCurve(knots ...knot) curve {
 }
 
 // at interpolates linearly in the logarithm and holds the ends.
-func (c curve) at(logReynolds float64) (value, spread float64) {
+func (c *curve) at(logReynolds float64) (value, spread float64) {
 	last := len(c.value) - 1
 	if !(logReynolds > c.logReynolds[0]) {
 		return c.value[0], c.spread[0]

@@ -96,7 +96,7 @@ func (l Limit) with(rough Roughness, reynolds float64) Limit {
 }
 
 // familyLimit returns the limit by family, inside the range of Reynolds numbers.
-func (f Foil) familyLimit(logReynolds float64) Limit {
+func (f *Foil) familyLimit(logReynolds float64) Limit {
 	limit := f.tableLimit(f.Shape.Thickness, logReynolds)
 	if !f.estimated {
 		return limit
@@ -119,10 +119,10 @@ func (f Foil) familyLimit(logReynolds float64) Limit {
 // Valid for: outlines; a blunter nose than its thickness gives no more lift here.
 // Source: leading-edge parameter of the USAF Stability and Control DATCOM, 4.1.1 (from memory): the greatest lift of thin sections goes
 // with the rise of the nose; the three kinds of stall of NACA TN 2502.
-func (f Foil) noseThickness() float64 { return max(0.02, f.Shape.NoseRise/noseRiseFactor) }
+func (f *Foil) noseThickness() float64 { return max(0.02, f.Shape.NoseRise/noseRiseFactor) }
 
 // tableLimit returns the limit of the family at a thickness.
-func (f Foil) tableLimit(thickness, logReynolds float64) Limit {
+func (f *Foil) tableLimit(thickness, logReynolds float64) Limit {
 	camber := f.Shape.Camber
 	switch f.family {
 	case planform.FamilyFlatPlate:
@@ -211,7 +211,10 @@ func upsideDown(limit Limit, camber float64) Limit {
 // camberedLimit interpolates between the tables of two cambers.
 func camberedLimit(thickness, camber, logReynolds float64) Limit {
 	i, share := between(camberPlaces, camber)
-	limit := mix(rowsLimit(camberRows[i-1], thickness, logReynolds), rowsLimit(camberRows[i], thickness, logReynolds), share)
+	limit := rowsLimit(camberRows[i-1], thickness, logReynolds)
+	if share > 0 {
+		limit = mix(limit, rowsLimit(camberRows[i], thickness, logReynolds), share)
+	}
 	if camber > 0.065 {
 		limit.outside()
 	}
@@ -224,9 +227,12 @@ func rowsLimit(rows []limitRow, thickness, logReynolds float64) Limit {
 	for i < len(rows)-1 && thickness > rows[i].thickness {
 		i++
 	}
-	a, b := rows[i-1], rows[i]
+	a, b := &rows[i-1], &rows[i]
 	share := max(0, min(1, (thickness-a.thickness)/(b.thickness-a.thickness)))
-	limit := mix(a.at(logReynolds), b.at(logReynolds), share)
+	limit := a.at(logReynolds)
+	if share > 0 {
+		limit = mix(limit, b.at(logReynolds), share)
+	}
 	beyond := max(0, max(rows[0].thickness-thickness, thickness-rows[len(rows)-1].thickness))
 	limit.Spread += min(0.1, beyond)
 	if beyond > 0.03 {
@@ -236,7 +242,7 @@ func rowsLimit(rows []limitRow, thickness, logReynolds float64) Limit {
 }
 
 // at returns the limit of a row.
-func (r limitRow) at(logReynolds float64) Limit {
+func (r *limitRow) at(logReynolds float64) Limit {
 	value, spread := r.limit.at(logReynolds)
 	note, source := noteOf(spread), r.source
 	if r.source == sourceSandia {

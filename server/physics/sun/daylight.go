@@ -71,20 +71,31 @@ func spanAbove(limit, noon float64, place Place) Span {
 	return Span{Begin: crossing(over, before, noon), End: crossing(over, after, noon)}
 }
 
-// straightStep is the time over which the sun's way is taken as straight, s: the bend of it is below 1e-6 rad.
-const straightStep = 30.0
+// settled is the change of a moment below which the line through two moments leads to the crossing, s: to milliseconds.
+const settled = 0.01
 
-// crossing returns the moment between one with the sun under a limit and one with it over at which it passes the limit: the time between is
-// halved until the sun's way is straight, and the line through the ends of what is left is taken.
+// crossing returns the moment between one with the sun under a limit and one with it over at which it passes the limit: along the line through the last
+// two moments looked at, by halves where that leads out of what is left between under and over.
 func crossing(over func(float64) float64, under, above float64) float64 {
-	for math.Abs(above-under) > straightStep {
-		middle := under + float64((above-under)/2)
-		if over(middle) > 0 {
-			above = middle
+	before, last := under, above
+	missed, miss := over(under), over(above)
+	for range mostMoments {
+		next := last - float64((last-before)*(miss/(miss-missed)))
+		if !(next > min(under, above) && next < max(under, above)) {
+			next = under + float64((above-under)/2)
+		}
+		if math.Abs(next-last) < settled {
+			return next
+		}
+		before, missed = last, miss
+		if last, miss = next, over(next); miss > 0 {
+			above = last
 		} else {
-			under = middle
+			under = last
 		}
 	}
-	low, high := over(under), over(above)
-	return under + float64((above-under)*(low/(low-high)))
+	return last
 }
+
+// mostMoments bounds the moments looked at for a crossing; about six are.
+const mostMoments = 60
