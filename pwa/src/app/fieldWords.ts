@@ -168,7 +168,6 @@ export const fieldWords = {
     latitude: 'Latitude',
     longitude: 'Longitude',
     addCorner: (n: number) => `Add one after ${String(n)}`,
-    firstCorner: 'Add the first corner',
     removeCorner: (n: number) => `Remove ${String(n)}`,
     partName: 'Name',
     surface: 'Surface',

@@ -20,7 +20,6 @@ export const findingWords = {
     BASIS_ESTIMATED: 'estimated',
   },
   findings: {
-    worstFirst: 'Worst first.',
     hold: (n: number) => (n === 1 ? 'One finding holds' : `${String(n)} findings hold`),
     limit: 'limit',
     atLeast: (x: string) => `at least ${x}`,
@@ -71,7 +70,6 @@ export const findingWords = {
     windLine: (dir: string, mean: string, gust: string) => `Wind from ${dir} at ${mean}, gusts ${gust}.`,
     windNone: 'No wind is given.',
     north: 'N',
-    launchPath: 'launch path',
     circuit: 'circuit',
     flyingArea: 'flying area',
     strip: 'strip',

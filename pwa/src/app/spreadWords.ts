@@ -15,7 +15,6 @@ export const spreadWords = {
   cancel: 'Cancel',
   running: 'Drawing the spread',
   passes: (done: number, total: number) => `${String(done)} of ${String(total)} steps`,
-  atServer: 'The club’s server draws it.',
   empty: 'Not drawn yet. The bands above come from one input moved at a time.',
   cancelled: 'Cancelled. Nothing was changed.',
   cancelledKept: 'Cancelled. What is shown below was drawn before.',

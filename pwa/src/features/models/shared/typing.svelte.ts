@@ -1,4 +1,7 @@
+import { onDestroy } from 'svelte';
 import { clockText } from '../../../app/dates';
+import { session } from '../../../app/session.svelte';
+import { report as trouble } from '../../../app/trouble.svelte';
 import { words } from '../../../app/words';
 import { dropDraft, keepDraft, loadDraft } from './draftStore';
 import { redo, startTrail, step, undo, type Trail } from './trail';
@@ -49,14 +52,15 @@ export class Typing<D> {
     this.#become(redo(this.trail));
   }
 
-  /** Takes back or does again by the usual keys. */
-  shortcut(event: KeyboardEvent): void {
+  /** Takes back or does again by the usual keys, which in a box belong to the box. */
+  readonly shortcut = (event: KeyboardEvent): void => {
+    if ((event.target as HTMLElement).matches('input, textarea')) return;
     const key = event.key.toLowerCase();
     if (!(event.ctrlKey || event.metaKey) || (key !== 'z' && key !== 'y')) return;
     event.preventDefault();
     if (key === 'z' && !event.shiftKey) this.undo();
     else this.redo();
-  }
+  };
 
   #become(trail: Trail<D>): void {
     this.trail = trail;
@@ -101,4 +105,18 @@ export class Typing<D> {
   close(): void {
     if (this.kept === w.saving) void this.save();
   }
+}
+
+/** What the person signed in types in the form that is made just now, under a name of that form; it takes up what this device kept. */
+export function typingHere<D>(
+  keep: string,
+  start: D,
+  changed: (now: D) => void = () => undefined,
+): Typing<D> {
+  const typing = new Typing(`${session.person?.name ?? ''}|${keep}`, start, changed);
+  void typing.open().catch(trouble);
+  onDestroy(() => {
+    typing.close();
+  });
+  return typing;
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it, vi } from 'vitest';
 import type { RulePackPreview } from '../../src/app/wire';
-import { Foretold } from '../../src/features/rule-packs/shared/foretold.svelte';
+import { PackPreview } from '../../src/features/rule-packs/shared/packPreview.svelte';
 
 const at = (done: number, state = 'RUNNING'): RulePackPreview => ({
   name: 'clubs/larkmoor/rulePackPreviews/p',
@@ -23,7 +23,7 @@ describe('a preview that the server computes', () => {
   it('is followed until it is done, past a lost answer', async () => {
     const failed = vi.fn();
     const get = asked(at(100), new Error('lost'), at(200), at(300, 'DONE'));
-    const preview = new Foretold({ begin: asked(at(0)), get, cancel: asked(at(0)) }, failed, 1);
+    const preview = new PackPreview({ begin: asked(at(0)), get, cancel: asked(at(0)) }, failed, 1);
     await preview.begin();
     expect([preview.running, preview.done]).toEqual([true, false]);
     await vi.waitFor(() => {
@@ -36,7 +36,7 @@ describe('a preview that the server computes', () => {
   it('is cancelled and asked for no more', async () => {
     const get = vi.fn(asked(at(100)));
     const cancel = asked(at(120, 'CANCELLED'));
-    const preview = new Foretold({ begin: asked(at(0)), get, cancel }, vi.fn(), 5);
+    const preview = new PackPreview({ begin: asked(at(0)), get, cancel }, vi.fn(), 5);
     await preview.begin();
     await preview.cancel();
     await still(30);
@@ -46,7 +46,7 @@ describe('a preview that the server computes', () => {
 
   it('goes on without the page once that is left', async () => {
     const get = vi.fn(asked(at(100)));
-    const preview = new Foretold({ begin: asked(at(0)), get, cancel: asked(at(0)) }, vi.fn(), 5);
+    const preview = new PackPreview({ begin: asked(at(0)), get, cancel: asked(at(0)) }, vi.fn(), 5);
     await preview.begin();
     preview.stop();
     await still(30);

@@ -14,7 +14,7 @@ const pause = 700;
 const runs = (p: RulePackPreview | null): boolean => p?.state === 'RULE_PACK_PREVIEW_STATE_RUNNING';
 
 /** A preview that the server computes: it is followed until it ends, and another page finds it again. */
-export class Foretold {
+export class PackPreview {
   now = $state.raw<RulePackPreview | null>(null);
   #stopped = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
