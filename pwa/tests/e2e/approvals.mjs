@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { equal, password, rest, see } from './browser.mjs';
+import { demo, describe, equal, password, rest, see } from './browser.mjs';
 
-const demo = (name) => new URL(`../../../testdata/demo/${name}.json`, import.meta.url).pathname;
 const state = (page, name) => page.locator(`[data-state="APPROVAL_STATE_${name}"]`);
 const press = (page, action) => page.locator(`[data-action="${action}"]`).click();
 const send = (page) => page.locator('form[data-form] button[type=submit]').click();
@@ -9,8 +8,7 @@ const named = 'Redshank, second airframe';
 
 /** Fills the form from a file, names the model and submits; answers the approval's address. */
 async function submit(page, file, name, field) {
-  await page.goto('/models/new');
-  await page.locator('input[type=file]').setInputFiles(demo(file));
+  await describe(page, file);
   await page.locator('input[name=name]').fill(name);
   await page.locator('select[name=field]').selectOption({ label: field });
   await see(page.locator('[data-finding]'), 'live findings');
@@ -28,8 +26,7 @@ export function approvalTests({ phone, tab }) {
       async () => {
         const page = await phone('Ada Thorne');
         shared.ada = page;
-        await page.goto('/models/new');
-        await page.locator('input[type=file]').setInputFiles(demo('redshank_quarry_top'));
+        await describe(page, 'redshank_quarry_top');
         await page.locator('input[name=name]').fill(named);
         await see(page.locator('[data-kept]', { hasText: 'Kept on this device' }), 'kept state');
         await page.reload();

@@ -20,6 +20,16 @@ export const base = process.env.PITGATE_URL ?? 'http://localhost:8080';
 /** Password of every person of the demonstration. */
 export const password = 'larkmoor demo password';
 
+/** The file of a demonstration document. */
+export const demo = (name) => new URL(`../../../testdata/demo/${name}.json`, import.meta.url).pathname;
+
+/** Opens the form for a new model with a demonstration document in it, and waits for its findings. */
+export async function describe(page, name) {
+  await page.goto('/models/new');
+  await page.locator('input[type=file]').setInputFiles(demo(name));
+  await see(page.locator('[data-finding]'), 'findings');
+}
+
 /** Starts one browser and opens phones in it; every fault the pages report is collected. */
 export async function startBrowser() {
   const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: flags });

@@ -1,7 +1,6 @@
-import { equal, hardToUse, rest, see } from './browser.mjs';
-import { smallControls } from './page.mjs';
+import { describe, equal, hardToUse, rest, see } from './browser.mjs';
+import { fits } from './page.mjs';
 
-const demo = (name) => new URL(`../../../testdata/demo/${name}.json`, import.meta.url).pathname;
 const named = 'Redshank, compared';
 const state = (page, name) => page.locator(`[data-state="APPROVAL_STATE_${name}"]`);
 const send = (page) => page.locator('form[data-form] button[type=submit]').click();
@@ -20,8 +19,7 @@ async function easyToUse(page) {
   }
   await page.emulateMedia({ colorScheme: 'light', contrast: null });
   await page.setViewportSize({ width: 360, height: 740 });
-  equal(await page.evaluate(() => document.documentElement.scrollWidth), 360, 'width at 360 px');
-  equal((await page.evaluate(smallControls)).join('; '), '', 'small controls');
+  await fits(page, 'the page');
   await page.setViewportSize({ width: 390, height: 844 });
 }
 
@@ -34,8 +32,7 @@ export function compareTests({ phone }) {
       async () => {
         const ada = await phone('Ada Thorne');
         shared.ada = ada;
-        await ada.goto('/models/new');
-        await ada.locator('input[type=file]').setInputFiles(demo('redshank_quarry_top'));
+        await describe(ada, 'redshank_quarry_top');
         await ada.locator('input[name=name]').fill(named);
         await ada.locator('select[name=field]').selectOption({ label: 'Quarry Top' });
         await ada.getByRole('button', { name: 'Submit for first-flight approval' }).click();

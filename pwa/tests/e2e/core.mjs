@@ -1,15 +1,7 @@
-import { see } from './browser.mjs';
+import { describe, see } from './browser.mjs';
 
-const demo = (name) => new URL(`../../../testdata/demo/${name}.json`, import.meta.url).pathname;
 const box = (page, path) => page.locator(`[data-entry="${path}"] input`).first();
 const byDevice = (page) => page.locator('[data-place=device]');
-
-/** Opens the form for a new model with a demonstration document in it. */
-async function describe(page, name) {
-  await page.goto('/models/new');
-  await page.locator('input[type=file]').setInputFiles(demo(name));
-  await see(page.locator('[data-finding]'), 'findings');
-}
 
 /** Types a number and returns how long its findings took, in ms as the page counts it. */
 async function change(page, path, value) {

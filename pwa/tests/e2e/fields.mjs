@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { equal, hardToUse, rest, see } from './browser.mjs';
-import { smallControls } from './page.mjs';
+import { fits } from './page.mjs';
 
 const listed = async (page, name) => {
   const { body } = await rest(page, 'GET', '/v1/clubs/larkmoor/fields?pageSize=100');
@@ -377,9 +377,7 @@ export function fieldTests({ phone }) {
             if (path.endsWith('/change')) await choose(page, 'obstacles.1');
             equal((await hardToUse(page)).join('; '), '', `${path} on ${colorScheme} ground`);
           }
-          const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-          equal(Math.max(0, over), 0, `overflow of ${path}`);
-          equal((await page.evaluate(smallControls)).join('; '), '', `small controls of ${path}`);
+          await fits(page, path);
         }
         await page.context().close();
       },

@@ -1,7 +1,6 @@
-import { equal, hardToUse, see } from './browser.mjs';
-import { smallControls } from './page.mjs';
+import { describe, equal, hardToUse, see } from './browser.mjs';
+import { fits } from './page.mjs';
 
-const demo = (name) => new URL(`../../../testdata/demo/${name}.json`, import.meta.url).pathname;
 const good = 'METAR XLRK 161020Z 05006KT 9999 FEW030 14/05 Q1019';
 const wrong = 'METAR XLRK 161020Z 050K6KT 9999 FEW030 14/05 Q1019';
 const box = (page, path) => page.locator(`[data-entry="${path}"] input`);
@@ -36,23 +35,14 @@ async function open(page, name) {
     await part(page, name).locator('summary').first().click();
 }
 
-/** Puts a whole document into the form and waits for its findings. */
-async function describe(page, name) {
-  await page.goto('/models/new');
-  await page.locator('input[type=file]').setInputFiles(demo(name));
-  await see(page.locator('[data-finding]'), 'findings');
-}
-
 /** What must hold for all that is open on a page. */
-async function usable(page, what) {
+async function usableOnAnyGround(page, what) {
   for (const media of [{ colorScheme: 'light' }, { colorScheme: 'dark' }]) {
     await page.emulateMedia(media);
     equal((await hardToUse(page)).join('; '), '', `${what} on ${media.colorScheme} ground`);
   }
   await page.setViewportSize({ width: 360, height: 740 });
-  const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-  equal(Math.max(0, over), 0, `overflow of ${what}`);
-  equal((await page.evaluate(smallControls)).join('; '), '', `small controls of ${what}`);
+  await fits(page, what);
   await page.setViewportSize({ width: 390, height: 844 });
 }
 
@@ -175,7 +165,7 @@ export function flightTests({ phone }) {
         await open(page, 'failures');
         await see(part(page, 'failures').locator('[data-line="engine_out.reach"]'), 'finding on reach');
         await see(part(page, 'failures').locator('[data-curve="engine_out.turn_back"]'), 'turn-back curve');
-        await usable(page, 'the open field sheet');
+        await usableOnAnyGround(page, 'the open field sheet');
       },
     ],
     [
@@ -203,7 +193,7 @@ export function flightTests({ phone }) {
         await wind.getByRole('button', { name: 'Show as a table' }).click();
         const rows = await wind.locator('tbody tr').count();
         if (rows < 16) throw new Error(`only ${String(rows)} rows`);
-        await usable(page, 'the winds as a table');
+        await usableOnAnyGround(page, 'the winds as a table');
         await page.context().close();
       },
     ],
@@ -217,7 +207,7 @@ export function flightTests({ phone }) {
         await see(part(page, 'plan').locator('svg[role=img]'), 'field plan');
         await see(part(page, 'failures').locator('[data-line]'), 'findings of what stops');
         await see(page.locator('[data-terms]'), 'the field’s terms');
-        await usable(page, 'the approval with its field sheet');
+        await usableOnAnyGround(page, 'the approval with its field sheet');
         await page.context().close();
       },
     ],

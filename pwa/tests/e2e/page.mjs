@@ -4,13 +4,26 @@ import { equal, hardToUse, rest, see } from './browser.mjs';
 const pages = ['/waiting', '/models', '/models/new', '/approvals', '/incidents', '/incidents/new'];
 
 /** Controls lower or narrower than 48 px; boxes to tick stand in a label that is tall enough. */
-export const smallControls = () =>
+const smallControls = () =>
   [...document.querySelectorAll('button, a, input, select, textarea, summary')]
     .map((e) => (e.matches('input[type=checkbox], input[type=radio]') ? (e.closest('label') ?? e) : e))
     .filter((e) => e.checkVisibility() && !e.matches('.skip'))
     .map((e) => [e.textContent.trim().slice(0, 30) || e.tagName, e.getBoundingClientRect()])
     .filter(([, r]) => r.height < 48)
     .map(([name, r]) => `${name} ${r.height.toFixed(0)} px`);
+
+/** Wants a page to be no wider than its window, and every control to be large enough. */
+export async function fits(page, what) {
+  const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+  equal(Math.max(0, over), 0, `overflow of ${what}`);
+  equal((await page.evaluate(smallControls)).join('; '), '', `small controls of ${what}`);
+}
+
+/** Wants a page to fit, and to pass the automatic accessibility rules. */
+export async function usable(page, what) {
+  await fits(page, what);
+  equal((await hardToUse(page)).join('; '), '', `${what} for an automatic reader`);
+}
 
 /** What holds for every page, whoever looks at it. */
 export function pageTests({ phone, faults }) {
@@ -35,9 +48,7 @@ export function pageTests({ phone, faults }) {
         for (const path of pages) {
           await page.goto(path);
           await see(page.locator('main h1'), `heading of ${path}`);
-          const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-          equal(Math.max(0, over), 0, `overflow of ${path}`);
-          equal((await page.evaluate(smallControls)).join('; '), '', `small controls of ${path}`);
+          await fits(page, path);
         }
         await page.context().close();
       },

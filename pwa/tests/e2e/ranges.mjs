@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { equal, hardToUse, rest, see } from './browser.mjs';
+import { demo, describe, equal, hardToUse, rest, see } from './browser.mjs';
 
-const demo = (name) => new URL(`../../../testdata/demo/${name}.json`, import.meta.url).pathname;
 const entry = (page, path) => page.locator(`[data-entry="${path}"]`).first();
 const box = (page, path) => entry(page, path).locator('input').first();
 const rails = 'launchPlan.ramp.lengthMeters';
@@ -23,9 +22,7 @@ export function rangeTests({ phone }) {
       async () => {
         const page = await phone('Ada Thorne');
         shared.page = page;
-        await page.goto('/models/new');
-        await page.locator('input[type=file]').setInputFiles(demo('redshank_quarry_top'));
-        await see(page.locator('[data-finding]'), 'findings');
+        await describe(page, 'redshank_quarry_top');
         shared.rails = await box(page, rails).inputValue();
         await box(page, 'day.windSpeedMetersPerSecond').fill('4.5');
         const before = await values(page);

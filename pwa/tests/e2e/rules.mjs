@@ -1,17 +1,10 @@
-import { equal, hardToUse, rest, see } from './browser.mjs';
-import { smallControls } from './page.mjs';
+import { equal, rest, see } from './browser.mjs';
+import { usable } from './page.mjs';
 
 const figure = (page, limit) => page.locator(`[data-limit="${limit}"] [data-strictest]`);
 const packState = (page, name) => page.locator(`[data-pack-state="RULE_PACK_STATE_${name}"]`);
 
 /** Overflow, small controls and what an automatic reader finds hard to use, of the page as it stands. */
-async function usable(page, what) {
-  const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-  equal(Math.max(0, over), 0, `overflow of ${what}`);
-  equal((await page.evaluate(smallControls)).join('; '), '', `small controls of ${what}`);
-  equal((await hardToUse(page)).join('; '), '', `${what} for an automatic reader`);
-}
-
 /** From a draft of the committee to the rule among a member's findings. */
 export function ruleTests({ phone }) {
   const shared = {};

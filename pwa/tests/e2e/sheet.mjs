@@ -1,7 +1,6 @@
-import { equal, hardToUse, see } from './browser.mjs';
-import { smallControls } from './page.mjs';
+import { describe, equal, hardToUse, see } from './browser.mjs';
+import { fits } from './page.mjs';
 
-const demo = (name) => new URL(`../../../testdata/demo/${name}.json`, import.meta.url).pathname;
 const box = (page, path) => page.locator(`[data-entry="model.mass.${path}"] input`);
 const part = (page, name) => page.locator(`[data-sheet="${name}"]`);
 
@@ -113,9 +112,7 @@ export function sheetTests({ phone }) {
           equal((await hardToUse(page)).join('; '), '', JSON.stringify(media));
         }
         await page.setViewportSize({ width: 360, height: 740 });
-        const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-        equal(Math.max(0, over), 0, 'overflow');
-        equal((await page.evaluate(smallControls)).join('; '), '', 'small controls');
+        await fits(page, 'the page');
         await page.context().close();
       },
     ],
@@ -124,8 +121,7 @@ export function sheetTests({ phone }) {
       async () => {
         const page = await phone('Ada Thorne');
         shared.ada = page;
-        await page.goto('/models/new');
-        await page.locator('input[type=file]').setInputFiles(demo('redshank_quarry_top'));
+        await describe(page, 'redshank_quarry_top');
         await page.locator('input[name=name]').fill('Redshank on the scales');
         await page.locator('[data-list="scales"] > summary').click();
         for (const [i, [reading, x, y]] of scales.entries()) {
@@ -190,9 +186,7 @@ export function sheetTests({ phone }) {
           equal((await hardToUse(page)).join('; '), '', `form on ${colorScheme} ground`);
         }
         await page.setViewportSize({ width: 360, height: 740 });
-        const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-        equal(Math.max(0, over), 0, 'overflow');
-        equal((await page.evaluate(smallControls)).join('; '), '', 'small controls');
+        await fits(page, 'the page');
         await page.context().close();
       },
     ],

@@ -1,7 +1,6 @@
-import { equal, hardToUse, see } from './browser.mjs';
-import { smallControls } from './page.mjs';
+import { describe, equal, hardToUse, see } from './browser.mjs';
+import { fits } from './page.mjs';
 
-const demo = (name) => new URL(`../../../testdata/demo/${name}.json`, import.meta.url).pathname;
 const part = (page, name) => page.locator(`[data-sheet="${name}"]`);
 
 /** Opens a part of the model's sheet. */
@@ -30,9 +29,7 @@ export function spreadTests({ phone }) {
       async () => {
         const page = await phone('Ada Thorne');
         shared.page = page;
-        await page.goto('/models/new');
-        await page.locator('input[type=file]').setInputFiles(demo('redshank_quarry_top'));
-        await see(page.locator('[data-finding]'), 'findings');
+        await describe(page, 'redshank_quarry_top');
         await page.evaluate(() => navigator.serviceWorker.ready);
         const mass = page.locator('[data-entry="model.mass.emptyMassKg"] input').first();
         const given = await mass.inputValue();
@@ -138,9 +135,7 @@ export function spreadTests({ phone }) {
           equal((await hardToUse(page)).join('; '), '', `on ${colorScheme} ground`);
         }
         await page.setViewportSize({ width: 360, height: 740 });
-        const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-        equal(Math.max(0, over), 0, 'overflow');
-        equal((await page.evaluate(smallControls)).join('; '), '', 'small controls');
+        await fits(page, 'the page');
         await page.goto('/approvals');
         await see(
           page.locator('[data-not-fetched]'),

@@ -1,5 +1,5 @@
-import { equal, hardToUse, password, rest, see } from './browser.mjs';
-import { smallControls } from './page.mjs';
+import { equal, password, rest, see } from './browser.mjs';
+import { usable } from './page.mjs';
 
 const state = (page, name) => page.locator(`[data-state="APPROVAL_STATE_${name}"]`);
 const packState = (page, name) => page.locator(`[data-pack-state="RULE_PACK_STATE_${name}"]`);
@@ -36,13 +36,6 @@ async function signatures(page) {
 }
 
 /** Overflow, small controls and what an automatic reader finds hard to use, of the page as it stands. */
-async function usable(page, what) {
-  const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-  equal(Math.max(0, over), 0, `overflow of ${what}`);
-  equal((await page.evaluate(smallControls)).join('; '), '', `small controls of ${what}`);
-  equal((await hardToUse(page)).join('; '), '', `${what} for an automatic reader`);
-}
-
 /** From an officer's answer to a version of the rules that turns a signed verdict: it is told, and no signature changes unseen. */
 export function verdictTests({ phone }) {
   const shared = {};
