@@ -66,7 +66,7 @@ func (a *alive) hold(ctx context.Context) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	held, err := postgres.HoldAlive(ctx, conn.Conn(), a.worker)
+	held, err := postgres.HoldWorkerLock(ctx, conn.Conn(), a.worker)
 	if err != nil || !held {
 		conn.Release()
 		return false, err
@@ -96,7 +96,7 @@ func (a *alive) once(ctx context.Context) error {
 			return err // the broken session may live on for a moment: its lock vouches as well
 		}
 	}
-	freed, err := postgres.FreeJobsOfDead(ctx, a.conn.Conn(), a.beat)
+	freed, err := postgres.FreeJobsOfDeadWorkers(ctx, a.conn.Conn(), a.beat)
 	if err != nil && a.conn.Conn().IsClosed() {
 		a.conn.Release()
 		a.conn = nil
