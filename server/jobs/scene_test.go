@@ -143,7 +143,7 @@ func (s *scene) jobsSeenBy(clubID string) (n int) {
 // work starts workers and stops them at the end of the test.
 func (s *scene) work(a jobs.Assessor, count int) *jobs.Workers {
 	s.t.Helper()
-	w, err := jobs.Start(s.t.Context(), jobs.Config{Store: s.Store, Assessor: a, Count: count, Stuck: 2 * time.Second})
+	w, err := jobs.Start(s.t.Context(), jobs.Config{Store: s.Store, Assessor: a, Count: count})
 	s.must(err)
 	stop := sync.OnceFunc(func() {
 		ctx, cancel := context.WithTimeout(context.Background(), 10*time.Second)
