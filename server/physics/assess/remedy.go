@@ -41,11 +41,11 @@ type remedySearch struct {
 	options RemedyOptions
 	base    *pass // as the document stands
 	// home is the section that concludes each finding.
-	home       map[string]int
-	chains     map[string][]string // inputs behind each finding
-	spreads    [][]effect          // of each finding of the base pass, largest first
-	deviations []float64           // of each finding of the base pass: one standard deviation
-	ruled      []Finding           // those of published rules as the document stands
+	home       []int
+	chains     [][]string // inputs behind each finding
+	spreads    [][]effect // of each finding of the base pass, largest first
+	deviations []float64  // of each finding of the base pass: one standard deviation
+	ruled      []Finding  // those of published rules as the document stands
 	targets    []target
 	spots      []spot
 	probes     [][]probe            // by spot
@@ -62,6 +62,7 @@ type target struct {
 	quantile float64 // deviate of that share
 	spread   float64 // one standard deviation as the document stands
 	at       int     // place among the results of the base pass
+	number   int     // place among the findings that are to be mended
 	needed   uint64  // sections that the finding needs, one bit each
 }
 
@@ -128,7 +129,7 @@ func (r *remedySearch) begin() error {
 		return ErrStopped
 	}
 	for i := range r.base.results {
-		r.needs = append(r.needs, r.neededFor([]string{r.base.results[i].ID}))
+		r.needs = append(r.needs, r.neededFor([]int{i}))
 		r.held = append(r.held, r.holds(i, &r.base.results[i], r.deviations[i]))
 	}
 	r.ruled = r.underRules(base, r.deviations)
@@ -139,10 +140,9 @@ func (r *remedySearch) begin() error {
 
 // readHome notes which section concludes each finding.
 func (r *remedySearch) readHome(told *pass) {
-	r.home = map[string]int{}
 	for at := range sections {
-		for _, f := range told.resumes.before[at+1].results[len(told.resumes.before[at].results):] {
-			r.home[f.ID] = at
+		for len(r.home) < len(told.resumes.before[at+1].results) {
+			r.home = append(r.home, at)
 		}
 	}
 }
@@ -169,4 +169,7 @@ func (r *remedySearch) open() {
 	order.Stable(r.targets, func(a, b target) int {
 		return cmp.Compare(severity.of(a.finding.Verdict), severity.of(b.finding.Verdict))
 	})
+	for i := range r.targets {
+		r.targets[i].number = i
+	}
 }

@@ -31,10 +31,10 @@ func (r *remedySearch) try(changes []change, needed uint64, moves bool) *candida
 }
 
 // neededFor returns the sections that conclude some findings, and all that compute what those touch, one bit each.
-func (r *remedySearch) neededFor(ids []string) uint64 {
+func (r *remedySearch) neededFor(findings []int) uint64 {
 	needed, touched := uint64(0), parts(0)
-	for _, id := range ids {
-		needed |= 1 << r.home[id]
+	for _, i := range findings {
+		needed |= 1 << r.home[i]
 	}
 	for at := len(sections) - 1; at >= 0; at-- {
 		if s := &sections[at]; needed>>at&1 == 1 || s.computes&touched != 0 {

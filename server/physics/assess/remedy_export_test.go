@@ -13,11 +13,11 @@ func TryKnobs(in Input, geometry *Geometry, ids []string) ([]TriedKnob, error) {
 	if err := r.begin(); err != nil {
 		return nil, err
 	}
-	s := &scene{in: r.in, base: r.base}
 	var list []TriedKnob
 	for i := range knobs {
-		for _, found := range knobs[i].places(s) {
-			r.ranged(&found, &knobs[i])
+		places := r.placesOf(&knobs[i])
+		for k := range places {
+			found := &places[k]
 			settings := found.settings()
 			if len(settings) == 0 {
 				continue
@@ -26,7 +26,7 @@ func TryKnobs(in Input, geometry *Geometry, ids []string) ([]TriedKnob, error) {
 			one := TriedKnob{Name: found.knob.id + " " + found.title, Changed: copyInput(&in), Findings: map[string]*Finding{}}
 			turned[0].set(&one.Changed)
 			for _, id := range ids {
-				one.Findings[id] = r.try(turned, r.neededFor([]string{id}), false).finding(id)
+				one.Findings[id] = r.try(turned, r.neededFor([]int{indexOf(r.base.results, id)}), false).finding(id)
 			}
 			list = append(list, one)
 		}

@@ -12,11 +12,14 @@ type hunt struct {
 	rest   []course // not followed yet, the least effort first
 	turn   []course // followed now
 	ended  []ending // of those
-	counts [2]map[int]int
+	counts [2]perEffort
 	found  []mended
 	paired bool
 	all    int // ways begun with
 }
+
+// perEffort counts by the places of efforts.
+type perEffort [8]int
 
 // ending is where a way leads.
 type ending struct {
@@ -27,9 +30,8 @@ type ending struct {
 // begin lists the ways of single changes.
 func (h *hunt) begin(r *remedySearch, t *target) {
 	h.target = t
-	h.counts = [2]map[int]int{{}, {}}
 	for i := range r.spots {
-		if r.named(&r.spots[i], t.finding.ID) {
+		if r.named(&r.spots[i], t.at) {
 			h.rest = append(h.rest, r.waysOf(t, i)...)
 		}
 	}
@@ -48,7 +50,7 @@ func sortWays(ways []course) {
 // choose takes the ways that have to be followed whatever comes of the others: of each effort as many as remedies are still wanted. It is false when none
 // are left. Where no single change helped, pairs are tried.
 func (h *hunt) choose(r *remedySearch) bool {
-	taken, rest := map[int]int{}, h.rest[:0]
+	taken, rest := perEffort{}, h.rest[:0]
 	h.turn = h.turn[:0]
 	for _, w := range h.rest {
 		effort := effortOf(w.changes(w.good))
@@ -74,7 +76,7 @@ func (h *hunt) choose(r *remedySearch) bool {
 func (h *hunt) take() {
 	for i := range h.ended {
 		m := &h.ended[i].mended
-		kind := h.counts[min(len(m.breaks), 1)]
+		kind := &h.counts[min(len(m.breaks), 1)]
 		if h.ended[i].ok && kind[m.effort] < toldRemedies {
 			kind[m.effort]++
 			h.found = append(h.found, *m)

@@ -17,13 +17,25 @@ type knob struct {
 	at   spotAt
 	path string
 	// spots are the places of a document where it can be turned, for what is no single quantity; none where it does not apply.
-	spots func(s *scene) []spot
+	spots func(s *scene)
 }
 
-// scene is the document that knobs are looked for in.
+// scene is the document that the places of a knob are looked for in, and those found.
 type scene struct {
-	in   *Input
-	base *pass
+	in    *Input
+	base  *pass
+	found []spot
+}
+
+// add adds a place where the knob can be turned.
+func (s *scene) add(one spot) *spot {
+	s.found = append(s.found, one)
+	return &s.found[len(s.found)-1]
+}
+
+// choose adds a place at which one thing is chosen.
+func (s *scene) choose(title, path, chosen string, set func(in *Input)) *spot {
+	return s.add(spot{title: title, paths: []string{path}, choices: []choice{{chosen, set}}})
 }
 
 // spot is one knob at one place of a document.
@@ -137,7 +149,7 @@ func (s *spot) askers() uint64 {
 }
 
 // ranged gives a spot the range of its knob.
-func (r *remedySearch) ranged(s *spot, k *knob) *spot {
+func (r *remedySearch) ranged(s *spot, k *knob) {
 	s.knob, s.asked = k, s.askers()
 	if len(s.choices) == 0 {
 		s.low, s.high = min(k.low.of(s.now), s.now), max(k.high.of(s.now), s.now)
@@ -145,25 +157,34 @@ func (r *remedySearch) ranged(s *spot, k *knob) *spot {
 			s.high = s.most
 		}
 	}
-	return s
 }
 
 // listSpots lists the places of all knobs that the chain of an open finding names.
 func (r *remedySearch) listSpots() {
-	s := &scene{in: r.in, base: r.base}
 	for i := range knobs {
-		for _, found := range knobs[i].places(s) {
-			r.ranged(&found, &knobs[i])
-			if slices.ContainsFunc(r.targets, func(t target) bool { return r.named(&found, t.finding.ID) }) {
-				r.spots = append(r.spots, found)
+		found := r.placesOf(&knobs[i])
+		for k := range found {
+			s := &found[k]
+			if slices.ContainsFunc(r.targets, func(t target) bool { return r.named(s, t.at) }) {
+				r.spots = append(r.spots, *s)
 			}
 		}
 	}
 }
 
+// placesOf lists the places of a knob, each with its range.
+func (r *remedySearch) placesOf(k *knob) []spot {
+	s := &scene{in: r.in, base: r.base}
+	k.places(s)
+	for i := range s.found {
+		r.ranged(&s.found[i], k)
+	}
+	return s.found
+}
+
 // named reports whether the chain of a finding names an input of a spot, or a part that holds it. Where a chain names the surfaces as one, what it reads of
 // their controls is the throws.
-func (r *remedySearch) named(s *spot, finding string) bool {
+func (r *remedySearch) named(s *spot, finding int) bool {
 	wanted := s.chain
 	if len(wanted) == 0 {
 		wanted = s.paths
@@ -191,7 +212,7 @@ func (r *remedySearch) readChains(told *pass) {
 	for i := range told.values {
 		sources[told.values[i].ID] = told.values[i].From
 	}
-	r.chains = map[string][]string{}
+	r.chains = make([][]string, len(told.results))
 	for i := range told.results {
 		seen := map[string]bool{}
 		var follow func(name string)
@@ -202,7 +223,7 @@ func (r *remedySearch) readChains(told *pass) {
 			seen[name] = true
 			below, known := sources[name]
 			if !known {
-				r.chains[told.results[i].ID] = append(r.chains[told.results[i].ID], name)
+				r.chains[i] = append(r.chains[i], name)
 			}
 			for _, next := range below {
 				follow(next)

@@ -28,13 +28,18 @@ const (
 	atPackWait
 	atPackCapacity
 	atThrust
+	atHeatDistance
+	atThrow
+	atPlay
+	atServo
+	atRod
 	atSparDiameter
 	atSparWall
 	atSparCap
 	atSparWeb
 )
 
-// which says which of several parts: a pack or an engine by its number, a part of a station of a spar.
+// which says which of several parts: a pack, an engine or a heated part by its number, a control of a surface, a part of a station of a spar.
 type which struct{ spar, part, inner int }
 
 // of returns where a document keeps the quantity; nil where the part that holds it is missing.
@@ -134,18 +139,35 @@ func (at spotAt) ofStructure(s *Structure) **Quantity {
 }
 
 func (at spotAt) ofSeveral(m *ModelDescription, w which) **Quantity {
-	switch at {
-	case atPackCharge:
-		return &m.Packs[w.part].ChargeRatio
-	case atPackWait:
-		return &m.Packs[w.part].WaitInOpenMinutes
-	case atPackCapacity:
-		return &m.Packs[w.part].CapacityAmpereHours
-	case atThrust:
-		return &m.Engines[w.part].StaticThrustNewtons
-	default:
+	switch {
+	case at >= atSparDiameter:
 		return at.ofSpar(m, w)
+	case at >= atThrow:
+		return at.ofControl(&m.Surfaces[w.part].Controls[w.inner])
+	case at == atHeatDistance:
+		return &m.HeatedParts[w.part].FromAxisMeters
+	case at == atThrust:
+		return &m.Engines[w.part].StaticThrustNewtons
+	case at == atPackCharge:
+		return &m.Packs[w.part].ChargeRatio
+	case at == atPackWait:
+		return &m.Packs[w.part].WaitInOpenMinutes
 	}
+	return &m.Packs[w.part].CapacityAmpereHours
+}
+
+func (at spotAt) ofControl(c *Control) **Quantity {
+	switch {
+	case at == atThrow:
+		return &c.ThrowDownDegrees
+	case at == atPlay:
+		return &c.FreePlayMeters
+	case c.Linkage == nil:
+		return nil
+	case at == atServo:
+		return &c.Linkage.ServoTorqueNewtonMeters
+	}
+	return &c.Linkage.RodDiameterMeters
 }
 
 func (at spotAt) ofSpar(m *ModelDescription, w which) **Quantity {
@@ -180,55 +202,86 @@ func (s *spot) write(in *Input, x float64) {
 	}
 	held := s.at.of(in, s.which)
 	*held = withValue(*held, x)
+	if s.at == atThrow && s.now > 0 {
+		if up := &in.Model.Surfaces[s.which.part].Controls[s.which.inner].ThrowUpDegrees; given(*up) {
+			*up = withValue(*up, *(*up).Value*x/s.now)
+		}
+	}
 }
 
-// places are where a knob can be turned in a document.
-func (k *knob) places(s *scene) []spot {
+// given reports whether a quantity has a value.
+func given(q *Quantity) bool { return q != nil && q.Value != nil }
+
+// places finds where a knob can be turned in a document.
+func (k *knob) places(s *scene) {
 	m := s.in.Model
 	switch {
 	case k.spots != nil:
-		return k.spots(s)
+		k.spots(s)
 	case k.at < atPackCharge:
-		return k.place(nil, s, which{}, k.path, "")
+		k.place(s, which{}, k.path, "")
 	case m == nil:
-		return nil
-	}
-	var list []spot
-	switch {
-	case k.at == atThrust:
-		for i := range m.Engines {
-			list = k.place(list, s, which{part: i}, at("model.engines", i)+"."+k.path, m.Engines[i].Name)
-		}
 	case k.at < atThrust:
 		for i := range m.Packs {
-			list = k.place(list, s, which{part: i}, at("model.packs", i)+"."+k.path, m.Packs[i].Name)
+			k.place(s, which{part: i}, at("model.packs", i)+"."+k.path, m.Packs[i].Name)
 		}
+	case k.at == atThrust:
+		for i := range m.Engines {
+			k.place(s, which{part: i}, at("model.engines", i)+"."+k.path, m.Engines[i].Name)
+		}
+	case k.at == atHeatDistance:
+		for i := range m.HeatedParts {
+			if m.HeatedParts[i].MeasuredTemperatureCelsius == nil { // one whose temperature was measured rests on that
+				k.place(s, which{part: i}, at("model.heatedParts", i)+"."+k.path, m.HeatedParts[i].Name)
+			}
+		}
+	case k.at <= atRod:
+		k.controlPlaces(s)
 	case m.Structure != nil:
-		return k.sparPlaces(s)
+		k.sparPlaces(s)
 	}
-	return list
+}
+
+// farthestThrow is how far a control is let go, degrees, unless it goes farther now.
+const farthestThrow = 40.0
+
+// controlPlaces are where a knob can be turned that every control has. Throws go both ways in proportion; where a chain names the surfaces as one, a throw
+// is among them.
+func (k *knob) controlPlaces(s *scene) {
+	for i := range s.in.Model.Surfaces {
+		surface := &s.in.Model.Surfaces[i]
+		for c := range surface.Controls {
+			path := at(at(surfacesPath, i)+".controls", c)
+			one := k.place(s, which{part: i, inner: c}, path+"."+k.path, surface.Name+", "+surface.Controls[c].Name)
+			if one == nil || k.at != atThrow {
+				continue
+			}
+			one.throws, one.most = true, max(one.now, min(2.5*one.now, farthestThrow))
+			if given(surface.Controls[c].ThrowUpDegrees) {
+				one.paths = append(one.paths, path+".throwUpDegrees")
+			}
+		}
+	}
 }
 
 // sparPlaces are where a knob can be turned that every part of a spar has.
-func (k *knob) sparPlaces(s *scene) []spot {
-	var list []spot
+func (k *knob) sparPlaces(s *scene) {
 	for n, stations := range s.in.Model.Structure.spars() {
 		for i := range stations {
 			for part := range stations[i].Parts {
 				path := at(at(sparPaths[n], i)+".parts", part) + "." + k.path
 				title := say("%s at %.0f %% of the half span, part %d", sparNames[n], 100*orElse(stations[i].SpanRatio, 0), part+1)
-				list = k.place(list, s, which{n, i, part}, path, title)
+				k.place(s, which{n, i, part}, path, title)
 			}
 		}
 	}
-	return list
 }
 
-// place adds the spot of one quantity, where the document gives it.
-func (k *knob) place(list []spot, s *scene, w which, path, title string) []spot {
+// place adds the spot of one quantity, where the document gives it; nil where it does not.
+func (k *knob) place(s *scene, w which, path, title string) *spot {
 	held := k.at.of(s.in, w)
-	if held == nil || *held == nil || (*held).Value == nil {
-		return list
+	if held == nil || !given(*held) {
+		return nil
 	}
-	return append(list, spot{title: title, paths: []string{path}, now: *(*held).Value, at: k.at, which: w})
+	return s.add(spot{title: title, paths: []string{path}, now: *(*held).Value, at: k.at, which: w})
 }

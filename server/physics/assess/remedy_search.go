@@ -26,7 +26,7 @@ var probed = []float64{0.1, 0.3, 0.6, 1}
 // probe is what a change does to the findings that its knob may mend.
 type probe struct {
 	change change
-	found  map[string]*Finding
+	found  []*Finding // of each finding to be mended; nil where its chain does not name the knob
 }
 
 // course leads from the document as it stands to changes that mend a finding.
@@ -87,18 +87,20 @@ func (r *remedySearch) probe() bool {
 	r.probes = make([][]probe, len(r.spots))
 	return each(len(r.spots), r.options.Workers, r.progress(progressProbes, progressWays, len(r.spots)), func(i int) {
 		s := &r.spots[i]
-		var wanted []string
-		for _, t := range r.targets {
-			if r.named(s, t.finding.ID) {
-				wanted = append(wanted, t.finding.ID)
+		var wanted []int
+		for k := range r.targets {
+			if r.named(s, r.targets[k].at) {
+				wanted = append(wanted, r.targets[k].at)
 			}
 		}
 		needed := r.neededFor(wanted)
 		for _, c := range s.settings() {
 			tried := r.try([]change{c}, needed, false)
-			one := probe{c, map[string]*Finding{}}
-			for _, id := range wanted {
-				one.found[id] = tried.finding(id).apart()
+			one := probe{c, make([]*Finding, len(r.targets))}
+			for k := range r.targets {
+				if slices.Contains(wanted, r.targets[k].at) {
+					one.found[k] = tried.finding(r.targets[k].finding.ID).apart()
+				}
 			}
 			r.probes[i] = append(r.probes[i], one)
 			tried.pass.release()
@@ -132,7 +134,7 @@ func (r *remedySearch) waysOf(t *target, at int) []course {
 	var list []course
 	if len(s.choices) > 0 {
 		for _, one := range r.probes[at] {
-			if t.height(one.found[t.finding.ID], t.spread) >= 0 {
+			if t.height(one.found[t.number], t.spread) >= 0 {
 				list = append(list, course{changes: func(float64) []change { return []change{one.change} }, fixed: true, scale: 1})
 			}
 		}
@@ -165,7 +167,7 @@ func (r *remedySearch) wayAlong(t *target, s *spot, side []probe) (course, bool)
 	w := t.courseOf(func(x float64) []change { return []change{{spot: s, to: x}} }, s.now)
 	most, best, held := math.Inf(-1), 0.0, false
 	for _, one := range side {
-		f := one.found[t.finding.ID]
+		f := one.found[t.number]
 		w.seen = append(w.seen, sight{one.change.to, f})
 		if held {
 			continue
@@ -202,7 +204,7 @@ func (r *remedySearch) pairs(t *target) []course {
 	for i := range r.spots {
 		top := gain{gain: 0}
 		for _, one := range r.probes[i] {
-			if up := t.height(one.found[t.finding.ID], t.spread) - now; len(r.spots[i].choices) == 0 && up > top.gain && !math.IsInf(up, 0) {
+			if up := t.height(one.found[t.number], t.spread) - now; len(r.spots[i].choices) == 0 && up > top.gain && !math.IsInf(up, 0) {
 				top = gain{one.change, up}
 			}
 		}

@@ -41,14 +41,14 @@ func (r *remedySearch) without(t *target) Remedy {
 	var nearest []reached
 	for i := range r.spots {
 		s := &r.spots[i]
-		if !r.named(s, t.finding.ID) {
+		if !r.named(s, t.at) {
 			continue
 		}
 		if title := strings.ToLower(s.knob.title); !slices.Contains(tried, title) {
 			tried = append(tried, title)
 		}
 		for _, one := range r.probes[i] {
-			if f := one.found[t.finding.ID]; f != nil && f.Margin != nil {
+			if f := one.found[t.number]; f != nil && f.Margin != nil {
 				nearest = append(nearest, reached{one.change, t.height(f, t.spread)})
 			}
 		}

@@ -17,11 +17,10 @@ func TestChangedDocumentAnswersAsFromTheStart(t *testing.T) {
 			if err := r.begin(); err != nil {
 				t.Fatal(err)
 			}
-			s := &scene{in: r.in, base: r.base}
 			for i := range knobs {
-				for _, found := range knobs[i].places(s) {
-					settings := r.ranged(&found, &knobs[i]).settings()
-					if len(settings) > 0 {
+				places := r.placesOf(&knobs[i])
+				for k := range places {
+					if settings := places[k].settings(); len(settings) > 0 {
 						sameAsFresh(t, r, settings[len(settings)-1])
 					}
 				}
