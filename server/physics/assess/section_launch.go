@@ -10,8 +10,8 @@ import (
 const (
 	// rotationRatio is the planned rotation over the least lift-off ratio.
 	rotationRatio = 1.05
-	// launchTolerance of the integrator: below a millimetre on a launch.
-	launchTolerance = 1e-7
+	// launchTolerance of the integrator: within a hundredth of a millimetre for places of a launch, a few millimetres for what is looked for along it.
+	launchTolerance = 1e-6
 	// followed is how far the path is computed for obstacles, m; beyond it the climb is drawn on.
 	followed = 600.0
 	// launchSamples is the number of points of the drawn path.

@@ -86,10 +86,11 @@ func (f *flight) lift(m airMotion, pressureArea, thrust, believed float64) float
 	sine := f.climbSine(m, pressureArea, believed)
 	level := cosine(sine)
 	across := float64(sine*m.cosine) - float64(level*m.sine)
+	lifted := float64(thrust * f.upward)
 	wanted := func(change float64) float64 {
 		turn := m.speed * change / (f.air.gravity() * pitchTime)
 		load := min(f.launch.MaxLoad, m.cosine+turn)
-		return min(max((float64(load*weight)-float64(thrust*f.upward))/pressureArea, 0), f.held)
+		return min(max((float64(load*weight)-lifted)/pressureArea, 0), f.held)
 	}
 	if across > steep {
 		if most := wanted(across); most == f.held || most == wanted(math.Pi) {

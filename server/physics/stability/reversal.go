@@ -97,29 +97,27 @@ func (w TwistingWing) chordAt(share float64) float64 {
 	return w.Chords[i] + float64((place-float64(i))*(w.Chords[i+1]-w.Chords[i]))
 }
 
-// integrals returns I_1 (m3) and I_2 (m6) by the midpoint rule; the strips that the aileron's ends cut count by their covered share.
+// integrals returns I_1 (m3) and I_2 (m6) by the midpoint rule, the twist at a strip from what lies inboard and outboard of it; the strips that the aileron's ends cut count by their covered share.
 func (w TwistingWing) integrals() (roll, twist float64) {
 	const strips = 200
 	step := w.HalfSpan / strips
-	y, chord, covered, square := [strips]float64{}, [strips]float64{}, [strips]float64{}, [strips]float64{}
-	first, last := strips, 0
+	y, moment, twisting := [strips]float64{}, [strips]float64{}, [strips]float64{}
+	outboard := 0.0 // of what twists
 	for i := range strips {
 		share := (float64(i) + 0.5) / strips
-		y[i], chord[i] = float64(share*w.HalfSpan), w.chordAt(share)
+		chord := w.chordAt(share)
 		low, high := float64(i)/strips, float64(i+1)/strips
-		covered[i] = float64(float64(max(0, min(high, w.AileronTo)-max(low, w.AileronFrom))*strips) * step)
-		square[i] = float64(chord[i] * chord[i])
-		roll += float64(float64(chord[i]*y[i]) * covered[i])
-		if covered[i] > 0 {
-			first, last = min(first, i), i+1
-		}
+		covered := float64(float64(max(0, min(high, w.AileronTo)-max(low, w.AileronFrom))*strips) * step)
+		y[i] = float64(share * w.HalfSpan)
+		moment[i], twisting[i] = float64(chord*y[i]), float64(float64(chord*chord)*covered)
+		roll += float64(moment[i] * covered)
+		outboard += twisting[i]
 	}
+	inboard := 0.0 // of what twists, times its place
 	for i := range strips {
-		angle := 0.0
-		for j := first; j < last; j++ {
-			angle += float64(float64(min(y[i], y[j])*square[j]) * covered[j])
-		}
-		twist += float64(float64(float64(chord[i]*y[i])*angle) * step)
+		outboard -= twisting[i]
+		inboard += float64(twisting[i] * y[i])
+		twist += float64(float64(moment[i]*(inboard+float64(y[i]*outboard))) * step)
 	}
 	return roll, twist
 }
