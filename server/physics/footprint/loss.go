@@ -103,8 +103,22 @@ func (l Loss) From(r Release) (Impact, error) {
 	return l.fall(newFlight(), r)
 }
 
-// fall is From without the checks.
+// fall is From without the checks. What no strides can follow, a path that turns many times in one, is flown by the integrator.
 func (l *Loss) fall(f *flight, r Release) (Impact, error) {
+	impact, err := l.fallBy(f, r)
+	if f.coarse && err == nil && !(impact.Speed < wildSpeed) {
+		f.coarse = false
+		impact, err = l.fallBy(f, r)
+		f.coarse = true
+	}
+	return impact, err
+}
+
+// wildSpeed is a speed that nothing falling comes to, m/s.
+const wildSpeed = 1e4
+
+// fallBy flies a loss in strides or by the integrator.
+func (l *Loss) fallBy(f *flight, r Release) (Impact, error) {
 	elapsed := 0.0
 	if l.Action == FlyAway {
 		r, elapsed = l.flyOff(r)
