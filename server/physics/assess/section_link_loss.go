@@ -1,16 +1,8 @@
 package assess
 
-import (
-	"errors"
-	"math"
-
-	"pitgate/server/physics/field"
-	"pitgate/server/physics/footprint"
-)
+import "pitgate/server/physics/footprint"
 
 const (
-	// clearOf is how many standard errors by chance a margin has to lie off its limit for few losses to be enough.
-	clearOf = 3.0
 	// likelyShare and nearlyAll are the shares of the impacts that the outlines hold.
 	likelyShare = 0.50
 	nearlyAll   = 0.95
@@ -21,9 +13,6 @@ const (
 	spiralBankDegrees = 60.0
 	spiralLift        = 0.6
 )
-
-// lossCounts are how many losses are flown: few, and many where few do not settle it. Of a command held, which lasts until the fuel ends, few must do.
-var lossCounts = [...]int{1024, 4096}
 
 var failSafes = map[FailSafeAction]footprint.Action{
 	FailSafeActionCutNeutral: footprint.CutNeutral, FailSafeActionCutSpiral: footprint.CutSpiral, FailSafeActionIdleNeutral: footprint.IdleNeutral,
@@ -209,120 +198,4 @@ func deviation(name string, q *Quantity) float64 {
 		return 0
 	}
 	return q.Deviation(name)
-}
-
-// comeDown samples the losses, draws their outlines and tells what they meet.
-func (p *pass) comeDown(plan footprint.Plan, loss lossSection, people []site, read []string, found *answer) {
-	fallen, err := p.fall(plan, people, found.limit.value)
-	found.value = fallen.margin
-	if err != nil {
-		found.value = math.NaN()
-		return
-	}
-	if p.tells() {
-		p.tellComeDown(&fallen, loss, people, read, found)
-	}
-}
-
-// fallen is where the losses came down, and how near to people.
-type fallen struct {
-	cloud   footprint.Cloud
-	outline field.Polygon
-	nearest *site
-	margin  float64 // distance of the nearest people from the outline, m
-	chance  float64 // one standard error of the margin, by the number of losses, m
-}
-
-// fall flies as many losses as tell on which side of the limit the margin lies: few, and many where the margin of few lies within clearOf standard
-// errors of it.
-//
-// Source: A. Wald, Sequential Analysis, 1947.
-func (p *pass) fall(plan footprint.Plan, people []site, limit float64) (out fallen, err error) {
-	counts := lossCounts[:]
-	if plan.Action == footprint.Hold {
-		counts = counts[:1]
-	}
-	for _, plan.Samples = range counts {
-		if out, err = p.fallOf(plan, people); err != nil || math.Abs(out.margin-limit) > clearOf*out.chance {
-			break
-		}
-	}
-	return out, err
-}
-
-// fallOf flies a number of losses.
-func (p *pass) fallOf(plan footprint.Plan, people []site) (out fallen, err error) {
-	if out.cloud, err = plan.Estimate(p.whole.draws, !p.tells()); err != nil {
-		return out, err
-	}
-	outlines, err := out.cloud.Outlines(nearlyAll)
-	if err == nil && len(outlines.Middle) == 0 { // what comes down leaves no finite places
-		err = errors.New("losses: leave no outline")
-	}
-	if err != nil {
-		return out, err
-	}
-	out.outline = outlines.Middle
-	out.nearest, out.margin = nearestTo(out.outline, people)
-	_, most := nearestTo(outlines.Inner, people)
-	_, least := nearestTo(outlines.Outer, people)
-	out.chance = float64(0.5 * (most - least))
-	return out, nil
-}
-
-// tellComeDown draws the outlines and tells how the impacts are and what they meet.
-func (p *pass) tellComeDown(fallen *fallen, loss lossSection, people []site, read []string, found *answer) {
-	cloud, outline := fallen.cloud, fallen.outline
-	if likely, err := cloud.Outline(likelyShare); err == nil {
-		p.drawArea("area.link_loss_50", likely)
-	}
-	p.drawArea("area.link_loss_95", outline)
-	p.tell("link_loss.outline_area", outline.Area(), read...)
-	p.tell("link_loss.step_error", cloud.Error)
-	p.tellCloud(cloud)
-	p.tell("link_loss.losses", float64(len(cloud.Impacts)))
-	p.tell("link_loss.margin", found.value, fallen.nearest.path)
-	p.tell("link_loss.chance", fallen.chance, "link_loss.losses")
-	found.note = say("%s. 95 %% of the losses end within %.1f ha at up to %.0f J; ", capital(loss.words), outline.Area()/squareMetersPerHectare, cloud.EnergyAt(nearlyAll))
-	found.note += reachWords(fallen.nearest.name, found.value, fallen.chance)
-	found.note += p.tellShares(cloud, outline, append(people, p.structures()...))
-	found.from = p.toldUnder("link_loss.share.")
-	if cloud.Aloft > 0 {
-		found.note += say(" %d of %d losses are still in the air after two hours.", cloud.Aloft, len(cloud.Impacts))
-	}
-}
-
-const squareMetersPerHectare = 1e4
-
-// capital lets a sentence begin large.
-func capital(text string) string {
-	if text == "" || text[0] < 'a' || text[0] > 'z' {
-		return text
-	}
-	return string(text[0]-'a'+'A') + text[1:]
-}
-
-// drawArea adds a closed outline to the report.
-func (p *pass) drawArea(id string, outline field.Polygon) {
-	path := ReportPath{ID: id}
-	for i := range outline {
-		path.Points = append(path.Points, PathPoint{XMeters: outline[i].X, YMeters: outline[i].Y})
-	}
-	if len(outline) > 0 {
-		path.Points = append(path.Points, path.Points[0])
-	}
-	p.lines = append(p.lines, path)
-}
-
-// tellCloud tells speed, energy, time and struck ground of the impacts.
-func (p *pass) tellCloud(cloud footprint.Cloud) {
-	p.tell("link_loss.time", cloud.TimeAt(nearlyAll))
-	p.tell("link_loss.speed", cloud.SpeedAt(nearlyAll))
-	p.tell("link_loss.energy", cloud.EnergyAt(nearlyAll))
-	if area, err := cloud.CriticalAreaAt(nearlyAll, footprint.AnnexF()); err == nil {
-		p.tell("link_loss.critical_area", area)
-	}
-	if p.in.Field.PilotPosition != nil {
-		p.tell("link_loss.farthest", cloud.FarthestFrom(flat(p.in.Field.PilotPosition)))
-	}
 }
