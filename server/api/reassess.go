@@ -143,7 +143,7 @@ func keepAgain(ctx context.Context, tx *postgres.Tx, a again) error {
 	if err != nil || !fresh || !kept.Lapsed {
 		return err
 	}
-	return tx.LapseForRules(ctx, now.ID, lapseReason(a.run.Reason, a.changes))
+	return tx.LapseForAnswer(ctx, now.ID, kept.AssessmentID, lapseReason(a.run.Reason, a.changes))
 }
 
 // lockUnchanged locks rules and approval and wants both as they were read.
@@ -177,25 +177,11 @@ func (a *again) mustLapse() bool {
 		return true
 	}
 	for _, c := range a.changes {
-		if gravity(c.to) > gravity(c.from) {
+		if club.Worse(string(c.from), string(c.to)) {
 			return true
 		}
 	}
 	return false
-}
-
-// gravity orders verdicts; a finding that is not there stands for nothing against.
-func gravity(v assess.Verdict) int {
-	switch v {
-	case assess.VerdictTight:
-		return 1
-	case assess.VerdictUnknown:
-		return 2
-	case assess.VerdictFails:
-		return 3
-	default:
-		return 0
-	}
 }
 
 // listChanges writes changes as they are kept.

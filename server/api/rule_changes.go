@@ -19,6 +19,9 @@ import (
 type ruleChange struct {
 	approval club.AssessedApproval
 	changes  []verdictChange
+	// in and answer are the document under those rules and what the core says of it.
+	in     assess.Input
+	answer assess.Report
 }
 
 // verdictChange is one finding whose verdict changes; an empty verdict means that there is no such finding.
@@ -34,7 +37,7 @@ func (b *backend) changedBy(ctx context.Context, tx *postgres.ReadTx, before, af
 	if err != nil {
 		return nil, 0, err
 	}
-	found, errs := make([][]verdictChange, len(open)), make([]error, len(open))
+	found, errs := make([]ruleChange, len(open)), make([]error, len(open))
 	var group sync.WaitGroup
 	for i, a := range open {
 		group.Go(func() { found[i], errs[i] = b.changesIn(ctx, a, before, after) })
@@ -44,44 +47,42 @@ func (b *backend) changedBy(ctx context.Context, tx *postgres.ReadTx, before, af
 		return nil, 0, err
 	}
 	var out []ruleChange
-	for i, changes := range found {
-		if len(changes) > 0 {
-			out = append(out, ruleChange{approval: open[i], changes: changes})
+	for _, r := range found {
+		if len(r.changes) > 0 {
+			out = append(out, r)
 		}
 	}
 	return out, int32(len(open)), nil
 }
 
 // changesIn computes one approval by both sets of rules; the kept report serves where it answers for the former.
-func (b *backend) changesIn(ctx context.Context, a club.AssessedApproval, before, after rulesInForce) ([]verdictChange, error) {
-	was, err := b.underRules(ctx, a, before)
+func (b *backend) changesIn(ctx context.Context, a club.AssessedApproval, before, after rulesInForce) (r ruleChange, err error) {
+	_, was, err := b.underRules(ctx, a, before)
 	if err != nil {
-		return nil, fmt.Errorf("approval %s: %w", a.ID, err)
+		return r, fmt.Errorf("approval %s: %w", a.ID, err)
 	}
-	becomes, err := b.underRules(ctx, a, after)
+	in, becomes, err := b.underRules(ctx, a, after)
 	if err != nil {
-		return nil, fmt.Errorf("approval %s: %w", a.ID, err)
+		return r, fmt.Errorf("approval %s: %w", a.ID, err)
 	}
-	return verdictChanges(was, becomes), nil
+	return ruleChange{approval: a, changes: verdictChanges(was, becomes), in: in, answer: becomes}, nil
 }
 
 // underRules computes an approval's document by other rules; the owner's own limits stay.
-func (b *backend) underRules(ctx context.Context, a club.AssessedApproval, rules rulesInForce) (assess.Report, error) {
-	in, err := inputUnder(a, rules)
-	if err != nil {
-		return assess.Report{}, err
+func (b *backend) underRules(ctx context.Context, a club.AssessedApproval, rules rulesInForce) (in assess.Input, report assess.Report, err error) {
+	if in, err = inputUnder(a, rules); err != nil {
+		return in, report, err
 	}
 	if a.CoreVersion == assess.Version && a.InputDigest == document.Digest(in) {
-		var kept assess.Report
-		err := json.Unmarshal(a.Report, &kept)
-		return kept, err
+		return in, report, json.Unmarshal(a.Report, &report)
 	}
 	release, err := b.waitInLine(ctx)
 	if err != nil {
-		return assess.Report{}, err
+		return in, report, err
 	}
 	defer release()
-	return document.Assess(in)
+	report, err = document.Assess(in)
+	return in, report, err
 }
 
 // inputUnder is an approval's document with the limits that rules and owner make.
@@ -146,7 +147,7 @@ func verdictProto(v assess.Verdict) pb.Verdict { return pb.Verdict(pb.Verdict_va
 // mostNamed is how many findings the reason of a lapse names.
 const mostNamed = 6
 
-// lapseReason says in words why an approval lapses, and which gates open again.
+// lapseReason says in words why an approval lapses.
 func lapseReason(what string, changes []verdictChange) string {
 	var names []string
 	for _, c := range changes {
@@ -154,16 +155,9 @@ func lapseReason(what string, changes []verdictChange) string {
 			names = append(names, fmt.Sprintf("and %d more", len(changes)-mostNamed))
 			break
 		}
-		names = append(names, fmt.Sprintf("%s (%s to %s)", c.finding.ID, verdictWord(c.from), verdictWord(c.to)))
+		names = append(names, fmt.Sprintf("%s (%s to %s)", c.finding.ID, club.VerdictWords(string(c.from)), club.VerdictWords(string(c.to))))
 	}
-	return fmt.Sprintf("%s: %s. The gates desk, bench and field open again.", what, strings.Join(names, ", "))
-}
-
-func verdictWord(v assess.Verdict) string {
-	if v == "" {
-		return "not asked"
-	}
-	return strings.ToLower(strings.TrimPrefix(string(v), "VERDICT_"))
+	return fmt.Sprintf("%s: %s.", what, strings.Join(names, ", "))
 }
 
 // mostAtOnce is how many approvals are computed in the transaction of a change of rules; more are left to jobs, and none of them can be signed before its
@@ -196,12 +190,24 @@ func (b *backend) lapseChanged(ctx context.Context, tx *postgres.Tx, by club.Act
 	return tx.ListRun(ctx, run.ID, len(changed))
 }
 
-// keepRuleChange lists what changes in one approval and lapses it when it rests on the rules.
+// keepRuleChange lists what changes in one approval; where it rests on the rules, the new answer is kept and it lapses.
 func keepRuleChange(ctx context.Context, tx *postgres.Tx, run club.ReassessmentRun, r ruleChange) error {
-	_, err := tx.KeepReassessment(ctx, club.Reassessment{RunID: run.ID, ApprovalID: r.approval.ID, State: r.approval.State, CoreVersion: assess.Version,
-		Outcome: club.OutcomeChanged, Lapsed: r.lapses(), Changes: listChanges(r.changes)})
-	if err != nil || !r.lapses() {
+	kept := club.Reassessment{RunID: run.ID, ApprovalID: r.approval.ID, State: r.approval.State, CoreVersion: assess.Version,
+		Outcome: club.OutcomeChanged, Lapsed: r.lapses(), Changes: listChanges(r.changes)}
+	if kept.Lapsed {
+		whole, err := written(r.in, r.answer)
+		if err != nil {
+			return err
+		}
+		whole.ApprovalID = r.approval.ID
+		answer, err := tx.CreateAssessment(ctx, club.Actor{}, whole)
+		if err != nil {
+			return err
+		}
+		kept.AssessmentID = answer.ID
+	}
+	if _, err := tx.KeepReassessment(ctx, kept); err != nil || !kept.Lapsed {
 		return err
 	}
-	return tx.LapseForRules(ctx, r.approval.ID, lapseReason(run.Reason, r.changes))
+	return tx.LapseForAnswer(ctx, r.approval.ID, kept.AssessmentID, lapseReason(run.Reason, r.changes))
 }

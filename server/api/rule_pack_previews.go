@@ -126,12 +126,12 @@ func (r *reassessor) Preview(ctx context.Context, job jobs.PreviewApproval) erro
 	kept := club.PreviewResult{PreviewID: job.Preview, ApprovalID: job.Approval, State: f.approval.State, Outcome: club.OutcomeSkipped}
 	if f.approval.State.Open() {
 		kept.Outcome = club.OutcomeSame
-		changes, err := r.changesIn(ctx, f.approval, f.before, f.after)
+		changed, err := r.changesIn(ctx, f.approval, f.before, f.after)
 		if err != nil {
 			return err
 		}
-		if len(changes) > 0 {
-			kept.Outcome, kept.Changes = club.OutcomeChanged, listChanges(changes)
+		if len(changed.changes) > 0 {
+			kept.Outcome, kept.Changes = club.OutcomeChanged, listChanges(changed.changes)
 			kept.Lapses = ruleChange{approval: f.approval}.lapses()
 		}
 	}

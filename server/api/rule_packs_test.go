@@ -162,8 +162,8 @@ func TestPublicationLapsesWhatChanges(t *testing.T) {
 			t.Errorf("reason %q does not say %q", last.GetReason(), word)
 		}
 	}
-	if got := h.entryCount() - before; got != 3 { // two words and the lapse
-		t.Errorf("%d ledger entries, want 3", got)
+	if got := h.entryCount() - before; got != 4 { // two words, the new answer and the lapse
+		t.Errorf("%d ledger entries, want 4", got)
 	}
 	again, err := h.submit(h.as(ada), after)
 	h.must(err)

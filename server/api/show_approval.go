@@ -34,6 +34,9 @@ func showApproval(clubID string, a club.Approval) (*pb.Approval, error) {
 	if out.Confirmations, err = showConfirmations(a.Confirmations); err != nil {
 		return nil, err
 	}
+	for _, g := range a.KeptGates {
+		out.KeptGates = append(out.KeptGates, g.Proto())
+	}
 	for _, t := range a.Transitions {
 		out.Transitions = append(out.Transitions, showTransition(clubID, t))
 	}
@@ -58,9 +61,13 @@ func showCounts(c club.Counts) *pb.VerdictCounts {
 
 // showTransition writes one change of state.
 func showTransition(clubID string, t club.Transition) *pb.Transition {
-	return &pb.Transition{FromState: t.From.Proto(), ToState: t.To.Proto(), Actor: club.People.Name(clubID, t.ActorID),
+	out := &pb.Transition{FromState: t.From.Proto(), ToState: t.To.Proto(), Actor: club.People.Name(clubID, t.ActorID),
 		ActorDisplayName: t.ActorDisplayName, Reason: t.Reason, ModelRevision: t.ModelRevision,
 		Assessment: club.Assessments.Name(clubID, t.AssessmentID), Time: showTime(t.Time), LedgerIndex: t.LedgerIndex}
+	for _, g := range t.Gates {
+		out.Gates = append(out.Gates, &pb.GateFate{Gate: g.Gate.Proto(), Stands: g.Stands, Why: g.Why})
+	}
+	return out
 }
 
 // showSignature writes one signature.

@@ -110,10 +110,12 @@ type Approval struct {
 	Confirmations json.RawMessage
 	OwnerNote     string
 	// AssessmentID is empty before the first submission.
-	AssessmentID           string
-	AssessmentDigest       string
-	Counts                 Counts
-	Conditions             []string
+	AssessmentID     string
+	AssessmentDigest string
+	Counts           Counts
+	Conditions       []string
+	// KeptGates were passed before a lapse and stand for the present answer too.
+	KeptGates              []Gate
 	Version                int64
 	CreateTime, UpdateTime time.Time
 	// Transitions, Signatures, Holds and RuleWords are filled when one approval is read, and empty in lists.
@@ -146,6 +148,8 @@ type Transition struct {
 	AssessmentID              string
 	Time                      time.Time
 	LedgerIndex               int64
+	// Gates says what became of the gates that stood, where it lapsed or another answer came.
+	Gates []GateFate
 }
 
 // Signature is one signature on an approval.

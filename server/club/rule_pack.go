@@ -61,10 +61,7 @@ type AssessedApproval struct {
 
 // Underneath is the state that counts: of a held approval the one it was held from.
 func (a AssessedApproval) Underneath() State {
-	if a.State == Held {
-		return a.HeldFrom
-	}
-	return a.State
+	return Approval{State: a.State, HeldFrom: a.HeldFrom}.Underneath()
 }
 
 // RulePackPreview is what publishing a pack, or retiring a published one, would do to the open approvals, and how far it is computed.

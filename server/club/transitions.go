@@ -45,7 +45,8 @@ const (
 type Rule struct {
 	Verb Verb
 	From []State
-	// To is the state reached. Empty: back to the state it was held from, or where Stays is set the state it is in.
+	// To is the state reached, or past it where the gate that it asks for was kept. Empty: back to the state it was held from, or where Stays is set the
+	// state it is in.
 	To    State
 	Stays bool
 	Roles []Role
@@ -105,7 +106,7 @@ func Next(a Approval, verb Verb, by Actor, reason string) (State, error) {
 	case rule.To == "":
 		return a.HeldFrom, nil
 	default:
-		return rule.To, nil
+		return a.past(rule.To), nil
 	}
 }
 

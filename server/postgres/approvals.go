@@ -2,6 +2,7 @@ package postgres
 
 import (
 	"context"
+	"encoding/json"
 
 	"pitgate/server/club"
 	"pitgate/server/postgres/pgdb"
@@ -128,7 +129,7 @@ func approvalOf(row pgdb.ApprovalRow) club.Approval {
 		Counts: club.Counts{
 			Holds: orZero(row.HoldsCount), Tight: orZero(row.TightCount), Fails: orZero(row.FailsCount), Unknown: orZero(row.UnknownCount),
 		},
-		Version: row.Version, CreateTime: row.CreateTime, UpdateTime: row.UpdateTime,
+		KeptGates: gatesOf(row.KeptGates), Version: row.Version, CreateTime: row.CreateTime, UpdateTime: row.UpdateTime,
 	}
 }
 
@@ -138,10 +139,14 @@ func (r *ReadTx) transitions(ctx context.Context, approvalID string) ([]club.Tra
 	rows, err := r.q.Transitions(ctx, r.clubID, approvalID)
 	var all []club.Transition
 	for _, row := range rows {
+		var gates []club.GateFate
+		if err := json.Unmarshal(row.Gates, &gates); err != nil {
+			return nil, err
+		}
 		all = append(all, club.Transition{
 			From: club.State(row.FromState), To: club.State(row.ToState), Verb: club.Verb(row.Verb),
 			ActorID: text(row.ActorID), ActorDisplayName: text(row.ActorDisplayName), Reason: row.Reason,
-			ModelRevision: row.ModelRevision, AssessmentID: text(row.AssessmentID), Time: row.Time, LedgerIndex: row.LedgerIndex,
+			ModelRevision: row.ModelRevision, AssessmentID: text(row.AssessmentID), Time: row.Time, LedgerIndex: row.LedgerIndex, Gates: gates,
 		})
 	}
 	return all, err

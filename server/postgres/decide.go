@@ -2,21 +2,10 @@ package postgres
 
 import (
 	"context"
-	"encoding/json"
 
 	"pitgate/server/club"
 	"pitgate/server/postgres/pgdb"
 )
-
-// Submission is what submitting puts into an approval. Revision and version must be the latest, or it is Stale: assess
-// again. Nil parts stay.
-type Submission struct {
-	ModelRevision, FieldVersion int32
-	LaunchPlan, Day             json.RawMessage
-	Confirmations               json.RawMessage
-	OwnerNote                   *string
-	AssessmentID                string
-}
 
 // Decision is one verb done to one approval by somebody who has read it.
 type Decision struct {
@@ -45,6 +34,8 @@ type step struct {
 	extra event
 	// answer is kept beside the ledger entry when there is one.
 	answer *Answer
+	// gates says what becomes of the gates that stood.
+	gates []club.GateFate
 }
 
 // Decide does a verb to an approval: checks in this order whether By may, whether the etag is the present one, and
@@ -65,7 +56,9 @@ func (t *Tx) Decide(ctx context.Context, d Decision) (club.Approval, error) {
 	if err := t.carryOut(ctx, d, &a, &s); err != nil {
 		return club.Approval{}, err
 	}
-	a.moveTo(to)
+	if d.Verb != club.VerbConfirmRule { // an answer may open gates again and has moved it already
+		a.moveTo(to)
+	}
 	return t.keepStep(ctx, a.Approval, s)
 }
 
@@ -122,7 +115,11 @@ func (d Decision) check(a held) error {
 func (t *Tx) carryOut(ctx context.Context, d Decision, a *held, s *step) error {
 	switch d.Verb {
 	case club.VerbSubmit:
-		return takeSubmission(d.Submission, a)
+		return t.submit(ctx, d.Submission, a, s)
+	case club.VerbReturn:
+		s.gates = a.Fates(club.TouchAll("it was sent back to its owner"))
+		a.KeptGates = club.Kept(s.gates)
+		return nil
 	case club.VerbPassDesk:
 		if d.Conditions != nil {
 			a.Conditions = d.Conditions
@@ -133,7 +130,7 @@ func (t *Tx) carryOut(ctx context.Context, d Decision, a *held, s *step) error {
 		if err := t.refuseAwaiting(ctx, a.ID); err != nil {
 			return err
 		}
-		return d.Answer.take(a, s)
+		return t.takeAnswer(ctx, d.Answer, a, s)
 	case club.VerbSign:
 		return t.sign(ctx, d, a.Approval, s)
 	case club.VerbHold:
@@ -145,28 +142,6 @@ func (t *Tx) carryOut(ctx context.Context, d Decision, a *held, s *step) error {
 	default:
 		return nil
 	}
-}
-
-// takeSubmission puts the submitted parts into a, if they rest on the latest revision and version.
-func takeSubmission(in *Submission, a *held) error {
-	if in == nil || in.AssessmentID == "" {
-		return club.RefuseField("assessment", "ASSESSMENT_MISSING", "submitting needs an assessment")
-	}
-	if in.ModelRevision != a.latestRevision || in.FieldVersion != a.latestVersion {
-		return club.Refuse(club.Stale, "ASSESSED_BEFORE_CHANGE", "the model or the field was changed meanwhile: assess again")
-	}
-	a.ModelRevision, a.FieldVersion, a.AssessmentID = in.ModelRevision, in.FieldVersion, in.AssessmentID
-	a.OwnerNote = orElse(in.OwnerNote, a.OwnerNote)
-	if in.LaunchPlan != nil {
-		a.LaunchPlan = in.LaunchPlan
-	}
-	if in.Day != nil {
-		a.Day = in.Day
-	}
-	if in.Confirmations != nil {
-		a.Confirmations = in.Confirmations
-	}
-	return nil
 }
 
 // refuseAwaiting refuses what rests on an answer by rules that were replaced.
@@ -208,7 +183,7 @@ func (t *Tx) keepStep(ctx context.Context, a club.Approval, s step) (club.Approv
 	err := t.q.UpdateApproval(ctx, pgdb.UpdateApprovalParams{
 		ClubID: t.clubID, ApprovalID: a.ID, State: string(a.State), HeldFrom: optional(string(a.HeldFrom)),
 		ModelRevision: a.ModelRevision, FieldVersion: a.FieldVersion, LaunchPlan: a.LaunchPlan, Day: a.Day, Confirmations: orNone(a.Confirmations),
-		OwnerNote: a.OwnerNote, Conditions: list(a.Conditions), AssessmentID: optional(a.AssessmentID), Now: t.now,
+		OwnerNote: a.OwnerNote, Conditions: list(a.Conditions), AssessmentID: optional(a.AssessmentID), KeptGates: gateNames(a.KeptGates), Now: t.now,
 	})
 	if err != nil {
 		return club.Approval{}, err
@@ -230,6 +205,13 @@ func (t *Tx) writeTransition(ctx context.Context, a club.Approval, s step) error
 	for name, value := range s.extra {
 		what[name] = value
 	}
+	if len(s.gates) > 0 {
+		what["gates"] = s.gates
+	}
+	gates, err := club.FatesDocument(s.gates)
+	if err != nil {
+		return err
+	}
 	index, err := t.record(ctx, "approval.transition", s.by, what)
 	if err != nil {
 		return err
@@ -237,7 +219,7 @@ func (t *Tx) writeTransition(ctx context.Context, a club.Approval, s step) error
 	err = t.q.InsertTransition(ctx, pgdb.InsertTransitionParams{
 		ClubID: t.clubID, ApprovalID: a.ID, LedgerIndex: index, Verb: string(s.verb), FromState: string(s.from),
 		ToState: string(a.State), ActorID: optional(s.by.PersonID), Reason: s.reason, ModelRevision: a.ModelRevision,
-		AssessmentID: optional(a.AssessmentID), Now: t.now,
+		AssessmentID: optional(a.AssessmentID), Gates: gates, Now: t.now,
 	})
 	if err != nil || s.answer == nil {
 		return err

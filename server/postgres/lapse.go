@@ -3,6 +3,7 @@ package postgres
 import (
 	"context"
 	"errors"
+	"strings"
 
 	"github.com/jackc/pgx/v5"
 
@@ -28,28 +29,39 @@ func (t *Tx) lapse(ctx context.Context, which pgdb.ApprovalsRestingOnParams, rea
 		return nil, err
 	}
 	for _, id := range ids {
-		if err := t.lapseOne(ctx, id, reason); err != nil {
+		a, err := t.Approval(ctx, id)
+		if err != nil {
+			return nil, err
+		}
+		if err := t.lapseOne(ctx, a, a.Fates(club.TouchAll(reason)), reason); err != nil {
 			return nil, err
 		}
 	}
 	return ids, nil
 }
 
-func (t *Tx) lapseOne(ctx context.Context, id, reason string) error {
-	a, err := t.Approval(ctx, id)
+// LapseForAnswer lapses an approval, and its signatures, because another answer took the place of the one it rested on. The new answer is put on the
+// approval; the gates that it leaves as they were stand, and transition and ledger say which and why. Signatures keep what they were given over. One that
+// rests on nothing any more is left alone.
+func (t *Tx) LapseForAnswer(ctx context.Context, approvalID, answerID, reason string) error {
+	a, err := t.lockApproval(ctx, approvalID)
+	if err != nil || !a.Underneath().RestsOnRevision() {
+		return err
+	}
+	touch, err := t.touched(ctx, a.AssessmentID, answerID, "")
 	if err != nil {
 		return err
 	}
-	s := step{verb: club.VerbLapse, from: a.State, reason: reason}
-	if a.State == club.Held {
-		a.HeldFrom = club.Lapsed
-	} else {
-		a.State = club.Lapsed
-	}
-	if err := t.q.LapseSignatures(ctx, t.clubID, id); err != nil {
+	fates := a.Fates(touch)
+	a.AssessmentID = answerID
+	return t.lapseOne(ctx, a.Approval, fates, strings.TrimSpace(reason+" "+club.GateWords(fates)))
+}
+
+func (t *Tx) lapseOne(ctx context.Context, a club.Approval, fates []club.GateFate, reason string) error {
+	if err := t.q.LapseSignatures(ctx, t.clubID, a.ID); err != nil {
 		return err
 	}
-	_, err = t.keepStep(ctx, a, s)
+	_, err := t.keepStep(ctx, a.Lapse(fates), step{verb: club.VerbLapse, from: a.State, reason: reason, gates: fates})
 	return err
 }
 

@@ -149,16 +149,3 @@ func assessedApprovalOf(row pgdb.AssessedApprovalsRow) club.AssessedApproval {
 		Report: row.Report, InputDigest: row.InputDigest, CoreVersion: row.CoreVersion,
 	}
 }
-
-// LapseForRules lapses an approval, and its signatures, because a change of rules changes its verdicts. One that rests on nothing any more is left
-// alone.
-func (t *Tx) LapseForRules(ctx context.Context, approvalID, reason string) error {
-	a, err := t.lockApproval(ctx, approvalID)
-	if err != nil {
-		return err
-	}
-	if under := (club.AssessedApproval{State: a.State, HeldFrom: a.HeldFrom}).Underneath(); !under.RestsOnRevision() {
-		return nil
-	}
-	return t.lapseOne(ctx, approvalID, reason)
-}

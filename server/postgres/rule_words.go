@@ -18,10 +18,17 @@ type Answer struct {
 	AssessmentID  string
 }
 
-// take puts an answer into an approval on its way into the database.
-func (in *Answer) take(a *held, s *step) error {
+// takeAnswer puts an answer into an approval on its way into the database. Gates that the new assessment concerns open again.
+func (t *Tx) takeAnswer(ctx context.Context, in *Answer, a *held, s *step) error {
 	if in == nil || in.Rule == "" || in.AssessmentID == "" {
 		return club.RefuseField("rule", "ANSWER_MISSING", "say which rule is answered")
+	}
+	touch, err := t.touched(ctx, a.AssessmentID, in.AssessmentID, in.Rule)
+	if err != nil {
+		return err
+	}
+	if fates := a.Fates(touch); len(club.Kept(fates)) < len(fates) {
+		s.gates, a.Approval = fates, a.Reopen(fates)
 	}
 	a.Confirmations, a.AssessmentID, s.answer = in.Confirmations, in.AssessmentID, in
 	s.extra["rule"], s.extra["confirmed"], s.extra["date"] = in.Rule, in.Confirmed, in.Date

@@ -104,6 +104,62 @@ func (ApprovalState) EnumDescriptor() ([]byte, []int) {
 	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{0}
 }
 
+// What an approval has to pass before the first flight.
+type Gate int32
+
+const (
+	Gate_GATE_UNSPECIFIED Gate = 0
+	// The paper.
+	Gate_GATE_DESK Gate = 1
+	// The model.
+	Gate_GATE_BENCH Gate = 2
+	// Go or no-go on the day.
+	Gate_GATE_FIELD Gate = 3
+)
+
+// Enum value maps for Gate.
+var (
+	Gate_name = map[int32]string{
+		0: "GATE_UNSPECIFIED",
+		1: "GATE_DESK",
+		2: "GATE_BENCH",
+		3: "GATE_FIELD",
+	}
+	Gate_value = map[string]int32{
+		"GATE_UNSPECIFIED": 0,
+		"GATE_DESK":        1,
+		"GATE_BENCH":       2,
+		"GATE_FIELD":       3,
+	}
+)
+
+func (x Gate) Enum() *Gate {
+	p := new(Gate)
+	*p = x
+	return p
+}
+
+func (x Gate) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (Gate) Descriptor() protoreflect.EnumDescriptor {
+	return file_pitgate_v1_approvals_proto_enumTypes[1].Descriptor()
+}
+
+func (Gate) Type() protoreflect.EnumType {
+	return &file_pitgate_v1_approvals_proto_enumTypes[1]
+}
+
+func (x Gate) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use Gate.Descriptor instead.
+func (Gate) EnumDescriptor() ([]byte, []int) {
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{1}
+}
+
 // Why an approval was computed again.
 type ReassessmentCause int32
 
@@ -144,11 +200,11 @@ func (x ReassessmentCause) String() string {
 }
 
 func (ReassessmentCause) Descriptor() protoreflect.EnumDescriptor {
-	return file_pitgate_v1_approvals_proto_enumTypes[1].Descriptor()
+	return file_pitgate_v1_approvals_proto_enumTypes[2].Descriptor()
 }
 
 func (ReassessmentCause) Type() protoreflect.EnumType {
-	return &file_pitgate_v1_approvals_proto_enumTypes[1]
+	return &file_pitgate_v1_approvals_proto_enumTypes[2]
 }
 
 func (x ReassessmentCause) Number() protoreflect.EnumNumber {
@@ -157,7 +213,7 @@ func (x ReassessmentCause) Number() protoreflect.EnumNumber {
 
 // Deprecated: Use ReassessmentCause.Descriptor instead.
 func (ReassessmentCause) EnumDescriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{1}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{2}
 }
 
 // One first-flight approval.
@@ -202,7 +258,9 @@ type Approval struct {
 	// stands until an officer gives another.
 	Confirmations []*RuleConfirmation `protobuf:"bytes,25,rep,name=confirmations,proto3" json:"confirmations,omitempty"`
 	// Every answer that an officer gave to such a rule, newest last.
-	RuleWords     []*RuleWord `protobuf:"bytes,26,rep,name=rule_words,json=ruleWords,proto3" json:"rule_words,omitempty"`
+	RuleWords []*RuleWord `protobuf:"bytes,26,rep,name=rule_words,json=ruleWords,proto3" json:"rule_words,omitempty"`
+	// Gates that were passed before it lapsed and that stand for the present answer too; they are not asked for again.
+	KeptGates     []Gate `protobuf:"varint,27,rep,packed,name=kept_gates,json=keptGates,proto3,enum=pitgate.v1.Gate" json:"kept_gates,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -419,6 +477,76 @@ func (x *Approval) GetRuleWords() []*RuleWord {
 	return nil
 }
 
+func (x *Approval) GetKeptGates() []Gate {
+	if x != nil {
+		return x.KeptGates
+	}
+	return nil
+}
+
+// What a lapse or another answer means for one gate that stood.
+type GateFate struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	Gate  Gate                   `protobuf:"varint,1,opt,name=gate,proto3,enum=pitgate.v1.Gate" json:"gate,omitempty"`
+	// False: it opens again.
+	Stands bool `protobuf:"varint,2,opt,name=stands,proto3" json:"stands,omitempty"`
+	// Why it stands or opens again.
+	Why           string `protobuf:"bytes,3,opt,name=why,proto3" json:"why,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *GateFate) Reset() {
+	*x = GateFate{}
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[1]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *GateFate) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*GateFate) ProtoMessage() {}
+
+func (x *GateFate) ProtoReflect() protoreflect.Message {
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[1]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use GateFate.ProtoReflect.Descriptor instead.
+func (*GateFate) Descriptor() ([]byte, []int) {
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{1}
+}
+
+func (x *GateFate) GetGate() Gate {
+	if x != nil {
+		return x.Gate
+	}
+	return Gate_GATE_UNSPECIFIED
+}
+
+func (x *GateFate) GetStands() bool {
+	if x != nil {
+		return x.Stands
+	}
+	return false
+}
+
+func (x *GateFate) GetWhy() string {
+	if x != nil {
+		return x.Why
+	}
+	return ""
+}
+
 // An officer's answer to a rule.
 type RuleWord struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -440,7 +568,7 @@ type RuleWord struct {
 
 func (x *RuleWord) Reset() {
 	*x = RuleWord{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[1]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[2]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -452,7 +580,7 @@ func (x *RuleWord) String() string {
 func (*RuleWord) ProtoMessage() {}
 
 func (x *RuleWord) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[1]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[2]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -465,7 +593,7 @@ func (x *RuleWord) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use RuleWord.ProtoReflect.Descriptor instead.
 func (*RuleWord) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{1}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{2}
 }
 
 func (x *RuleWord) GetRule() string {
@@ -536,14 +664,16 @@ type Transition struct {
 	Assessment       string                 `protobuf:"bytes,7,opt,name=assessment,proto3" json:"assessment,omitempty"`
 	Time             *timestamppb.Timestamp `protobuf:"bytes,8,opt,name=time,proto3" json:"time,omitempty"`
 	// Index of its ledger entry.
-	LedgerIndex   int64 `protobuf:"varint,9,opt,name=ledger_index,json=ledgerIndex,proto3" json:"ledger_index,omitempty"`
+	LedgerIndex int64 `protobuf:"varint,9,opt,name=ledger_index,json=ledgerIndex,proto3" json:"ledger_index,omitempty"`
+	// What became of the gates that stood, where it lapsed or another answer came.
+	Gates         []*GateFate `protobuf:"bytes,10,rep,name=gates,proto3" json:"gates,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *Transition) Reset() {
 	*x = Transition{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[2]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[3]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -555,7 +685,7 @@ func (x *Transition) String() string {
 func (*Transition) ProtoMessage() {}
 
 func (x *Transition) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[2]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[3]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -568,7 +698,7 @@ func (x *Transition) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Transition.ProtoReflect.Descriptor instead.
 func (*Transition) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{2}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{3}
 }
 
 func (x *Transition) GetFromState() ApprovalState {
@@ -634,6 +764,13 @@ func (x *Transition) GetLedgerIndex() int64 {
 	return 0
 }
 
+func (x *Transition) GetGates() []*GateFate {
+	if x != nil {
+		return x.Gates
+	}
+	return nil
+}
+
 // One signature.
 type Signature struct {
 	state             protoimpl.MessageState `protogen:"open.v1"`
@@ -654,7 +791,7 @@ type Signature struct {
 
 func (x *Signature) Reset() {
 	*x = Signature{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[3]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[4]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -666,7 +803,7 @@ func (x *Signature) String() string {
 func (*Signature) ProtoMessage() {}
 
 func (x *Signature) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[3]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[4]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -679,7 +816,7 @@ func (x *Signature) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Signature.ProtoReflect.Descriptor instead.
 func (*Signature) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{3}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{4}
 }
 
 func (x *Signature) GetSigner() string {
@@ -755,7 +892,7 @@ type Hold struct {
 
 func (x *Hold) Reset() {
 	*x = Hold{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[4]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[5]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -767,7 +904,7 @@ func (x *Hold) String() string {
 func (*Hold) ProtoMessage() {}
 
 func (x *Hold) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[4]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[5]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -780,7 +917,7 @@ func (x *Hold) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Hold.ProtoReflect.Descriptor instead.
 func (*Hold) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{4}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{5}
 }
 
 func (x *Hold) GetReason() string {
@@ -845,7 +982,7 @@ type CreateApprovalRequest struct {
 
 func (x *CreateApprovalRequest) Reset() {
 	*x = CreateApprovalRequest{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[5]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -857,7 +994,7 @@ func (x *CreateApprovalRequest) String() string {
 func (*CreateApprovalRequest) ProtoMessage() {}
 
 func (x *CreateApprovalRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[5]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -870,7 +1007,7 @@ func (x *CreateApprovalRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CreateApprovalRequest.ProtoReflect.Descriptor instead.
 func (*CreateApprovalRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{5}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *CreateApprovalRequest) GetParent() string {
@@ -910,7 +1047,7 @@ type GetApprovalRequest struct {
 
 func (x *GetApprovalRequest) Reset() {
 	*x = GetApprovalRequest{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[6]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -922,7 +1059,7 @@ func (x *GetApprovalRequest) String() string {
 func (*GetApprovalRequest) ProtoMessage() {}
 
 func (x *GetApprovalRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[6]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -935,7 +1072,7 @@ func (x *GetApprovalRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use GetApprovalRequest.ProtoReflect.Descriptor instead.
 func (*GetApprovalRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{6}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *GetApprovalRequest) GetName() string {
@@ -960,7 +1097,7 @@ type ListApprovalsRequest struct {
 
 func (x *ListApprovalsRequest) Reset() {
 	*x = ListApprovalsRequest{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[7]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -972,7 +1109,7 @@ func (x *ListApprovalsRequest) String() string {
 func (*ListApprovalsRequest) ProtoMessage() {}
 
 func (x *ListApprovalsRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[7]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -985,7 +1122,7 @@ func (x *ListApprovalsRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ListApprovalsRequest.ProtoReflect.Descriptor instead.
 func (*ListApprovalsRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{7}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *ListApprovalsRequest) GetParent() string {
@@ -1034,7 +1171,7 @@ type ListApprovalsResponse struct {
 
 func (x *ListApprovalsResponse) Reset() {
 	*x = ListApprovalsResponse{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[8]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1046,7 +1183,7 @@ func (x *ListApprovalsResponse) String() string {
 func (*ListApprovalsResponse) ProtoMessage() {}
 
 func (x *ListApprovalsResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[8]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1059,7 +1196,7 @@ func (x *ListApprovalsResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ListApprovalsResponse.ProtoReflect.Descriptor instead.
 func (*ListApprovalsResponse) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{8}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *ListApprovalsResponse) GetApprovals() []*Approval {
@@ -1093,7 +1230,7 @@ type SubmitApprovalRequest struct {
 
 func (x *SubmitApprovalRequest) Reset() {
 	*x = SubmitApprovalRequest{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[9]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1105,7 +1242,7 @@ func (x *SubmitApprovalRequest) String() string {
 func (*SubmitApprovalRequest) ProtoMessage() {}
 
 func (x *SubmitApprovalRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[9]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1118,7 +1255,7 @@ func (x *SubmitApprovalRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SubmitApprovalRequest.ProtoReflect.Descriptor instead.
 func (*SubmitApprovalRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{9}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *SubmitApprovalRequest) GetName() string {
@@ -1186,7 +1323,7 @@ type DecisionRequest struct {
 
 func (x *DecisionRequest) Reset() {
 	*x = DecisionRequest{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[10]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1198,7 +1335,7 @@ func (x *DecisionRequest) String() string {
 func (*DecisionRequest) ProtoMessage() {}
 
 func (x *DecisionRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[10]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1211,7 +1348,7 @@ func (x *DecisionRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use DecisionRequest.ProtoReflect.Descriptor instead.
 func (*DecisionRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{10}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *DecisionRequest) GetName() string {
@@ -1269,7 +1406,7 @@ type ConfirmRuleRequest struct {
 
 func (x *ConfirmRuleRequest) Reset() {
 	*x = ConfirmRuleRequest{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[11]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1281,7 +1418,7 @@ func (x *ConfirmRuleRequest) String() string {
 func (*ConfirmRuleRequest) ProtoMessage() {}
 
 func (x *ConfirmRuleRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[11]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1294,7 +1431,7 @@ func (x *ConfirmRuleRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ConfirmRuleRequest.ProtoReflect.Descriptor instead.
 func (*ConfirmRuleRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{11}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *ConfirmRuleRequest) GetName() string {
@@ -1362,7 +1499,7 @@ type SignApprovalRequest struct {
 
 func (x *SignApprovalRequest) Reset() {
 	*x = SignApprovalRequest{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[12]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[13]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1374,7 +1511,7 @@ func (x *SignApprovalRequest) String() string {
 func (*SignApprovalRequest) ProtoMessage() {}
 
 func (x *SignApprovalRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[12]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[13]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1387,7 +1524,7 @@ func (x *SignApprovalRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use SignApprovalRequest.ProtoReflect.Descriptor instead.
 func (*SignApprovalRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{12}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{13}
 }
 
 func (x *SignApprovalRequest) GetName() string {
@@ -1467,7 +1604,7 @@ type VerdictChanges struct {
 
 func (x *VerdictChanges) Reset() {
 	*x = VerdictChanges{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[13]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[14]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1479,7 +1616,7 @@ func (x *VerdictChanges) String() string {
 func (*VerdictChanges) ProtoMessage() {}
 
 func (x *VerdictChanges) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[13]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[14]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1492,7 +1629,7 @@ func (x *VerdictChanges) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use VerdictChanges.ProtoReflect.Descriptor instead.
 func (*VerdictChanges) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{13}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{14}
 }
 
 func (x *VerdictChanges) GetName() string {
@@ -1615,7 +1752,7 @@ type ListVerdictChangesRequest struct {
 
 func (x *ListVerdictChangesRequest) Reset() {
 	*x = ListVerdictChangesRequest{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[14]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[15]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1627,7 +1764,7 @@ func (x *ListVerdictChangesRequest) String() string {
 func (*ListVerdictChangesRequest) ProtoMessage() {}
 
 func (x *ListVerdictChangesRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[14]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[15]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1640,7 +1777,7 @@ func (x *ListVerdictChangesRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ListVerdictChangesRequest.ProtoReflect.Descriptor instead.
 func (*ListVerdictChangesRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{14}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{15}
 }
 
 func (x *ListVerdictChangesRequest) GetParent() string {
@@ -1688,7 +1825,7 @@ type ListVerdictChangesResponse struct {
 
 func (x *ListVerdictChangesResponse) Reset() {
 	*x = ListVerdictChangesResponse{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[15]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1700,7 +1837,7 @@ func (x *ListVerdictChangesResponse) String() string {
 func (*ListVerdictChangesResponse) ProtoMessage() {}
 
 func (x *ListVerdictChangesResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[15]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1713,7 +1850,7 @@ func (x *ListVerdictChangesResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ListVerdictChangesResponse.ProtoReflect.Descriptor instead.
 func (*ListVerdictChangesResponse) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{15}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *ListVerdictChangesResponse) GetVerdictChanges() []*VerdictChanges {
@@ -1739,7 +1876,7 @@ type MarkVerdictChangesReadRequest struct {
 
 func (x *MarkVerdictChangesReadRequest) Reset() {
 	*x = MarkVerdictChangesReadRequest{}
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[16]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[17]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1751,7 +1888,7 @@ func (x *MarkVerdictChangesReadRequest) String() string {
 func (*MarkVerdictChangesReadRequest) ProtoMessage() {}
 
 func (x *MarkVerdictChangesReadRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_pitgate_v1_approvals_proto_msgTypes[16]
+	mi := &file_pitgate_v1_approvals_proto_msgTypes[17]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1764,7 +1901,7 @@ func (x *MarkVerdictChangesReadRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use MarkVerdictChangesReadRequest.ProtoReflect.Descriptor instead.
 func (*MarkVerdictChangesReadRequest) Descriptor() ([]byte, []int) {
-	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{16}
+	return file_pitgate_v1_approvals_proto_rawDescGZIP(), []int{17}
 }
 
 func (x *MarkVerdictChangesReadRequest) GetName() string {
@@ -1779,7 +1916,8 @@ var File_pitgate_v1_approvals_proto protoreflect.FileDescriptor
 const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"\n" +
 	"\x1apitgate/v1/approvals.proto\x12\n" +
-	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\x1a\x1cgoogle/api/annotations.proto\x1a\x1fgoogle/api/field_behavior.proto\x1a\x1fgoogle/protobuf/timestamp.proto\x1a!pitgate/v1/assessment_input.proto\x1a\"pitgate/v1/assessment_report.proto\x1a\x1bpitgate/v1/rule_packs.proto\"\xf6\t\n" +
+	"pitgate.v1\x1a\x1bbuf/validate/validate.proto\x1a\x1cgoogle/api/annotations.proto\x1a\x1fgoogle/api/field_behavior.proto\x1a\x1fgoogle/protobuf/timestamp.proto\x1a!pitgate/v1/assessment_input.proto\x1a\"pitgate/v1/assessment_report.proto\x1a\x1bpitgate/v1/rule_packs.proto\"\xad\n" +
+	"\n" +
 	"\bApproval\x12\x18\n" +
 	"\x04name\x18\x01 \x01(\tB\x04\xe2A\x01\bR\x04name\x125\n" +
 	"\x05state\x18\x02 \x01(\x0e2\x19.pitgate.v1.ApprovalStateB\x04\xe2A\x01\x03R\x05state\x12\x1a\n" +
@@ -1818,7 +1956,13 @@ const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"owner_note\x18\x18 \x01(\tB\b\xbaH\x05r\x03\x18\xa0\x1fR\townerNote\x12M\n" +
 	"\rconfirmations\x18\x19 \x03(\v2\x1c.pitgate.v1.RuleConfirmationB\t\xbaH\x06\x92\x01\x03\x10\xc8\x01R\rconfirmations\x129\n" +
 	"\n" +
-	"rule_words\x18\x1a \x03(\v2\x14.pitgate.v1.RuleWordB\x04\xe2A\x01\x03R\truleWords\"\x87\x02\n" +
+	"rule_words\x18\x1a \x03(\v2\x14.pitgate.v1.RuleWordB\x04\xe2A\x01\x03R\truleWords\x125\n" +
+	"\n" +
+	"kept_gates\x18\x1b \x03(\x0e2\x10.pitgate.v1.GateB\x04\xe2A\x01\x03R\tkeptGates\"Z\n" +
+	"\bGateFate\x12$\n" +
+	"\x04gate\x18\x01 \x01(\x0e2\x10.pitgate.v1.GateR\x04gate\x12\x16\n" +
+	"\x06stands\x18\x02 \x01(\bR\x06stands\x12\x10\n" +
+	"\x03why\x18\x03 \x01(\tR\x03why\"\x87\x02\n" +
 	"\bRuleWord\x12\x12\n" +
 	"\x04rule\x18\x01 \x01(\tR\x04rule\x12\x1c\n" +
 	"\tconfirmed\x18\x02 \x01(\bR\tconfirmed\x12\x12\n" +
@@ -1827,7 +1971,7 @@ const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"\x14officer_display_name\x18\x05 \x01(\tR\x12officerDisplayName\x12\x16\n" +
 	"\x06reason\x18\x06 \x01(\tR\x06reason\x12.\n" +
 	"\x04time\x18\a \x01(\v2\x1a.google.protobuf.TimestampR\x04time\x12!\n" +
-	"\fledger_index\x18\b \x01(\x03R\vledgerIndex\"\xf2\x02\n" +
+	"\fledger_index\x18\b \x01(\x03R\vledgerIndex\"\x9e\x03\n" +
 	"\n" +
 	"Transition\x128\n" +
 	"\n" +
@@ -1841,7 +1985,9 @@ const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"assessment\x18\a \x01(\tR\n" +
 	"assessment\x12.\n" +
 	"\x04time\x18\b \x01(\v2\x1a.google.protobuf.TimestampR\x04time\x12!\n" +
-	"\fledger_index\x18\t \x01(\x03R\vledgerIndex\"\xab\x02\n" +
+	"\fledger_index\x18\t \x01(\x03R\vledgerIndex\x12*\n" +
+	"\x05gates\x18\n" +
+	" \x03(\v2\x14.pitgate.v1.GateFateR\x05gates\"\xab\x02\n" +
 	"\tSignature\x12\x16\n" +
 	"\x06signer\x18\x01 \x01(\tR\x06signer\x12.\n" +
 	"\x13signer_display_name\x18\x02 \x01(\tR\x11signerDisplayName\x12\x12\n" +
@@ -1970,7 +2116,14 @@ const file_pitgate_v1_approvals_proto_rawDesc = "" +
 	"\x18APPROVAL_STATE_WITHDRAWN\x10\n" +
 	"\x12\x19\n" +
 	"\x15APPROVAL_STATE_LAPSED\x10\v\x12\x17\n" +
-	"\x13APPROVAL_STATE_HELD\x10\f*\x90\x01\n" +
+	"\x13APPROVAL_STATE_HELD\x10\f*K\n" +
+	"\x04Gate\x12\x14\n" +
+	"\x10GATE_UNSPECIFIED\x10\x00\x12\r\n" +
+	"\tGATE_DESK\x10\x01\x12\x0e\n" +
+	"\n" +
+	"GATE_BENCH\x10\x02\x12\x0e\n" +
+	"\n" +
+	"GATE_FIELD\x10\x03*\x90\x01\n" +
 	"\x11ReassessmentCause\x12\"\n" +
 	"\x1eREASSESSMENT_CAUSE_UNSPECIFIED\x10\x00\x12\x1c\n" +
 	"\x18REASSESSMENT_CAUSE_RULES\x10\x01\x12\x1b\n" +
@@ -2007,108 +2160,113 @@ func file_pitgate_v1_approvals_proto_rawDescGZIP() []byte {
 	return file_pitgate_v1_approvals_proto_rawDescData
 }
 
-var file_pitgate_v1_approvals_proto_enumTypes = make([]protoimpl.EnumInfo, 2)
-var file_pitgate_v1_approvals_proto_msgTypes = make([]protoimpl.MessageInfo, 17)
+var file_pitgate_v1_approvals_proto_enumTypes = make([]protoimpl.EnumInfo, 3)
+var file_pitgate_v1_approvals_proto_msgTypes = make([]protoimpl.MessageInfo, 18)
 var file_pitgate_v1_approvals_proto_goTypes = []any{
 	(ApprovalState)(0),                    // 0: pitgate.v1.ApprovalState
-	(ReassessmentCause)(0),                // 1: pitgate.v1.ReassessmentCause
-	(*Approval)(nil),                      // 2: pitgate.v1.Approval
-	(*RuleWord)(nil),                      // 3: pitgate.v1.RuleWord
-	(*Transition)(nil),                    // 4: pitgate.v1.Transition
-	(*Signature)(nil),                     // 5: pitgate.v1.Signature
-	(*Hold)(nil),                          // 6: pitgate.v1.Hold
-	(*CreateApprovalRequest)(nil),         // 7: pitgate.v1.CreateApprovalRequest
-	(*GetApprovalRequest)(nil),            // 8: pitgate.v1.GetApprovalRequest
-	(*ListApprovalsRequest)(nil),          // 9: pitgate.v1.ListApprovalsRequest
-	(*ListApprovalsResponse)(nil),         // 10: pitgate.v1.ListApprovalsResponse
-	(*SubmitApprovalRequest)(nil),         // 11: pitgate.v1.SubmitApprovalRequest
-	(*DecisionRequest)(nil),               // 12: pitgate.v1.DecisionRequest
-	(*ConfirmRuleRequest)(nil),            // 13: pitgate.v1.ConfirmRuleRequest
-	(*SignApprovalRequest)(nil),           // 14: pitgate.v1.SignApprovalRequest
-	(*VerdictChanges)(nil),                // 15: pitgate.v1.VerdictChanges
-	(*ListVerdictChangesRequest)(nil),     // 16: pitgate.v1.ListVerdictChangesRequest
-	(*ListVerdictChangesResponse)(nil),    // 17: pitgate.v1.ListVerdictChangesResponse
-	(*MarkVerdictChangesReadRequest)(nil), // 18: pitgate.v1.MarkVerdictChangesReadRequest
-	(*LaunchPlan)(nil),                    // 19: pitgate.v1.LaunchPlan
-	(*DayConditions)(nil),                 // 20: pitgate.v1.DayConditions
-	(*Limits)(nil),                        // 21: pitgate.v1.Limits
-	(*VerdictCounts)(nil),                 // 22: pitgate.v1.VerdictCounts
-	(*timestamppb.Timestamp)(nil),         // 23: google.protobuf.Timestamp
-	(*RuleConfirmation)(nil),              // 24: pitgate.v1.RuleConfirmation
-	(*VerdictChange)(nil),                 // 25: pitgate.v1.VerdictChange
+	(Gate)(0),                             // 1: pitgate.v1.Gate
+	(ReassessmentCause)(0),                // 2: pitgate.v1.ReassessmentCause
+	(*Approval)(nil),                      // 3: pitgate.v1.Approval
+	(*GateFate)(nil),                      // 4: pitgate.v1.GateFate
+	(*RuleWord)(nil),                      // 5: pitgate.v1.RuleWord
+	(*Transition)(nil),                    // 6: pitgate.v1.Transition
+	(*Signature)(nil),                     // 7: pitgate.v1.Signature
+	(*Hold)(nil),                          // 8: pitgate.v1.Hold
+	(*CreateApprovalRequest)(nil),         // 9: pitgate.v1.CreateApprovalRequest
+	(*GetApprovalRequest)(nil),            // 10: pitgate.v1.GetApprovalRequest
+	(*ListApprovalsRequest)(nil),          // 11: pitgate.v1.ListApprovalsRequest
+	(*ListApprovalsResponse)(nil),         // 12: pitgate.v1.ListApprovalsResponse
+	(*SubmitApprovalRequest)(nil),         // 13: pitgate.v1.SubmitApprovalRequest
+	(*DecisionRequest)(nil),               // 14: pitgate.v1.DecisionRequest
+	(*ConfirmRuleRequest)(nil),            // 15: pitgate.v1.ConfirmRuleRequest
+	(*SignApprovalRequest)(nil),           // 16: pitgate.v1.SignApprovalRequest
+	(*VerdictChanges)(nil),                // 17: pitgate.v1.VerdictChanges
+	(*ListVerdictChangesRequest)(nil),     // 18: pitgate.v1.ListVerdictChangesRequest
+	(*ListVerdictChangesResponse)(nil),    // 19: pitgate.v1.ListVerdictChangesResponse
+	(*MarkVerdictChangesReadRequest)(nil), // 20: pitgate.v1.MarkVerdictChangesReadRequest
+	(*LaunchPlan)(nil),                    // 21: pitgate.v1.LaunchPlan
+	(*DayConditions)(nil),                 // 22: pitgate.v1.DayConditions
+	(*Limits)(nil),                        // 23: pitgate.v1.Limits
+	(*VerdictCounts)(nil),                 // 24: pitgate.v1.VerdictCounts
+	(*timestamppb.Timestamp)(nil),         // 25: google.protobuf.Timestamp
+	(*RuleConfirmation)(nil),              // 26: pitgate.v1.RuleConfirmation
+	(*VerdictChange)(nil),                 // 27: pitgate.v1.VerdictChange
 }
 var file_pitgate_v1_approvals_proto_depIdxs = []int32{
 	0,  // 0: pitgate.v1.Approval.state:type_name -> pitgate.v1.ApprovalState
-	19, // 1: pitgate.v1.Approval.launch_plan:type_name -> pitgate.v1.LaunchPlan
-	20, // 2: pitgate.v1.Approval.day:type_name -> pitgate.v1.DayConditions
-	21, // 3: pitgate.v1.Approval.limits:type_name -> pitgate.v1.Limits
-	22, // 4: pitgate.v1.Approval.counts:type_name -> pitgate.v1.VerdictCounts
-	4,  // 5: pitgate.v1.Approval.transitions:type_name -> pitgate.v1.Transition
-	5,  // 6: pitgate.v1.Approval.signatures:type_name -> pitgate.v1.Signature
-	6,  // 7: pitgate.v1.Approval.holds:type_name -> pitgate.v1.Hold
-	23, // 8: pitgate.v1.Approval.create_time:type_name -> google.protobuf.Timestamp
-	23, // 9: pitgate.v1.Approval.update_time:type_name -> google.protobuf.Timestamp
-	24, // 10: pitgate.v1.Approval.confirmations:type_name -> pitgate.v1.RuleConfirmation
-	3,  // 11: pitgate.v1.Approval.rule_words:type_name -> pitgate.v1.RuleWord
-	23, // 12: pitgate.v1.RuleWord.time:type_name -> google.protobuf.Timestamp
-	0,  // 13: pitgate.v1.Transition.from_state:type_name -> pitgate.v1.ApprovalState
-	0,  // 14: pitgate.v1.Transition.to_state:type_name -> pitgate.v1.ApprovalState
-	23, // 15: pitgate.v1.Transition.time:type_name -> google.protobuf.Timestamp
-	23, // 16: pitgate.v1.Signature.device_time:type_name -> google.protobuf.Timestamp
-	23, // 17: pitgate.v1.Signature.server_time:type_name -> google.protobuf.Timestamp
-	23, // 18: pitgate.v1.Hold.time:type_name -> google.protobuf.Timestamp
-	2,  // 19: pitgate.v1.CreateApprovalRequest.approval:type_name -> pitgate.v1.Approval
-	0,  // 20: pitgate.v1.ListApprovalsRequest.states:type_name -> pitgate.v1.ApprovalState
-	2,  // 21: pitgate.v1.ListApprovalsResponse.approvals:type_name -> pitgate.v1.Approval
-	19, // 22: pitgate.v1.SubmitApprovalRequest.launch_plan:type_name -> pitgate.v1.LaunchPlan
-	20, // 23: pitgate.v1.SubmitApprovalRequest.day:type_name -> pitgate.v1.DayConditions
-	24, // 24: pitgate.v1.SubmitApprovalRequest.confirmations:type_name -> pitgate.v1.RuleConfirmation
-	23, // 25: pitgate.v1.SignApprovalRequest.device_time:type_name -> google.protobuf.Timestamp
-	0,  // 26: pitgate.v1.VerdictChanges.state:type_name -> pitgate.v1.ApprovalState
-	0,  // 27: pitgate.v1.VerdictChanges.state_now:type_name -> pitgate.v1.ApprovalState
-	1,  // 28: pitgate.v1.VerdictChanges.cause:type_name -> pitgate.v1.ReassessmentCause
-	25, // 29: pitgate.v1.VerdictChanges.changes:type_name -> pitgate.v1.VerdictChange
-	23, // 30: pitgate.v1.VerdictChanges.create_time:type_name -> google.protobuf.Timestamp
-	15, // 31: pitgate.v1.ListVerdictChangesResponse.verdict_changes:type_name -> pitgate.v1.VerdictChanges
-	7,  // 32: pitgate.v1.ApprovalsService.CreateApproval:input_type -> pitgate.v1.CreateApprovalRequest
-	8,  // 33: pitgate.v1.ApprovalsService.GetApproval:input_type -> pitgate.v1.GetApprovalRequest
-	9,  // 34: pitgate.v1.ApprovalsService.ListApprovals:input_type -> pitgate.v1.ListApprovalsRequest
-	11, // 35: pitgate.v1.ApprovalsService.SubmitApproval:input_type -> pitgate.v1.SubmitApprovalRequest
-	12, // 36: pitgate.v1.ApprovalsService.BeginReview:input_type -> pitgate.v1.DecisionRequest
-	12, // 37: pitgate.v1.ApprovalsService.ReturnApproval:input_type -> pitgate.v1.DecisionRequest
-	12, // 38: pitgate.v1.ApprovalsService.PassDesk:input_type -> pitgate.v1.DecisionRequest
-	12, // 39: pitgate.v1.ApprovalsService.PassBench:input_type -> pitgate.v1.DecisionRequest
-	13, // 40: pitgate.v1.ApprovalsService.ConfirmRule:input_type -> pitgate.v1.ConfirmRuleRequest
-	14, // 41: pitgate.v1.ApprovalsService.SignApproval:input_type -> pitgate.v1.SignApprovalRequest
-	12, // 42: pitgate.v1.ApprovalsService.RecordFlight:input_type -> pitgate.v1.DecisionRequest
-	12, // 43: pitgate.v1.ApprovalsService.RefuseApproval:input_type -> pitgate.v1.DecisionRequest
-	12, // 44: pitgate.v1.ApprovalsService.WithdrawApproval:input_type -> pitgate.v1.DecisionRequest
-	12, // 45: pitgate.v1.ApprovalsService.HoldApproval:input_type -> pitgate.v1.DecisionRequest
-	12, // 46: pitgate.v1.ApprovalsService.ReleaseApproval:input_type -> pitgate.v1.DecisionRequest
-	16, // 47: pitgate.v1.ApprovalsService.ListVerdictChanges:input_type -> pitgate.v1.ListVerdictChangesRequest
-	18, // 48: pitgate.v1.ApprovalsService.MarkVerdictChangesRead:input_type -> pitgate.v1.MarkVerdictChangesReadRequest
-	2,  // 49: pitgate.v1.ApprovalsService.CreateApproval:output_type -> pitgate.v1.Approval
-	2,  // 50: pitgate.v1.ApprovalsService.GetApproval:output_type -> pitgate.v1.Approval
-	10, // 51: pitgate.v1.ApprovalsService.ListApprovals:output_type -> pitgate.v1.ListApprovalsResponse
-	2,  // 52: pitgate.v1.ApprovalsService.SubmitApproval:output_type -> pitgate.v1.Approval
-	2,  // 53: pitgate.v1.ApprovalsService.BeginReview:output_type -> pitgate.v1.Approval
-	2,  // 54: pitgate.v1.ApprovalsService.ReturnApproval:output_type -> pitgate.v1.Approval
-	2,  // 55: pitgate.v1.ApprovalsService.PassDesk:output_type -> pitgate.v1.Approval
-	2,  // 56: pitgate.v1.ApprovalsService.PassBench:output_type -> pitgate.v1.Approval
-	2,  // 57: pitgate.v1.ApprovalsService.ConfirmRule:output_type -> pitgate.v1.Approval
-	2,  // 58: pitgate.v1.ApprovalsService.SignApproval:output_type -> pitgate.v1.Approval
-	2,  // 59: pitgate.v1.ApprovalsService.RecordFlight:output_type -> pitgate.v1.Approval
-	2,  // 60: pitgate.v1.ApprovalsService.RefuseApproval:output_type -> pitgate.v1.Approval
-	2,  // 61: pitgate.v1.ApprovalsService.WithdrawApproval:output_type -> pitgate.v1.Approval
-	2,  // 62: pitgate.v1.ApprovalsService.HoldApproval:output_type -> pitgate.v1.Approval
-	2,  // 63: pitgate.v1.ApprovalsService.ReleaseApproval:output_type -> pitgate.v1.Approval
-	17, // 64: pitgate.v1.ApprovalsService.ListVerdictChanges:output_type -> pitgate.v1.ListVerdictChangesResponse
-	15, // 65: pitgate.v1.ApprovalsService.MarkVerdictChangesRead:output_type -> pitgate.v1.VerdictChanges
-	49, // [49:66] is the sub-list for method output_type
-	32, // [32:49] is the sub-list for method input_type
-	32, // [32:32] is the sub-list for extension type_name
-	32, // [32:32] is the sub-list for extension extendee
-	0,  // [0:32] is the sub-list for field type_name
+	21, // 1: pitgate.v1.Approval.launch_plan:type_name -> pitgate.v1.LaunchPlan
+	22, // 2: pitgate.v1.Approval.day:type_name -> pitgate.v1.DayConditions
+	23, // 3: pitgate.v1.Approval.limits:type_name -> pitgate.v1.Limits
+	24, // 4: pitgate.v1.Approval.counts:type_name -> pitgate.v1.VerdictCounts
+	6,  // 5: pitgate.v1.Approval.transitions:type_name -> pitgate.v1.Transition
+	7,  // 6: pitgate.v1.Approval.signatures:type_name -> pitgate.v1.Signature
+	8,  // 7: pitgate.v1.Approval.holds:type_name -> pitgate.v1.Hold
+	25, // 8: pitgate.v1.Approval.create_time:type_name -> google.protobuf.Timestamp
+	25, // 9: pitgate.v1.Approval.update_time:type_name -> google.protobuf.Timestamp
+	26, // 10: pitgate.v1.Approval.confirmations:type_name -> pitgate.v1.RuleConfirmation
+	5,  // 11: pitgate.v1.Approval.rule_words:type_name -> pitgate.v1.RuleWord
+	1,  // 12: pitgate.v1.Approval.kept_gates:type_name -> pitgate.v1.Gate
+	1,  // 13: pitgate.v1.GateFate.gate:type_name -> pitgate.v1.Gate
+	25, // 14: pitgate.v1.RuleWord.time:type_name -> google.protobuf.Timestamp
+	0,  // 15: pitgate.v1.Transition.from_state:type_name -> pitgate.v1.ApprovalState
+	0,  // 16: pitgate.v1.Transition.to_state:type_name -> pitgate.v1.ApprovalState
+	25, // 17: pitgate.v1.Transition.time:type_name -> google.protobuf.Timestamp
+	4,  // 18: pitgate.v1.Transition.gates:type_name -> pitgate.v1.GateFate
+	25, // 19: pitgate.v1.Signature.device_time:type_name -> google.protobuf.Timestamp
+	25, // 20: pitgate.v1.Signature.server_time:type_name -> google.protobuf.Timestamp
+	25, // 21: pitgate.v1.Hold.time:type_name -> google.protobuf.Timestamp
+	3,  // 22: pitgate.v1.CreateApprovalRequest.approval:type_name -> pitgate.v1.Approval
+	0,  // 23: pitgate.v1.ListApprovalsRequest.states:type_name -> pitgate.v1.ApprovalState
+	3,  // 24: pitgate.v1.ListApprovalsResponse.approvals:type_name -> pitgate.v1.Approval
+	21, // 25: pitgate.v1.SubmitApprovalRequest.launch_plan:type_name -> pitgate.v1.LaunchPlan
+	22, // 26: pitgate.v1.SubmitApprovalRequest.day:type_name -> pitgate.v1.DayConditions
+	26, // 27: pitgate.v1.SubmitApprovalRequest.confirmations:type_name -> pitgate.v1.RuleConfirmation
+	25, // 28: pitgate.v1.SignApprovalRequest.device_time:type_name -> google.protobuf.Timestamp
+	0,  // 29: pitgate.v1.VerdictChanges.state:type_name -> pitgate.v1.ApprovalState
+	0,  // 30: pitgate.v1.VerdictChanges.state_now:type_name -> pitgate.v1.ApprovalState
+	2,  // 31: pitgate.v1.VerdictChanges.cause:type_name -> pitgate.v1.ReassessmentCause
+	27, // 32: pitgate.v1.VerdictChanges.changes:type_name -> pitgate.v1.VerdictChange
+	25, // 33: pitgate.v1.VerdictChanges.create_time:type_name -> google.protobuf.Timestamp
+	17, // 34: pitgate.v1.ListVerdictChangesResponse.verdict_changes:type_name -> pitgate.v1.VerdictChanges
+	9,  // 35: pitgate.v1.ApprovalsService.CreateApproval:input_type -> pitgate.v1.CreateApprovalRequest
+	10, // 36: pitgate.v1.ApprovalsService.GetApproval:input_type -> pitgate.v1.GetApprovalRequest
+	11, // 37: pitgate.v1.ApprovalsService.ListApprovals:input_type -> pitgate.v1.ListApprovalsRequest
+	13, // 38: pitgate.v1.ApprovalsService.SubmitApproval:input_type -> pitgate.v1.SubmitApprovalRequest
+	14, // 39: pitgate.v1.ApprovalsService.BeginReview:input_type -> pitgate.v1.DecisionRequest
+	14, // 40: pitgate.v1.ApprovalsService.ReturnApproval:input_type -> pitgate.v1.DecisionRequest
+	14, // 41: pitgate.v1.ApprovalsService.PassDesk:input_type -> pitgate.v1.DecisionRequest
+	14, // 42: pitgate.v1.ApprovalsService.PassBench:input_type -> pitgate.v1.DecisionRequest
+	15, // 43: pitgate.v1.ApprovalsService.ConfirmRule:input_type -> pitgate.v1.ConfirmRuleRequest
+	16, // 44: pitgate.v1.ApprovalsService.SignApproval:input_type -> pitgate.v1.SignApprovalRequest
+	14, // 45: pitgate.v1.ApprovalsService.RecordFlight:input_type -> pitgate.v1.DecisionRequest
+	14, // 46: pitgate.v1.ApprovalsService.RefuseApproval:input_type -> pitgate.v1.DecisionRequest
+	14, // 47: pitgate.v1.ApprovalsService.WithdrawApproval:input_type -> pitgate.v1.DecisionRequest
+	14, // 48: pitgate.v1.ApprovalsService.HoldApproval:input_type -> pitgate.v1.DecisionRequest
+	14, // 49: pitgate.v1.ApprovalsService.ReleaseApproval:input_type -> pitgate.v1.DecisionRequest
+	18, // 50: pitgate.v1.ApprovalsService.ListVerdictChanges:input_type -> pitgate.v1.ListVerdictChangesRequest
+	20, // 51: pitgate.v1.ApprovalsService.MarkVerdictChangesRead:input_type -> pitgate.v1.MarkVerdictChangesReadRequest
+	3,  // 52: pitgate.v1.ApprovalsService.CreateApproval:output_type -> pitgate.v1.Approval
+	3,  // 53: pitgate.v1.ApprovalsService.GetApproval:output_type -> pitgate.v1.Approval
+	12, // 54: pitgate.v1.ApprovalsService.ListApprovals:output_type -> pitgate.v1.ListApprovalsResponse
+	3,  // 55: pitgate.v1.ApprovalsService.SubmitApproval:output_type -> pitgate.v1.Approval
+	3,  // 56: pitgate.v1.ApprovalsService.BeginReview:output_type -> pitgate.v1.Approval
+	3,  // 57: pitgate.v1.ApprovalsService.ReturnApproval:output_type -> pitgate.v1.Approval
+	3,  // 58: pitgate.v1.ApprovalsService.PassDesk:output_type -> pitgate.v1.Approval
+	3,  // 59: pitgate.v1.ApprovalsService.PassBench:output_type -> pitgate.v1.Approval
+	3,  // 60: pitgate.v1.ApprovalsService.ConfirmRule:output_type -> pitgate.v1.Approval
+	3,  // 61: pitgate.v1.ApprovalsService.SignApproval:output_type -> pitgate.v1.Approval
+	3,  // 62: pitgate.v1.ApprovalsService.RecordFlight:output_type -> pitgate.v1.Approval
+	3,  // 63: pitgate.v1.ApprovalsService.RefuseApproval:output_type -> pitgate.v1.Approval
+	3,  // 64: pitgate.v1.ApprovalsService.WithdrawApproval:output_type -> pitgate.v1.Approval
+	3,  // 65: pitgate.v1.ApprovalsService.HoldApproval:output_type -> pitgate.v1.Approval
+	3,  // 66: pitgate.v1.ApprovalsService.ReleaseApproval:output_type -> pitgate.v1.Approval
+	19, // 67: pitgate.v1.ApprovalsService.ListVerdictChanges:output_type -> pitgate.v1.ListVerdictChangesResponse
+	17, // 68: pitgate.v1.ApprovalsService.MarkVerdictChangesRead:output_type -> pitgate.v1.VerdictChanges
+	52, // [52:69] is the sub-list for method output_type
+	35, // [35:52] is the sub-list for method input_type
+	35, // [35:35] is the sub-list for extension type_name
+	35, // [35:35] is the sub-list for extension extendee
+	0,  // [0:35] is the sub-list for field type_name
 }
 
 func init() { file_pitgate_v1_approvals_proto_init() }
@@ -2119,14 +2277,14 @@ func file_pitgate_v1_approvals_proto_init() {
 	file_pitgate_v1_assessment_input_proto_init()
 	file_pitgate_v1_assessment_report_proto_init()
 	file_pitgate_v1_rule_packs_proto_init()
-	file_pitgate_v1_approvals_proto_msgTypes[11].OneofWrappers = []any{}
+	file_pitgate_v1_approvals_proto_msgTypes[12].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_pitgate_v1_approvals_proto_rawDesc), len(file_pitgate_v1_approvals_proto_rawDesc)),
-			NumEnums:      2,
-			NumMessages:   17,
+			NumEnums:      3,
+			NumMessages:   18,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

@@ -1207,6 +1207,8 @@ export interface components {
             /** Format: int32 */
             readonly fieldVersion?: number;
             readonly holds?: components["schemas"]["pitgate.v1.Hold"][];
+            /** @description Gates that were passed before it lapsed and that stand for the present answer too; they are not asked for again. */
+            readonly keptGates?: components["schemas"]["pitgate.v1.Gate"][];
             launchPlan: components["schemas"]["pitgate.v1.LaunchPlan"];
             /** @description The owner may ask for more than the core's own figures, never for less. */
             limits?: components["schemas"]["pitgate.v1.Limits"];
@@ -2014,6 +2016,19 @@ export interface components {
             ventAgainstSiphoning?: boolean;
             ventBoreMeters?: components["schemas"]["pitgate.v1.Quantity"];
             ventLengthMeters?: components["schemas"]["pitgate.v1.Quantity"];
+        };
+        /**
+         * @description What an approval has to pass before the first flight.
+         * @enum {string}
+         */
+        "pitgate.v1.Gate": "GATE_UNSPECIFIED" | "GATE_DESK" | "GATE_BENCH" | "GATE_FIELD";
+        /** @description What a lapse or another answer means for one gate that stood. */
+        "pitgate.v1.GateFate": {
+            gate?: components["schemas"]["pitgate.v1.Gate"];
+            /** @description False: it opens again. */
+            stands?: boolean;
+            /** @description Why it stands or opens again. */
+            why?: string;
         };
         /**
          * @description Kind of landing gear.
@@ -3654,6 +3669,8 @@ export interface components {
             actorDisplayName?: string;
             assessment?: string;
             fromState?: components["schemas"]["pitgate.v1.ApprovalState"];
+            /** @description What became of the gates that stood, where it lapsed or another answer came. */
+            gates?: components["schemas"]["pitgate.v1.GateFate"][];
             /**
              * Format: int64
              * @description Index of its ledger entry.

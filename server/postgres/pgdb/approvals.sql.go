@@ -11,7 +11,7 @@ import (
 )
 
 const approval = `-- name: Approval :one
-SELECT a.club_id, a.approval_id, a.owner_id, a.state, a.held_from, a.model_id, a.model_revision, a.field_id, a.field_version, a.launch_plan, a.day, a.limits, a.owner_note, a.conditions, a.assessment_id, a.version, a.create_time, a.update_time, a.confirmations, m.display_name AS model_display_name, f.display_name AS field_display_name, p.display_name AS owner_display_name,
+SELECT a.club_id, a.approval_id, a.owner_id, a.state, a.held_from, a.model_id, a.model_revision, a.field_id, a.field_version, a.launch_plan, a.day, a.limits, a.owner_note, a.conditions, a.assessment_id, a.version, a.create_time, a.update_time, a.confirmations, a.kept_gates, m.display_name AS model_display_name, f.display_name AS field_display_name, p.display_name AS owner_display_name,
     s.input_digest, s.holds_count, s.tight_count, s.fails_count, s.unknown_count
 FROM approvals a
 JOIN models m ON m.club_id = a.club_id AND m.model_id = a.model_id
@@ -41,6 +41,7 @@ type ApprovalRow struct {
 	CreateTime       time.Time
 	UpdateTime       time.Time
 	Confirmations    []byte
+	KeptGates        []string
 	ModelDisplayName string
 	FieldDisplayName string
 	OwnerDisplayName string
@@ -74,6 +75,7 @@ func (q *Queries) Approval(ctx context.Context, clubID string, approvalID string
 		&i.CreateTime,
 		&i.UpdateTime,
 		&i.Confirmations,
+		&i.KeptGates,
 		&i.ModelDisplayName,
 		&i.FieldDisplayName,
 		&i.OwnerDisplayName,
@@ -339,9 +341,9 @@ func (q *Queries) InsertSignature(ctx context.Context, arg InsertSignatureParams
 
 const insertTransition = `-- name: InsertTransition :exec
 INSERT INTO transitions (club_id, approval_id, ledger_index, verb, from_state, to_state, actor_id, reason, model_revision,
-    assessment_id, time)
+    assessment_id, gates, time)
 VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9,
-    $10, $11)
+    $10, $11, $12)
 `
 
 type InsertTransitionParams struct {
@@ -355,6 +357,7 @@ type InsertTransitionParams struct {
 	Reason        string
 	ModelRevision int32
 	AssessmentID  *string
+	Gates         []byte
 	Now           time.Time
 }
 
@@ -370,6 +373,7 @@ func (q *Queries) InsertTransition(ctx context.Context, arg InsertTransitionPara
 		arg.Reason,
 		arg.ModelRevision,
 		arg.AssessmentID,
+		arg.Gates,
 		arg.Now,
 	)
 	return err
@@ -385,7 +389,7 @@ func (q *Queries) LapseSignatures(ctx context.Context, clubID string, approvalID
 }
 
 const listApprovals = `-- name: ListApprovals :many
-SELECT a.club_id, a.approval_id, a.owner_id, a.state, a.held_from, a.model_id, a.model_revision, a.field_id, a.field_version, a.launch_plan, a.day, a.limits, a.owner_note, a.conditions, a.assessment_id, a.version, a.create_time, a.update_time, a.confirmations, m.display_name AS model_display_name, f.display_name AS field_display_name, p.display_name AS owner_display_name,
+SELECT a.club_id, a.approval_id, a.owner_id, a.state, a.held_from, a.model_id, a.model_revision, a.field_id, a.field_version, a.launch_plan, a.day, a.limits, a.owner_note, a.conditions, a.assessment_id, a.version, a.create_time, a.update_time, a.confirmations, a.kept_gates, m.display_name AS model_display_name, f.display_name AS field_display_name, p.display_name AS owner_display_name,
     s.input_digest, s.holds_count, s.tight_count, s.fails_count, s.unknown_count
 FROM approvals a
 JOIN models m ON m.club_id = a.club_id AND m.model_id = a.model_id
@@ -427,6 +431,7 @@ type ListApprovalsRow struct {
 	CreateTime       time.Time
 	UpdateTime       time.Time
 	Confirmations    []byte
+	KeptGates        []string
 	ModelDisplayName string
 	FieldDisplayName string
 	OwnerDisplayName string
@@ -473,6 +478,7 @@ func (q *Queries) ListApprovals(ctx context.Context, arg ListApprovalsParams) ([
 			&i.CreateTime,
 			&i.UpdateTime,
 			&i.Confirmations,
+			&i.KeptGates,
 			&i.ModelDisplayName,
 			&i.FieldDisplayName,
 			&i.OwnerDisplayName,
@@ -689,7 +695,7 @@ func (q *Queries) Signatures(ctx context.Context, clubID string, approvalID stri
 }
 
 const transitions = `-- name: Transitions :many
-SELECT t.club_id, t.approval_id, t.ledger_index, t.verb, t.from_state, t.to_state, t.actor_id, t.reason, t.model_revision, t.assessment_id, t.time, p.display_name AS actor_display_name
+SELECT t.club_id, t.approval_id, t.ledger_index, t.verb, t.from_state, t.to_state, t.actor_id, t.reason, t.model_revision, t.assessment_id, t.time, t.gates, p.display_name AS actor_display_name
 FROM transitions t LEFT JOIN people p ON p.club_id = t.club_id AND p.person_id = t.actor_id
 WHERE t.club_id = $1 AND t.approval_id = $2 ORDER BY t.ledger_index
 `
@@ -706,6 +712,7 @@ type TransitionsRow struct {
 	ModelRevision    int32
 	AssessmentID     *string
 	Time             time.Time
+	Gates            []byte
 	ActorDisplayName *string
 }
 
@@ -730,6 +737,7 @@ func (q *Queries) Transitions(ctx context.Context, clubID string, approvalID str
 			&i.ModelRevision,
 			&i.AssessmentID,
 			&i.Time,
+			&i.Gates,
 			&i.ActorDisplayName,
 		); err != nil {
 			return nil, err
@@ -745,8 +753,8 @@ func (q *Queries) Transitions(ctx context.Context, clubID string, approvalID str
 const updateApproval = `-- name: UpdateApproval :exec
 UPDATE approvals SET state = $1, held_from = $2, model_revision = $3, field_version = $4,
     launch_plan = $5, day = $6, confirmations = $7, owner_note = $8, conditions = $9,
-    assessment_id = $10, version = version + 1, update_time = $11
-WHERE club_id = $12 AND approval_id = $13
+    assessment_id = $10, kept_gates = $11, version = version + 1, update_time = $12
+WHERE club_id = $13 AND approval_id = $14
 `
 
 type UpdateApprovalParams struct {
@@ -760,6 +768,7 @@ type UpdateApprovalParams struct {
 	OwnerNote     string
 	Conditions    []string
 	AssessmentID  *string
+	KeptGates     []string
 	Now           time.Time
 	ClubID        string
 	ApprovalID    string
@@ -777,6 +786,7 @@ func (q *Queries) UpdateApproval(ctx context.Context, arg UpdateApprovalParams) 
 		arg.OwnerNote,
 		arg.Conditions,
 		arg.AssessmentID,
+		arg.KeptGates,
 		arg.Now,
 		arg.ClubID,
 		arg.ApprovalID,

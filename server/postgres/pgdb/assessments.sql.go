@@ -77,6 +77,17 @@ func (q *Queries) InsertAssessment(ctx context.Context, arg InsertAssessmentPara
 	return err
 }
 
+const keptReport = `-- name: KeptReport :one
+SELECT report FROM assessments WHERE club_id = $1 AND assessment_id = $2
+`
+
+func (q *Queries) KeptReport(ctx context.Context, clubID string, assessmentID string) ([]byte, error) {
+	row := q.db.QueryRow(ctx, keptReport, clubID, assessmentID)
+	var report []byte
+	err := row.Scan(&report)
+	return report, err
+}
+
 const listAssessments = `-- name: ListAssessments :many
 SELECT assessment_id, creator_id, approval_id, input_digest, core_version, holds_count, tight_count, fails_count,
     unknown_count, create_time

@@ -28,6 +28,7 @@ type Approval struct {
 	CreateTime    time.Time
 	UpdateTime    time.Time
 	Confirmations []byte
+	KeptGates     []string
 }
 
 type Assessment struct {
@@ -320,4 +321,5 @@ type Transition struct {
 	ModelRevision int32
 	AssessmentID  *string
 	Time          time.Time
+	Gates         []byte
 }

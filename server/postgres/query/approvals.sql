@@ -36,7 +36,7 @@ ORDER BY a.create_time DESC, a.approval_id DESC LIMIT @most;
 -- name: UpdateApproval :exec
 UPDATE approvals SET state = @state, held_from = @held_from, model_revision = @model_revision, field_version = @field_version,
     launch_plan = @launch_plan, day = @day, confirmations = @confirmations, owner_note = @owner_note, conditions = @conditions,
-    assessment_id = @assessment_id, version = version + 1, update_time = @now
+    assessment_id = @assessment_id, kept_gates = @kept_gates, version = version + 1, update_time = @now
 WHERE club_id = @club_id AND approval_id = @approval_id;
 
 -- name: ApprovalsRestingOn :many
@@ -58,9 +58,9 @@ ORDER BY a.create_time, a.approval_id;
 
 -- name: InsertTransition :exec
 INSERT INTO transitions (club_id, approval_id, ledger_index, verb, from_state, to_state, actor_id, reason, model_revision,
-    assessment_id, time)
+    assessment_id, gates, time)
 VALUES (@club_id, @approval_id, @ledger_index, @verb, @from_state, @to_state, @actor_id, @reason, @model_revision,
-    @assessment_id, @now);
+    @assessment_id, @gates, @now);
 
 -- name: Transitions :many
 SELECT t.*, p.display_name AS actor_display_name

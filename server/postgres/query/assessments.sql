@@ -14,3 +14,6 @@ FROM assessments
 WHERE club_id = @club_id AND (@creator_id::text = '' OR creator_id = @creator_id)
   AND (create_time, assessment_id) < (@after_time::timestamptz, @after_id::text)
 ORDER BY create_time DESC, assessment_id DESC LIMIT @most;
+
+-- name: KeptReport :one
+SELECT report FROM assessments WHERE club_id = @club_id AND assessment_id = @assessment_id;
