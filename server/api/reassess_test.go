@@ -157,6 +157,10 @@ func TestWorseVerdictLapsesASignature(t *testing.T) {
 		list[0].GetChanges()[0].GetNote() == "" {
 		t.Errorf("listed %v", list)
 	}
+	// What was signed and what the core says now are the same, but for the day: desk and bench stand.
+	if now.GetAssessment() != list[0].GetAssessment() || fates(t, now) != "+desk +bench -field" {
+		t.Errorf("it stands on %s, gates %q", now.GetAssessment(), fates(t, now))
+	}
 	if run := h.work(newCore(t)); run.ChangedCount != 0 {
 		t.Errorf("a second run stands at %+v", run)
 	}
