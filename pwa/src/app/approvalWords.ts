@@ -17,6 +17,7 @@ export const approvalWords = {
         ? 'One approval was computed again and its verdicts are no longer those that were read.'
         : `${String(n)} approvals were computed again and their verdicts are no longer those that were read.`,
     here: 'Verdicts changed since this was computed',
+    withThis: 'Verdicts changed with this answer',
     turned: (what: string, from: string, to: string) => `${what}: ${from}, now ${to}`,
     absent: 'not asked',
     lapsed: 'The approval lapsed, with its signatures.',
@@ -78,6 +79,11 @@ export const approvalWords = {
     open: 'open',
     shut: 'shut',
     now: 'next',
+    kept: 'stands',
+    fates: 'Which gates open again, and which stand',
+    since: (when: string) => `Since ${when}:`,
+    reopens: (gate: string) => `${gate} opens again`,
+    stands: (gate: string) => `${gate} stands`,
     by: (who: string, when: string) => `${who}, ${when}`,
   },
   actions: {

@@ -68,6 +68,7 @@ export type Field = Schemas['pitgate.v1.Field'];
 export type Assessment = Schemas['pitgate.v1.Assessment'];
 export type Approval = Schemas['pitgate.v1.Approval'];
 export type ApprovalState = Schemas['pitgate.v1.ApprovalState'];
+export type Gate = Schemas['pitgate.v1.Gate'];
 export type Transition = Schemas['pitgate.v1.Transition'];
 export type Incident = Schemas['pitgate.v1.Incident'];
 export type IncidentAction = Schemas['pitgate.v1.IncidentAction'];

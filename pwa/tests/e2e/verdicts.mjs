@@ -21,6 +21,19 @@ async function answer(page, word, why) {
   await page.getByRole('button', { name: 'Keep this answer' }).click();
 }
 
+/** Wants the page to say of each gate whether it stands or opens again, e.g. { desk: false, bench: true }. */
+async function fates(page, wanted) {
+  await see(page.locator('[data-fates]'), 'what became of the gates');
+  const told = await page
+    .locator('[data-fate]')
+    .evaluateAll((all) => all.map((e) => [e.dataset.fate, e.dataset.stands === 'true']));
+  equal(JSON.stringify(Object.fromEntries(told)), JSON.stringify(wanted), 'gates that stand');
+  for (const [gate, stands] of Object.entries(wanted)) {
+    const rail = `[data-gate="${gate}"][data-open="${String(stands)}"]`;
+    await see(page.locator(rail), `gate ${gate}, ${stands ? 'open' : 'shut'}`);
+  }
+}
+
 /** Every signature of the club, with what it is over and whether it lapsed. */
 async function signatures(page) {
   const { body } = await rest(page, 'GET', '/v1/clubs/larkmoor/approvals?pageSize=200');
@@ -78,7 +91,15 @@ export function verdictTests({ phone }) {
         const page = shared.ines;
         await step(page, 'passDesk', 'BENCH');
         await step(page, 'passBench', 'READY');
+        await answer(page, 'It is not so', 'Bram Okafor is not here.');
+        await see(state(page, 'DESK_REVIEW'), 'that a no opens the desk gate again');
+        await fates(page, { desk: false, bench: true });
+        await usable(page, 'the gates after a no');
+        await answer(page, 'It is so', 'Bram Okafor has come.');
+        await see(page.locator(`${helper}[data-verdict="VERDICT_TIGHT"]`), 'the finding after he came');
+        await step(page, 'passDesk', 'READY');
         await step(page, 'sign', 'SIGNED');
+        equal(await page.locator('[data-fates]').count(), 0, 'words on gates once it is signed');
         shared.signed = await signatures(page);
         equal(
           Object.keys(shared.signed).some((key) => key.startsWith(shared.name)),
@@ -139,6 +160,12 @@ export function verdictTests({ phone }) {
         await see(state(page, 'LAPSED'), 'state lapsed');
         await see(page.locator('blockquote', { hasText: 'rule.larkmoor-club.insured' }), 'the reason');
         await see(page.getByText('go for first flight').first(), 'the signature');
+        await fates(page, { desk: false, bench: false, field: false });
+        await see(
+          page.locator('[data-fate="desk"]', { hasText: 'third-party insurance' }),
+          'why the desk gate opens again',
+        );
+        await usable(page, 'the lapsed approval');
       },
     ],
     [

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { Problem, problemFrom } from '../../src/app/problem';
-import type { Approval, ApprovalState, Person } from '../../src/app/wire';
+import type { Approval, ApprovalState, Person, Transition } from '../../src/app/wire';
 import {
   actionsFor,
   linesOf,
@@ -8,7 +8,7 @@ import {
   mustBeSomeoneElse,
 } from '../../src/features/approval/shared/actions';
 import { begin, maySend, rebase, refused } from '../../src/features/approval/shared/conflict';
-import { gatesOf, standingState } from '../../src/features/approval/shared/gates';
+import { fatesOf, gatesOf, lastFates, standingState } from '../../src/features/approval/shared/gates';
 
 const ada: Person = { name: 'clubs/larkmoor/people/ada', displayName: 'Ada Thorne', roles: ['ROLE_MEMBER'] };
 const ines: Person = {
@@ -160,6 +160,74 @@ describe('gates', () => {
       [false, false],
       [false, false],
     ]);
+  });
+
+  const step = (from: string, to: string, who: string, more: Partial<Transition> = {}): Transition => ({
+    fromState: `APPROVAL_STATE_${from}` as ApprovalState,
+    toState: `APPROVAL_STATE_${to}` as ApprovalState,
+    actorDisplayName: who,
+    time: '2026-11-24T18:30:00Z',
+    ...more,
+  });
+  const lapse = step('SIGNED', 'LAPSED', '', {
+    gates: [
+      { gate: 'GATE_FIELD', why: 'go or no-go is said anew' },
+      { gate: 'GATE_DESK', stands: false, why: 'height fails' },
+      { gate: 'GATE_BENCH', stands: true, why: 'no inspection changed' },
+    ],
+  });
+  const inspected = [step('DESK_REVIEW', 'BENCH', 'Ines Valdez'), step('BENCH', 'READY', 'Tomas Lind')];
+
+  it('shows a kept gate as standing with who passed it, and the first shut one as next', () => {
+    const transitions = [...inspected, lapse];
+    const keptGates = ['GATE_BENCH' as const];
+    const show = (state: string): unknown[] =>
+      gatesOf(approval(state, { transitions, keptGates })).map((g) => [g.open, g.kept, g.next, g.who]);
+    expect(show('LAPSED')).toEqual([
+      [false, false, false, undefined],
+      [true, true, false, 'Tomas Lind'],
+      [false, false, false, undefined],
+    ]);
+    expect(show('SUBMITTED')[0]).toEqual([false, false, true, undefined]);
+    const again = gatesOf(
+      approval('READY', {
+        transitions: [...transitions, step('DESK_REVIEW', 'READY', 'Mei Castellan')],
+        keptGates,
+      }),
+    );
+    expect(again.map((g) => [g.open, g.next, g.who])).toEqual([
+      [true, false, 'Mei Castellan'],
+      [true, false, 'Tomas Lind'],
+      [false, true, undefined],
+    ]);
+  });
+
+  it('asks for the bench next where the desk is kept', () => {
+    const gates = gatesOf(approval('SUBMITTED', { keptGates: ['GATE_DESK'] }));
+    expect(gates.map((g) => g.next)).toEqual([false, true, false]);
+  });
+
+  it('tells what became of each gate in their order until it is signed', () => {
+    const transitions = [...inspected, lapse];
+    const told = fatesOf(lastFates(approval('LAPSED', { transitions })));
+    expect(told).toEqual([
+      { name: 'desk', stands: false, why: 'height fails' },
+      { name: 'bench', stands: true, why: 'no inspection changed' },
+      { name: 'field', stands: false, why: 'go or no-go is said anew' },
+    ]);
+    expect(lastFates(approval('READY', { transitions }))).toBe(lapse);
+    expect(lastFates(approval('SIGNED', { transitions }))).toBeUndefined();
+    expect(fatesOf(undefined)).toEqual([]);
+  });
+
+  it('knows that it lapsed under a hold', () => {
+    const under = { ...lapse, ...step('HELD', 'HELD', '') };
+    const held = approval('HELD', {
+      transitions: [...inspected, step('SIGNED', 'HELD', 'Ines Valdez'), under],
+    });
+    expect(standingState(held)).toBe('APPROVAL_STATE_LAPSED');
+    expect(gatesOf(held).every((g) => !g.open)).toBe(true);
+    expect(lastFates(held)).toBe(under);
   });
 });
 

@@ -29,4 +29,11 @@ describe('changed verdicts', () => {
     expect(since(changes, '2026-11-25T10:00:00.250Z').map((c) => c.name)).toEqual(['2026-11-25T10:00:00.5Z']);
     expect(since(changes, undefined)).toHaveLength(2);
   });
+
+  it('stay beside the answer that they brought, until another takes its place', () => {
+    const brought = { ...at('2026-11-25T10:00:00Z'), assessment: 'clubs/larkmoor/assessments/b' };
+    const all = [brought, at('2026-11-25T09:00:00Z')];
+    expect(since(all, '2026-11-25T10:00:00Z', 'clubs/larkmoor/assessments/b')).toEqual([brought]);
+    expect(since(all, '2026-11-25T10:00:00Z', 'clubs/larkmoor/assessments/c')).toEqual([]);
+  });
 });

@@ -14,8 +14,13 @@ export function outcomeText(c: VerdictChanges): string {
   return c.lapsed ? words.changes.lapsed : words.changes.stands;
 }
 
-/** Those that came after a moment; all of them when nothing was computed. */
-export function since(changes: VerdictChanges[], moment: string | undefined): VerdictChanges[] {
+/** Those that came after a moment, and the one that brought the answer shown; all of them when nothing was computed. */
+export function since(
+  changes: VerdictChanges[],
+  moment: string | undefined,
+  shown?: string,
+): VerdictChanges[] {
   if (!moment) return changes;
-  return changes.filter((c) => Date.parse(c.createTime ?? '') > Date.parse(moment));
+  const brought = (c: VerdictChanges): boolean => Boolean(c.assessment) && c.assessment === shown;
+  return changes.filter((c) => brought(c) || Date.parse(c.createTime ?? '') > Date.parse(moment));
 }
