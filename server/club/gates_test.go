@@ -152,6 +152,7 @@ func (w *walk) take(verb Verb, next State) {
 		w.good[DeskGate] = true
 	case VerbPassBench:
 		w.good[BenchGate] = true
+	default:
 	}
 	w.State = next
 }

@@ -135,7 +135,7 @@ func (s *scene) wantTold(a club.Approval) {
 // wantSignatureAsGiven wants the former signature to be what it was but lapsed, and a further one over the present answer.
 func (s *scene) wantSignatureAsGiven(before, after club.Approval) {
 	s.t.Helper()
-	was, digest := before.Signatures[0], ""
+	was := before.Signatures[0]
 	was.Lapsed = true
 	now := after
 	now.Signatures = nil
@@ -431,6 +431,7 @@ func (w *way) do(verb club.Verb) {
 		w.good[club.DeskGate] = true
 	case club.VerbPassBench:
 		w.good[club.BenchGate] = true
+	default:
 	}
 	after, err := w.tryDecide(d)
 	w.must(err)
