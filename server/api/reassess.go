@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"strings"
 
 	"pitgate/server/club"
 	"pitgate/server/document"
@@ -196,6 +197,11 @@ func listChanges(changes []verdictChange) []club.ChangedVerdict {
 // mostFailureText is how much of a failure is kept, in bytes.
 const mostFailureText = 400
 
+// failureText returns the beginning of a failure, cut between letters.
+func failureText(reason string) string {
+	return strings.ToValidUTF8(reason[:min(len(reason), mostFailureText)], "")
+}
+
 // KeepFailure implements jobs.Assessor. An approval whose turn is kept already stays as it is.
 func (r *reassessor) KeepFailure(ctx context.Context, job jobs.ReassessApproval, reason string) error {
 	return r.store.InTx(ctx, job.Club, func(tx *postgres.Tx) error {
@@ -204,7 +210,7 @@ func (r *reassessor) KeepFailure(ctx context.Context, job jobs.ReassessApproval,
 			return err
 		}
 		_, err = tx.KeepReassessment(ctx, club.Reassessment{RunID: job.Run, ApprovalID: job.Approval, State: a.State, CoreVersion: assess.Version,
-			Outcome: club.OutcomeFailed, Failure: reason[:min(len(reason), mostFailureText)]})
+			Outcome: club.OutcomeFailed, Failure: failureText(reason)})
 		return err
 	})
 }

@@ -193,6 +193,6 @@ func (r *reassessor) KeepPreviewFailure(ctx context.Context, job jobs.PreviewApp
 			return err
 		}
 		return tx.KeepPreviewResult(ctx, club.PreviewResult{PreviewID: job.Preview, ApprovalID: job.Approval, State: a.State, Outcome: club.OutcomeFailed,
-			Failure: reason[:min(len(reason), mostFailureText)]})
+			Failure: failureText(reason)})
 	})
 }
