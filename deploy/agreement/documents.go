@@ -13,14 +13,16 @@ import (
 
 // keptSet are the documents of testdata.
 type keptSet struct {
-	whole  []document // documents that can be computed, to make others from
-	broken []document
-	packs  []rulepack.Pack
+	// reports: one turn of the recipes in so many is asked for more than values.
+	reports int
+	whole   []document // documents that can be computed, to make others from
+	broken  []document
+	packs   []rulepack.Pack
 }
 
 // keptDocuments reads them.
 func keptDocuments(folder string) (keptSet, error) {
-	var set keptSet
+	set := keptSet{reports: 1}
 	for _, part := range []string{"demo", "broken"} {
 		files, err := filepath.Glob(filepath.Join(folder, part, "*.json"))
 		if err != nil {
@@ -124,7 +126,7 @@ func (s *keptSet) askedOtherwise() []document {
 func (s *keptSet) made(m *maker, i int, seed uint64) document {
 	root, recipe := m.document(i, seed)
 	d := document{text: textOf(root), recipe: recipe, workers: 1 + i%3}
-	d.ask, d.samples = askedOf(i)
+	d.ask, d.samples = askedOf(i, s.reports)
 	d.name = fmt.Sprintf("made %d, %s, asked %s", i, recipe, d.ask)
 	switch d.ask {
 	case askCompare:

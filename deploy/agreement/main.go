@@ -23,6 +23,7 @@ type settings struct {
 	wasm      string
 	hosts     []string
 	processes int
+	reports   int
 }
 
 func main() {
@@ -31,6 +32,7 @@ func main() {
 	flag.Uint64Var(&s.seed, "seed", 1, "seed of what is made")
 	flag.StringVar(&s.wasm, "wasm", "pwa/src/worker/go/pitgate.wasm", "the core to be held to this one")
 	flag.IntVar(&s.processes, "processes", 1, "how many processes of each host share the documents")
+	flag.IntVar(&s.reports, "reports", 1, "one turn of the ways of making in so many is asked for reports and more, the others for the values alone")
 	hosts := flag.String("hosts", "node,chromium", "where it runs; none: only what the documents cover is told")
 	flag.Parse()
 	s.hosts = strings.FieldsFunc(*hosts, func(r rune) bool { return r == ',' })
@@ -57,6 +59,10 @@ func run(ctx context.Context, s settings) (differ int, err error) {
 	if err != nil {
 		return 0, err
 	}
+	if s.reports < 1 {
+		return 0, fmt.Errorf("-reports %d is less than 1", s.reports)
+	}
+	kept.reports = s.reports
 	var hosts []*host
 	for _, name := range s.hosts {
 		h, err := startHost(ctx, name, s.wasm, s.processes)

@@ -170,7 +170,7 @@ func TestEveryQuestionIsAsked(t *testing.T) {
 	set, m := kept(t)
 	asked := map[string]int{}
 	for i := range 400 {
-		ask, _ := askedOf(i)
+		ask, _ := askedOf(i, 1)
 		asked[ask]++
 		if ask == askRemedies || i > 60 {
 			continue // what is open takes a report

@@ -39,9 +39,12 @@ type document struct {
 // spreadSeed is the seed of every sampled report.
 const spreadSeed = -3
 
-// askedOf is what is asked of a document that is made: all kinds in turn, those that take long more rarely.
-func askedOf(i int) (ask string, samples int) {
+// askedOf is what is asked of a document that is made: all kinds in turn, those that take long more rarely, and of all but one in so many turns of the
+// recipes the values alone.
+func askedOf(i, reports int) (ask string, samples int) {
 	switch {
+	case i/len(recipes)%reports != 0:
+		return askValues, 0
 	case i%199 == 150:
 		return askRemedies, 0
 	case i%397 == 60:

@@ -4,7 +4,7 @@
 package assess
 
 // Version of the core: changes with every change that moves a number.
-const Version = "0.7.8"
+const Version = "0.7.9"
 
 // Run computes the report of one input.
 //

@@ -66,10 +66,9 @@ func (p *pass) fallOf(plan footprint.Plan, people []site) (out fallen, err error
 		return out, err
 	}
 	out.outline = outlines.Middle
-	out.nearest, out.margin = nearestTo(out.outline, people)
-	_, most := nearestTo(outlines.Inner, people)
-	_, least := nearestTo(outlines.Outer, people)
-	out.chance = float64(0.5 * (most - least))
+	if out.nearest, out.margin = nearestTo(out.outline, people); out.nearest != nil {
+		out.chance = float64(0.5 * (out.nearest.apart(outlines.Inner) - out.nearest.apart(outlines.Outer)))
+	}
 	return out, nil
 }
 
