@@ -5,7 +5,7 @@ var dayKinds = []kind{
 	{
 		id: "link_loss.footprint", title: "Nearest people to where the model comes down when its link is lost", unit: "m", sense: LimitSenseAtLeast, still: true,
 		method: "Falls and glides of a point mass after losses anywhere in the circuit, the declared fail-safe acting, with spread of state, wind and model: " +
-			"1,024 losses at the points of a scrambled Sobol sequence, 4,096 where those leave the distance within three standard errors of its limit (not where a " +
+			"768 losses at the points of a scrambled Sobol sequence, 4,096 where those leave the distance within four standard errors of its limit (not where a " +
 			"command is held); distance of people from the outline that leaves out 5 % of the " +
 			"impacts, less one standard error of that number, as seen from 72 sides, negative by how deep it reaches.",
 		source:   "Anderson, Aircraft Performance and Design, chapter 4; Sobol (1967); half-space depth: Tukey (1975); critical area: JARUS SORA Annex F, edition 2.5",

@@ -1,7 +1,6 @@
 package assess
 
 import (
-	"cmp"
 	"slices"
 
 	"pitgate/server/physics/order"
@@ -17,9 +16,7 @@ func (p *pass) report() Report {
 		CoreVersion: Version, Findings: p.results, Quantities: p.values, Paths: p.finiteLines(), Curves: p.curves, BallastOptions: p.ballast,
 		Cautions: slices.Clone(cautions), Counts: &VerdictCounts{},
 	}
-	order.Stable(r.Findings, func(a, b Finding) int {
-		return cmp.Or(cmp.Compare(severity.of(a.Verdict), severity.of(b.Verdict)), cmp.Compare(place(a.ID), place(b.ID)))
-	})
+	order.By(r.Findings, ranks(r.Findings))
 	for i := range r.Findings {
 		r.Counts.add(r.Findings[i].Verdict)
 		r.RestsOnEstimates = r.RestsOnEstimates || r.Findings[i].RestsOnEstimate
@@ -28,6 +25,15 @@ func (p *pass) report() Report {
 		p.inspect(&r)
 	}
 	return r
+}
+
+// ranks are the places of findings in a report: by severity, then as the catalogue has them.
+func ranks(findings []Finding) []int {
+	out := make([]int, len(findings))
+	for i := range findings {
+		out[i] = severity.of(findings[i].Verdict)*(len(catalogue)+1) + place(findings[i].ID)
+	}
+	return out
 }
 
 func (c *VerdictCounts) add(v Verdict) {

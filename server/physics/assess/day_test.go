@@ -226,7 +226,7 @@ func TestFootprintGrows(t *testing.T) {
 		last := 0.0
 		for _, v := range row.values {
 			got := area(func(in *assess.Input) { row.set(in, v) })
-			if got < 0.92*last { // outlines of 1,024 losses scatter by some metres on all sides
+			if got < 0.92*last { // outlines of few losses scatter by some metres on all sides
 				t.Errorf("%s %g: %.0f m2 after %.0f m2", row.name, v, got, last)
 			}
 			last = got

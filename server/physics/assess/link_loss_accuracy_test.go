@@ -50,7 +50,8 @@ func TestMarginToPeopleAgainstManyLosses(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			p, plan := lossesOf(t, name)
-			got, err := p.fall(plan, p.people(), 0)
+			falling := losing{plan: plan, people: p.people(), draws: p.whole.draws, placesOnly: true}
+			got, err := falling.fall()
 			if err != nil {
 				t.Fatal(err)
 			}

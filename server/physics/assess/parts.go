@@ -34,6 +34,8 @@ const (
 	partGround
 	partCold
 	partHot
+	// partFalls are the losses of link on their way down.
+	partFalls
 )
 
 // partsDrawn are for lines and diagrams alone, which a quiet pass leaves out.
@@ -61,6 +63,7 @@ var copies = []struct {
 	{partLoads, func(to, from *pass) { to.loads = from.loads }},
 	{partFeed, func(to, from *pass) { to.feed = from.feed }},
 	{partTop, func(to, from *pass) { to.top, to.topMissing = from.top, from.topMissing }},
+	{partFalls, func(to, from *pass) { to.falls = from.falls }},
 	{partHeights, func(to, from *pass) { to.drawn.heights = from.drawn.heights }},
 	{partDescent, func(to, from *pass) { to.drawn.descent = from.drawn.descent }},
 	{partDrags, func(to, from *pass) { to.drawn.drags = from.drawn.drags }},

@@ -62,6 +62,7 @@ type pass struct {
 	day     daySection
 	loads   loadSection
 	feed    feedSection
+	falls   *losing
 
 	topMissing []string
 	top        float64 // top speed in level flight, m/s; zero when there is none

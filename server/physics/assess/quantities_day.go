@@ -33,7 +33,7 @@ var dayFigures = []figureKind{
 	{"link_loss.outline_area", "Ground within the outline of 95 % of the impacts", "m2", "convex outline of the deepest 95 % of the impacts",
 		"Tukey, Mathematics and the picturing of data, 1975", lossSources},
 	{"link_loss.step_error", "Mean distance of losses flown in long steps from the same in fine ones", "m", "mean over sixteen losses flown in both", pointMass, cloudSources},
-	{"link_loss.losses", "Losses flown", "1", "1,024, or 4,096 where the margin of those lies within three standard errors of its limit", "Wald, Sequential Analysis, 1947", cloudSources},
+	{"link_loss.losses", "Losses flown", "1", "768, or 4,096 where the margin of those lies within four standard errors of its limit", "Wald, Sequential Analysis, 1947", cloudSources},
 	{"link_loss.chance", "Standard error of the distance of people, by the number of losses", "m", "half the difference between the outlines with k - sqrt(k) and k + sqrt(k) impacts beyond each side",
 		"David & Nagaraja, Order Statistics, 2003, section 7.1", cloudSources},
 	{"link_loss.time", "Time to the ground, not exceeded by 95 % of the losses", "s", lossSamples, pointMass, cloudSources},

@@ -4,7 +4,7 @@
 package assess
 
 // Version of the core: changes with every change that moves a number.
-const Version = "0.7.9"
+const Version = "0.7.10"
 
 // Run computes the report of one input.
 //
@@ -42,17 +42,18 @@ var sections = []stage{
 	{(*pass).answerTrim, partAir | partDrag | partEngine | partInertia | partLaunch | partMass | partPitch | partStall | partTop | partWing, 0, portionEngines | portionMass | portionThrows},
 	{(*pass).answerPitchDamping, partAir | partDrag | partInertia | partMass | partStall | partWing, 0, portionThrows},
 	{(*pass).answerLateral, partAir | partDrag | partInertia | partMass | partStall | partTop | partWing, partTwist | partYaw, portionStructure | portionThrows},
+	{(*pass).answerSeparation, partAir | partLaunch | partMass | partStall | partWing, partDay, portionCircuit | portionVisibility},
+	{(*pass).answerPermission, 0, 0, 0},
+	{(*pass).flyLosses, partAir | partDay | partDrag | partEngine | partInertia | partMass | partStall | partTop | partWing | partYaw, partFalls, portionEngines | portionPacks | portionRadio | portionWind},
 	{(*pass).answerLoads, partAir | partDrag | partInertia | partMass | partPitch | partStall | partTop | partWing, partLoads | partStiffness | partTwist, portionLinkage | portionStructure | portionThrows},
 	{(*pass).answerLanding, partAir | partDrag | partEngine | partMass | partPitch | partRolling | partStall | partWing, partDescent | partGround | partLanding | partMarks | partPlace, portionCircuit | portionGround | portionThrows | portionWay | portionWind},
 	{(*pass).answerLaunchFailure, partEngine, partLaunch, portionCircuit | portionGround | portionRamp},
 	{(*pass).answerEngineOut, partAir | partDrag | partLanding | partLaunch | partMass | partStall | partWing, partGlide, portionCircuit},
-	{(*pass).answerSeparation, partAir | partLaunch | partMass | partStall | partWing, partDay, portionCircuit | portionVisibility},
-	{(*pass).answerPermission, 0, 0, 0},
-	{(*pass).answerLinkLoss, partAir | partDay | partDrag | partEngine | partInertia | partMass | partStall | partTop | partWing | partYaw, 0, portionEngines | portionPacks | portionRadio | portionWind},
 	{(*pass).answerWeather, partAir | partDrag | partInertia | partLanding | partLaunch | partMass | partWing | partYaw, 0, portionTemperature | portionThrows | portionVisibility | portionWay | portionWind},
 	{(*pass).answerRadio, partAir | partDay | partLaunch | partStall | partWing, partPlace, portionEngines | portionGround | portionPacks | portionRadio | portionWay},
 	{(*pass).answerPacks, partDay | partStall, partCold, portionCircuit | portionEngines | portionLinkage | portionPacks | portionRadio | portionTemperature},
 	{(*pass).answerFeeds, partAir | partDrag | partEngine | partInertia | partLaunch | partLoads | partMass | partStall | partWing, partFeed | partHot, portionCircuit | portionEngines | portionFuel | portionGround | portionHeated | portionMass | portionRamp | portionStructure},
+	{(*pass).answerLinkLoss, partFalls, 0, 0},
 	{(*pass).drawCurves, partAir | partDrag | partMass | partPitch | partWing, partDrags | partLifts, portionThrows},
 }
 

@@ -32,10 +32,10 @@ type lossSection struct {
 	words  string
 }
 
-// answerLinkLoss answers for where the model comes down when its link is lost. It carries its own spread, so that the base pass alone answers.
-func (p *pass) answerLinkLoss() {
+// flyLosses sets off the losses of link, which come down while the sections until answerLinkLoss answer. They carry their own spread, so that the base
+// pass alone flies them.
+func (p *pass) flyLosses() {
 	if !p.base() {
-		p.keepStill("link_loss.footprint")
 		return
 	}
 	n, mark := p.need(), p.mark()
@@ -43,19 +43,33 @@ func (p *pass) answerLinkLoss() {
 	n.lack(p.drag.missing...)
 	n.lack(p.engine.missing...)
 	n.lack(p.topMissing...)
-	people := p.people()
-	if len(people) == 0 {
+	l := &losing{limit: p.lossLimit(), people: p.people(), draws: p.whole.draws, placesOnly: !p.tells()}
+	if len(l.people) == 0 {
 		n.lack("field.peopleLines")
 	}
-	loss := p.readFailSafe(&n)
-	var plan footprint.Plan
+	l.loss = p.readFailSafe(&n)
 	if n.met() {
-		plan = p.lossPlan(loss, &n)
+		l.plan = p.lossPlan(l.loss, &n)
 	}
-	found := answer{id: "link_loss.footprint", missing: n.missing, limit: p.lossLimit()}
-	if n.met() {
-		p.tellFailSafe(loss)
-		p.comeDown(plan, loss, people, p.since(mark), &found)
+	if l.missing = n.missing; n.met() {
+		p.tellFailSafe(l.loss)
+		l.read = p.since(mark)
+		l.setOff()
+	}
+	p.falls = l
+}
+
+// answerLinkLoss answers for where the model comes down when its link is lost.
+func (p *pass) answerLinkLoss() {
+	if !p.base() {
+		p.keepStill("link_loss.footprint")
+		return
+	}
+	l := p.falls
+	found := answer{id: "link_loss.footprint", missing: l.missing, limit: l.limit}
+	if l.ended != nil {
+		<-l.ended
+		p.comeDown(l, &found)
 	}
 	p.conclude(found)
 }

@@ -9,21 +9,44 @@ import (
 )
 
 // lossCounts are how many losses are flown: few, and many where few do not settle it. Of a command held, which lasts until the fuel ends, few must do.
-var lossCounts = [...]int{1024, 4096}
+var lossCounts = [...]int{768, 4096}
 
 // clearOf is how many standard errors by chance a margin has to lie off its limit for few losses to be enough.
-const clearOf = 3.0
+const clearOf = 4.0
 
-// comeDown samples the losses, draws their outlines and tells what they meet.
-func (p *pass) comeDown(plan footprint.Plan, loss lossSection, people []site, read []string, found *answer) {
-	fallen, err := p.fall(plan, people, found.limit.value)
-	found.value = fallen.margin
-	if err != nil {
+// losing is a loss of link: what is flown, and how it came down once ended is closed. Only who set it off writes to it.
+type losing struct {
+	missing    []string
+	limit      limit
+	people     []site
+	loss       lossSection
+	plan       footprint.Plan
+	draws      *footprint.Draws
+	placesOnly bool
+	read       []string      // what the plan was made from
+	ended      chan struct{} // nil where nothing is flown
+	fallen     fallen
+	err        error
+}
+
+// setOff flies the losses beside what is done until ended is waited for.
+func (l *losing) setOff() {
+	l.ended = make(chan struct{})
+	go func() {
+		l.fallen, l.err = l.fall()
+		close(l.ended)
+	}()
+}
+
+// comeDown tells how the losses came down and what they meet.
+func (p *pass) comeDown(l *losing, found *answer) {
+	found.value = l.fallen.margin
+	if l.err != nil {
 		found.value = math.NaN()
 		return
 	}
 	if p.tells() {
-		p.tellComeDown(&fallen, loss, people, read, found)
+		p.tellComeDown(&l.fallen, l.loss, l.people, l.read, found)
 	}
 }
 
@@ -40,13 +63,13 @@ type fallen struct {
 // errors of it.
 //
 // Source: A. Wald, Sequential Analysis, 1947.
-func (p *pass) fall(plan footprint.Plan, people []site, limit float64) (out fallen, err error) {
+func (l *losing) fall() (out fallen, err error) {
 	counts := lossCounts[:]
-	if plan.Action == footprint.Hold {
+	if l.plan.Action == footprint.Hold {
 		counts = counts[:1]
 	}
-	for _, plan.Samples = range counts {
-		if out, err = p.fallOf(plan, people); err != nil || math.Abs(out.margin-limit) > clearOf*out.chance {
+	for _, count := range counts {
+		if out, err = l.fallOf(count); err != nil || math.Abs(out.margin-l.limit.value) > clearOf*out.chance {
 			break
 		}
 	}
@@ -54,8 +77,10 @@ func (p *pass) fall(plan footprint.Plan, people []site, limit float64) (out fall
 }
 
 // fallOf flies a number of losses.
-func (p *pass) fallOf(plan footprint.Plan, people []site) (out fallen, err error) {
-	if out.cloud, err = plan.Estimate(p.whole.draws, !p.tells()); err != nil {
+func (l *losing) fallOf(count int) (out fallen, err error) {
+	plan := l.plan
+	plan.Samples = count
+	if out.cloud, err = plan.Estimate(l.draws, l.placesOnly); err != nil {
 		return out, err
 	}
 	outlines, err := out.cloud.Outlines(nearlyAll)
@@ -66,7 +91,7 @@ func (p *pass) fallOf(plan footprint.Plan, people []site) (out fallen, err error
 		return out, err
 	}
 	out.outline = outlines.Middle
-	if out.nearest, out.margin = nearestTo(out.outline, people); out.nearest != nil {
+	if out.nearest, out.margin = nearestTo(out.outline, l.people); out.nearest != nil {
 		out.chance = float64(0.5 * (out.nearest.apart(outlines.Inner) - out.nearest.apart(outlines.Outer)))
 	}
 	return out, nil

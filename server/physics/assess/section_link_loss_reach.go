@@ -29,18 +29,23 @@ func nearestTo(outline field.Polygon, people []site) (nearest *site, distance fl
 // apart returns the distance of a site from an outline, m; negative by how deep the site reaches into it.
 //
 // The depth is the greatest signed distance on the site's line, which is concave along a straight piece of a convex outline: thirds are cut off
-// until a decimetre is left. Valid for: convex outlines. Source: plane geometry.
+// until a decimetre is left. It changes by no more than the way, which leaves out pieces whose ends are too far. Valid for: convex outlines. Source: plane geometry.
 func (o *site) apart(outline field.Polygon) float64 {
 	path := o.line
 	if len(o.area) > 0 {
 		path = append(field.Line(o.area), o.area[0])
 	}
-	deepest := math.Inf(-1)
+	deepest, before := 0.0, 0.0
 	for i := range path {
-		deepest = max(deepest, outline.SignedDistance(path[i]))
+		here := outline.SignedDistance(path[i])
+		deepest = max(deepest, here)
 		if i > 0 {
-			deepest = max(deepest, deepestOn(outline, field.Segment{A: path[i-1], B: path[i]}))
+			piece := field.Segment{A: path[i-1], B: path[i]}
+			if most := 0.5 * (before + here + piece.Length()); most > deepest {
+				deepest = max(deepest, deepestOn(outline, piece))
+			}
 		}
+		before = here
 	}
 	if deepest > 0 {
 		return -deepest

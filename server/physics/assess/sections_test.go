@@ -321,7 +321,7 @@ func (s source) reached(name string, parts map[string]map[string]bool) map[strin
 var fieldParts = map[string]parts{
 	"air": partAir, "mass": partMass, "wing": partWing, "drag": partDrag, "rolling": partRolling, "engine": partEngine, "stall": partStall,
 	"launch": partLaunch, "pitch": partPitch, "inertia": partInertia, "yaw": partYaw, "landing": partLanding, "glide": partGlide, "day": partDay,
-	"loads": partLoads, "feed": partFeed, "top": partTop, "topMissing": partTop,
+	"loads": partLoads, "feed": partFeed, "falls": partFalls, "top": partTop, "topMissing": partTop,
 	"drawn.heights": partHeights, "drawn.descent": partDescent, "drawn.drags": partDrags,
 	"drawing.distances": partMarks, "drawing.landed": partMarks, "drawing.lifts": partLifts, "drawing.twist": partTwist,
 	"drawing.twisting": partStiffness, "drawing.carrying": partStiffness, "drawing.linkages": partStiffness, "drawing.fittings": partStiffness,

@@ -16,7 +16,7 @@ const (
 	// mostSteps bounds the steps of a law until the ground.
 	mostSteps = 2000
 	// checks is how many samples are flown in fine steps too.
-	checks = 16
+	checks = 8
 	// mostError is the mean distance between the two up to which the steps are not halved, m, and halvings how often they may be. A distance of any
 	// direction adds to the size of a cloud by its square: 2.5 m make one of 40 m wider by 0.1 m.
 	mostError, halvings = 2.5, 3

@@ -27,10 +27,21 @@ func first(count int) []int {
 	return places
 }
 
-// arrange puts at each place of a list what stood at the one given.
+// By puts a list in the order of a key of each of its members; equal keys keep theirs.
+func By[T any](list []T, keys []int) {
+	places := first(len(list))
+	slices.SortStableFunc(places, func(a, b int) int { return keys[a] - keys[b] })
+	arrange(list, places)
+}
+
+// arrange puts at each place of a list what stood at the one given, round by round, and uses up the places.
 func arrange[T any](list []T, places []int) {
-	before := append([]T(nil), list...)
-	for to, from := range places {
-		list[to] = before[from]
+	for start := range places {
+		to, moved := start, list[start]
+		for from := places[to]; from != start; from = places[to] {
+			list[to], places[to] = list[from], to
+			to = from
+		}
+		list[to], places[to] = moved, to
 	}
 }

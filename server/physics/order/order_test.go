@@ -25,6 +25,15 @@ func TestStableIsThatOfTheStandardLibrary(t *testing.T) {
 		if !slices.Equal(list, want) {
 			t.Fatalf("%d entries: got %v, want %v", length, list, want)
 		}
+		by.Shuffle(length, func(i, j int) { list[i], list[j] = list[j], list[i] })
+		want, keys := slices.Clone(list), make([]int, length)
+		for i := range list {
+			keys[i] = list[i].key
+		}
+		slices.SortStableFunc(want, byKey)
+		if By(list, keys); !slices.Equal(list, want) {
+			t.Fatalf("%d entries by keys: got %v, want %v", length, list, want)
+		}
 	}
 }
 
