@@ -19,6 +19,7 @@ func TestRunsAreTheLongestOfAScan(t *testing.T) {
 		}
 		s := newSwept(g, width)
 		s.turn(heading)
+		s.place()
 		low, high := s.offsets[0], s.offsets[len(s.offsets)-1]
 		for k := range 500 {
 			offset := between(low, high, (float64(k)+0.5)/500)
